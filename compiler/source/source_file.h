@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// One sheet's bytes and the tree read from them.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+
+#include "compiler/source/node.h"
+#include "query/quantity/result.h"
+
+namespace sheafc {
+
+// Limits, stated to the writer when they are met.
+inline constexpr std::size_t max_file_bytes = 1u << 20;
+inline constexpr int max_depth = 64;
+
+// Owns the bytes and the nodes; every string_view of the tree points into it. Movable, not copyable.
+class SourceFile {
+ public:
+  SourceFile(std::string name, std::string bytes);
+  ~SourceFile();
+  SourceFile(SourceFile&&) noexcept;
+  SourceFile& operator=(SourceFile&&) noexcept;
+
+  std::string_view name() const;           // as diagnostics show it, with forward slashes
+  std::string_view bytes() const;
+  std::string_view line(int number) const; // without its end; empty if there is no such line
+  const Node* root() const;                // null until parse(), or if the file could not be read as YAML
+
+  // Checks encoding, parses, refuses what YAML would guess or drop: see compiler/source/README.md.
+  // Every fault goes to the sink; false if there is no tree to go on with.
+  bool parse(Diagnostics& sink);
+
+  // The place of bytes [at, at+length) of a plain or quoted scalar's text, for a fault inside it;
+  // the whole scalar where the text differs from the bytes (escapes, folding).
+  Span within(const Node& scalar, int at, int length) const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+// Reads a file from disk: a Failure for what cannot be opened or is no regular file; a file larger
+// than the limit is read only as far as the limit and reported by parse().
+sheaf::Result<SourceFile> read_source(const std::string& path, std::string shown_name);
+
+}  // namespace sheafc
