@@ -31,7 +31,7 @@ struct Node {
 struct Pair {
   std::string_view key;
   Span key_span;
-  const Node* value;            // never null; an empty value is a Node of kind empty at its key
+  const Node* value;            // never a null pointer; an empty value is a Node of kind empty at its key
 };
 
 }  // namespace sheafc

@@ -29,8 +29,12 @@ class SourceFile {
   const Node* root() const;                // null until parse(), or if the file could not be read as YAML
 
   // Checks encoding, parses, refuses what YAML would guess or drop: see compiler/source/README.md.
-  // Every fault goes to the sink; false if there is no tree to go on with.
+  // Every fault goes to the sink; false if there is no tree to go on with. Call once.
   bool parse(Diagnostics& sink);
+
+  // What to report of a Node of kind empty, which parse() leaves to the reader of the sheet: nothing,
+  // `null` or `~` was written, or a # made a comment of the value.
+  Diagnostic empty_value(const Node& empty) const;
 
   // The place of bytes [at, at+length) of a plain or quoted scalar's text, for a fault inside it;
   // the whole scalar where the text differs from the bytes (escapes, folding).
