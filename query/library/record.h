@@ -98,8 +98,7 @@ struct WordRecord {
 };
 
 struct LibraryContent {
-  std::string name;       // "orrindale"
-  std::string data_date;  // the newest date of checking
+  std::string name;  // "orrindale"
   std::vector<SheetRecord> sheets;
   std::vector<WordRecord> words;
 };
