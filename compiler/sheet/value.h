@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What stands in a field: its canonical text, what the text means, and where it is written.
+//
+//   if (const sheaf::Statement* torque = entry.figure("torque")) ...
+//   entry.choice("joint") == "axle"          // "" where the field is absent
+//   sink.warning(rule, entry.place("torque"), ...)
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "compiler/sheet/scalar_types.h"
+#include "compiler/source/node.h"
+#include "query/library/vocabulary.h"
+#include "query/quantity/figure.h"
+#include "query/trade/designation.h"
+
+namespace sheafc {
+
+struct Field;
+struct Value;
+
+// The fields of a sheet, an entry, a record or a variant, in declared order. It points to fields that
+// a Sheet owns, so copies are cheap and an inherited field is the base's own. Each getter gives the
+// first value, or nothing where the field is absent or of another type.
+class Fields {
+ public:
+  const Field* find(std::string_view key) const;
+  bool has(std::string_view key) const { return find(key) != nullptr; }
+  const std::vector<const Field*>& all() const { return fields_; }
+  bool empty() const { return fields_.empty(); }
+  void add(const Field* field) { fields_.push_back(field); }
+  void put(const Field* field);  // replaces the field of the same key, or adds it
+  void drop(std::string_view key);
+
+  const Value* value(std::string_view key) const;
+  const std::vector<Value>& values(std::string_view key) const;  // none where absent
+  std::string_view text(std::string_view key) const;             // canonical; any type
+  std::string_view choice(std::string_view key) const { return text(key); }
+  bool flag(std::string_view key) const;                         // false where absent
+  std::optional<int> integer(std::string_view key) const;
+  const sheaf::Statement* figure(std::string_view key) const;    // figure and torque
+  const sheaf::Thread* thread(std::string_view key) const;
+  const sheaf::Drive* drive(std::string_view key) const;
+  const sheaf::Size* size(std::string_view key) const;
+  const sheaf::Bearing* bearing(std::string_view key) const;
+  const Count* count(std::string_view key) const;
+  const Interval* interval(std::string_view key) const;
+  const Pattern* pattern(std::string_view key) const;
+  const Address* reference(std::string_view key) const;
+  const Date* date(std::string_view key) const;
+  const Years* years(std::string_view key) const;
+  const Frames* frames(std::string_view key) const;
+  const sheaf::Number* number(std::string_view key) const;       // cells of a table without a unit
+  const Fields* record(std::string_view key) const;
+  Span place(std::string_view key) const;                        // of its first value; line 0 where absent
+
+ private:
+  template <typename T> const T* as(std::string_view key) const;
+  std::vector<const Field*> fields_;
+};
+
+// One rule set aside, with its reason.
+struct Allowance {
+  std::string rule, reason;
+  std::optional<Date> until;
+  Span where;  // the rule's name
+};
+using Allowances = std::vector<Allowance>;
+
+// The fields that differ, and when: its `years`, `frames` and `market` stand among them.
+struct Variant {
+  Fields fields;
+  Span where;
+};
+using Variants = std::vector<Variant>;
+
+// What a text means. A text and a choice mean themselves: monostate.
+using Meaning = std::variant<std::monostate, bool, int, Date, Years, Frames, Count, Interval, Address, Pattern,
+                             sheaf::Number, sheaf::Statement, sheaf::Thread, sheaf::Drive, sheaf::Size,
+                             sheaf::Bearing, Fields, Allowances, Variants>;
+
+struct Value {
+  std::string text;                         // canonical; of a record and its like: empty
+  std::shared_ptr<const Meaning> meaning;   // null: the text means itself
+  Span where;
+  const Node* node = nullptr;               // as written; null where it came from a library
+
+  template <typename T> const T* as() const { return meaning ? std::get_if<T>(meaning.get()) : nullptr; }
+};
+
+struct Field {
+  const sheaf::FieldDeclaration* declaration = nullptr;
+  Span key_place;
+  std::vector<Value> values;  // one, or several where the declaration allows many; never none
+
+  std::string_view key() const { return declaration->key; }
+};
+
+}  // namespace sheafc

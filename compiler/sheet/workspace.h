@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// All the sheets of a run: found on disk, read on all cores, and kept for as long as anything points
+// into them.
+#pragma once
+
+#include <memory>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "compiler/sheet/sheet.h"
+#include "compiler/source/diagnostics.h"
+#include "query/quantity/result.h"
+
+namespace sheafc {
+
+// A file that ought to be a sheet.
+struct SheetFile {
+  std::string opened;  // the path to open it by, and to show in messages
+  std::string path;    // under the folder it was found in, forward slashes
+};
+
+// Every *.yaml under a folder, or the one file named; sorted by path. Files and folders whose names
+// begin with a point are passed over, links to folders are not followed. A *.yml is found too: its ending
+// is a fault of the sheets. A folder that cannot be read, or a name that is not there, is a Failure.
+sheaf::Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_file);
+
+struct Workspace {
+  std::vector<std::shared_ptr<const SourceFile>> files;  // every file read, sheets or not
+  std::vector<std::unique_ptr<Sheet>> sheets;            // sorted by name; one name may stand twice, which linking reports
+
+  const SourceFile* file_named(std::string_view shown_name) const;
+};
+
+// Reads and types the sheets of several folders. A file that cannot be opened is a Failure; all that is
+// wrong with the sheets is in the sink, sorted.
+sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink);
+
+// The same for one text that is no file: for tests and for the sheets that explain a rule.
+Workspace read_text(std::string name, std::string text, Diagnostics& sink);
+
+}  // namespace sheafc
