@@ -23,10 +23,10 @@ class SourceFile {
   SourceFile(SourceFile&&) noexcept;
   SourceFile& operator=(SourceFile&&) noexcept;
 
-  std::string_view name() const;           // as diagnostics show it, with forward slashes
+  std::string_view name() const;  // as diagnostics show it, with forward slashes
   std::string_view bytes() const;
-  std::string_view line(int number) const; // without its end; empty if there is no such line
-  const Node* root() const;                // null until parse(), or if the file could not be read as YAML
+  std::string_view line(int number) const;  // without its end; empty if there is no such line
+  const Node* root() const;                 // null until parse(), or if the file could not be read as YAML
 
   // Checks encoding, parses, refuses what YAML would guess or drop: see compiler/source/README.md.
   // Every fault goes to the sink; false if there is no tree to go on with. Call once.

@@ -1,0 +1,352 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/source/scalar_source.h"
+
+#include <algorithm>
+#include <optional>
+#include <vector>
+
+#include "compiler/source/characters.h"
+
+namespace sheafc {
+namespace {
+
+using Text = std::string_view;
+
+bool is_blank(char c) { return c == ' ' || c == '\t'; }
+bool is_break(char c) { return c == '\n' || c == '\r'; }
+
+// Line breaks between two words of a scalar, with the blanks around them.
+struct Fold {
+  std::size_t end;  // the first byte of the next word
+  int breaks;       // how many line feeds
+  int indent;       // of the next word
+};
+
+// `at` stands on a blank or a break that is followed by nothing else on its line.
+Fold fold_at(Text bytes, std::size_t at) {
+  Fold fold{at, 0, 0};
+  for (; fold.end < bytes.size(); ++fold.end) {
+    const char c = bytes[fold.end];
+    if (c == '\n') {
+      ++fold.breaks;
+      fold.indent = 0;
+    } else if (is_blank(c)) {
+      ++fold.indent;
+    } else if (c != '\r') {
+      break;
+    }
+  }
+  return fold;
+}
+
+// One break is a space; of several, the first is dropped.
+std::string folded(int breaks) {
+  return breaks == 1 ? " " : std::string(static_cast<std::size_t>(breaks - 1), '\n');
+}
+
+bool ends_line(Text bytes, std::size_t at) {
+  while (at < bytes.size() && is_blank(bytes[at])) ++at;
+  return at < bytes.size() && is_break(bytes[at]);
+}
+
+void append_utf8(std::string& out, char32_t code) {
+  const auto byte = [&](char32_t value) { out += static_cast<char>(static_cast<unsigned char>(value)); };
+  const auto tail = [&](int shift) { byte(0x80 | ((code >> shift) & 0x3F)); };
+  if (code < 0x80) return byte(code);
+  if (code < 0x800) return byte(0xC0 | (code >> 6)), tail(0);
+  if (code < 0x10000) return byte(0xE0 | (code >> 12)), tail(6), tail(0);
+  byte(0xF0 | (code >> 18)), tail(12), tail(6), tail(0);
+}
+
+std::optional<char32_t> hex_value(Text digits, std::size_t wanted) {
+  if (digits.size() != wanted) return std::nullopt;
+  char32_t value = 0;
+  for (const char c : digits) {
+    const auto digit = Text("0123456789abcdefABCDEF").find(c);
+    if (digit == Text::npos) return std::nullopt;
+    value = value << 4 | static_cast<char32_t>(digit < 16 ? digit : digit - 6);
+  }
+  return value;
+}
+
+struct Escape {
+  char32_t code;
+  std::size_t length;  // with the backslash
+};
+
+// Of YAML's escapes those that make text; none that makes a control character or something unseen.
+std::optional<Escape> escape_at(Text bytes, std::size_t at) {
+  switch (const char c = at + 1 < bytes.size() ? bytes[at + 1] : '\0') {
+    case 't':
+      return Escape{'\t', 2};
+    case 'n':
+      return Escape{'\n', 2};
+    case '_':
+      return std::nullopt;  // the parser makes half a character of it
+    case ' ':
+    case '"':
+    case '/':
+    case '\\':
+      return Escape{static_cast<char32_t>(c), 2};
+    case 'x':
+    case 'u':
+    case 'U': {
+      const std::size_t digits = c == 'x' ? 2 : c == 'u' ? 4 : 8;
+      const auto code = hex_value(bytes.substr(at + 2, digits), digits);
+      const bool is_character = code && *code <= 0x10FFFF && (*code < 0xD800 || *code > 0xDFFF);
+      if (!is_character || !refusal_of(*code).rule.empty()) return std::nullopt;
+      return Escape{*code, 2 + digits};
+    }
+    default:
+      return std::nullopt;
+  }
+}
+
+// The text between two quotes, read word by word.
+class QuotedReader {
+ public:
+  QuotedReader(Text bytes, std::size_t at) : bytes_(bytes), at_(at + 1), quote_(bytes[at]) {}
+
+  ScalarSource run() {
+    if (ends_as_written()) return std::move(result_);
+    while (at_ < bytes_.size() && !at_end()) step();
+    result_.closed = at_ < bytes_.size();
+    result_.end = std::min(at_ + 1, bytes_.size());
+    return std::move(result_);
+  }
+
+ private:
+  // Most quotes hold one line and no escape: their text is where it stands.
+  bool ends_as_written() {
+    const std::size_t end = bytes_.find_first_of(quote_ == '"' ? "\"\\\n" : "'\n", at_);
+    if (end == Text::npos || bytes_[end] != quote_) return false;
+    if (quote_ == '\'' && bytes_.substr(end, 2) == "''") return false;
+    result_.literal = bytes_.substr(at_, end - at_);
+    result_.end = end + 1;
+    return true;
+  }
+
+  bool at_end() const { return bytes_[at_] == quote_ && !(quote_ == '\'' && bytes_.substr(at_, 2) == "''"); }
+
+  void step() {
+    if (bytes_[at_] == quote_) {
+      take('\'', 2);
+    } else if (bytes_[at_] == '\\' && quote_ == '"') {
+      take_escape();
+    } else if (is_break(bytes_[at_]) || (is_blank(bytes_[at_]) && ends_line(bytes_, at_))) {
+      const int breaks = take_fold();
+      result_.text += folded(breaks);
+    } else {
+      result_.text += bytes_[at_++];
+    }
+  }
+
+  void take(char32_t code, std::size_t length) {
+    append_utf8(result_.text, code);
+    at_ += length;
+  }
+
+  void take_escape() {
+    if (at_ + 1 < bytes_.size() && is_break(bytes_[at_ + 1])) {  // an escaped break joins without a space
+      ++at_;
+      const int breaks = take_fold();
+      result_.text += std::string(static_cast<std::size_t>(breaks - 1), '\n');
+    } else if (const auto escape = escape_at(bytes_, at_)) {
+      take(escape->code, escape->length);
+    } else {
+      if (result_.bad_escape == 0) result_.bad_escape = at_;
+      take('?', 2);
+    }
+  }
+
+  int take_fold() {
+    const Fold fold = fold_at(bytes_, at_);
+    at_ = fold.end;
+    result_.least_indent = std::min(result_.least_indent, fold.indent);
+    return fold.breaks;
+  }
+
+  Text bytes_;
+  std::size_t at_;
+  char quote_;
+  ScalarSource result_;
+};
+
+// --- block scalars -------------------------------------------------------------------------------
+
+struct BlockHeader {
+  bool folded = false;
+  char chomp = ' ';  // '-', '+' or ' '
+  int indent = 0;    // as said by a digit; 0: by the first line
+  std::size_t end = 0;
+};
+
+std::optional<BlockHeader> header_at(Text bytes, std::size_t at) {
+  BlockHeader header{bytes[at] == '>', ' ', 0, at + 1};
+  for (int i = 0; i < 2; ++i) {
+    const char c = bytes[header.end];
+    if ((c == '+' || c == '-') && header.chomp == ' ') {
+      header.chomp = c;
+    } else if (c >= '1' && c <= '9' && header.indent == 0) {
+      header.indent = c - '0';
+    } else {
+      break;
+    }
+    ++header.end;
+  }
+  const std::size_t line_end = bytes.find('\n', header.end);
+  const std::size_t rest = bytes.find_first_not_of(" \t\r", header.end);
+  const bool comment = bytes[rest] == '#' && rest > header.end;
+  if (rest < line_end && !comment) return std::nullopt;
+  header.end = line_end + 1;
+  return header;
+}
+
+struct Line {
+  Text text;        // without its indentation and its end
+  std::size_t end;  // after the line feed
+  bool empty() const { return text.empty(); }
+  bool spaced() const { return !text.empty() && is_blank(text.front()); }
+};
+
+Text line_at(Text bytes, std::size_t at, std::size_t& end) {
+  const std::size_t feed = bytes.find('\n', at);
+  end = feed == Text::npos ? bytes.size() : feed + 1;
+  Text line = bytes.substr(at, feed - at);
+  if (line.ends_with('\r')) line.remove_suffix(1);
+  return line;
+}
+
+std::size_t indent_of(Text line) { return std::min(line.find_first_not_of(' '), line.size()); }
+
+class BlockReader {
+ public:
+  BlockReader(Text bytes, const BlockHeader& header, int parent_indent)
+      : bytes_(bytes), header_(header), parent_(parent_indent), at_(header.end) {}
+
+  ScalarSource run() {
+    ScalarSource result;
+    result.closed = find_indent();
+    read_lines();
+    result.end = lines_.empty() ? header_.end : lines_.back().end;
+    result.text = joined();
+    if (lines_.size() == 1 && result.text == bytes_.substr(at_ + indent_, result.text.size())) {
+      result.literal = bytes_.substr(at_ + indent_, result.text.size());
+    }
+    return result;
+  }
+
+ private:
+  // The first line that is not blank sets the indentation; a blank one before it must not be wider.
+  bool find_indent() {
+    const auto least = static_cast<std::size_t>(parent_ + 1);
+    if (header_.indent > 0) {
+      indent_ = static_cast<std::size_t>(std::max(parent_, 0) + header_.indent);
+      return true;
+    }
+    std::size_t widest = 0, end = at_;
+    for (std::size_t at = at_; at < bytes_.size(); at = end) {
+      const Text line = line_at(bytes_, at, end);
+      indent_ = indent_of(line);
+      if (indent_ < line.size()) break;
+      widest = std::max(widest, indent_);
+    }
+    if (indent_ < least) return indent_ = least, true;  // no line of text at all
+    return widest <= indent_;
+  }
+
+  void read_lines() {
+    std::size_t end = at_;
+    for (std::size_t at = at_; at < bytes_.size(); at = end) {
+      const Text line = line_at(bytes_, at, end);
+      const std::size_t indent = indent_of(line);
+      const bool marker = at_marker(line);
+      if (marker || (indent < indent_ && indent < line.size())) break;
+      lines_.push_back({line.substr(std::min(indent_, line.size())), end});
+    }
+    while (!lines_.empty() && lines_.back().empty()) {
+      ++blank_end_;
+      lines_.pop_back();
+    }
+  }
+
+  static bool at_marker(Text line) {
+    return (line.starts_with("---") || line.starts_with("...")) && (line.size() == 3 || is_blank(line[3]));
+  }
+
+  std::string joined() const {
+    std::string text;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (i > 0) join(text, i);
+      text += lines_[i].text;
+    }
+    if (header_.chomp != '-' && !lines_.empty()) text += '\n';
+    if (header_.chomp == '+') text.append(static_cast<std::size_t>(blank_end_), '\n');
+    return text;
+  }
+
+  // A folded text keeps the breaks around empty lines (one less) and around lines that are set in.
+  void join(std::string& text, std::size_t i) const {
+    if (!header_.folded) {
+      text += '\n';
+      return;
+    }
+    if (lines_[i].empty()) return;
+    std::size_t before = i - 1;
+    while (before > 0 && lines_[before].empty()) --before;
+    const std::size_t breaks = i - before;
+    const bool leading = lines_[before].empty();
+    const bool kept = leading || lines_[before].spaced() || lines_[i].spaced();
+    text += kept ? std::string(breaks, '\n') : folded(static_cast<int>(breaks));
+  }
+
+  Text bytes_;
+  BlockHeader header_;
+  int parent_;
+  std::size_t at_;
+  std::size_t indent_ = 0;
+  std::vector<Line> lines_;
+  int blank_end_ = 0;
+};
+
+}  // namespace
+
+ScalarSource read_quoted(Text bytes, std::size_t at) { return QuotedReader(bytes, at).run(); }
+
+ScalarSource read_plain(Text bytes, std::size_t at, Text text) {
+  ScalarSource result;
+  if (bytes.substr(at, text.size()) == text && text.find('\n') == Text::npos) {
+    result.literal = bytes.substr(at, text.size());
+    result.end = at + text.size();
+    return result;
+  }
+  std::size_t matched = 0;
+  while (matched < text.size() && result.closed) {
+    if (!ends_line(bytes, at)) {
+      result.closed = at < bytes.size() && bytes[at++] == text[matched++];
+      continue;
+    }
+    const Fold fold = fold_at(bytes, at);
+    const std::string expected = folded(fold.breaks);
+    result.closed = text.substr(matched, expected.size()) == expected;
+    result.least_indent = std::min(result.least_indent, fold.indent);
+    matched += expected.size();
+    at = fold.end;
+  }
+  result.text = text;
+  result.end = at;
+  return result;
+}
+
+ScalarSource read_block(Text bytes, std::size_t at, int parent_indent) {
+  const auto header = header_at(bytes, at);
+  if (!header) {
+    ScalarSource result;
+    result.closed = false;
+    result.end = bytes.find('\n', at);
+    return result;
+  }
+  return BlockReader(bytes, *header, parent_indent).run();
+}
+
+}  // namespace sheafc

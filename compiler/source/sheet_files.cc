@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/source/sheet_files.h"
+
+#include <dirent.h>
+#include <sys/stat.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <memory>
+#include <optional>
+#include <set>
+#include <utility>
+
+#include "compiler/source/file_words.h"
+
+namespace sheafc {
+namespace {
+
+using sheaf::Failure;
+
+constexpr int max_folder_depth = 32;
+
+bool ends_with_either(const std::string& name, const char* lower, const char* upper) {
+  return name.ends_with(lower) || name.ends_with(upper);
+}
+
+// Walks the folders below a root, each one once, following symbolic links.
+class Walk {
+ public:
+  std::optional<Failure> folder(const std::string& path, int depth) {
+    if (depth > max_folder_depth)
+      return Failure{path + " lies more than " + std::to_string(max_folder_depth) + " folders deep"};
+    const std::unique_ptr<DIR, int (*)(DIR*)> stream(::opendir(path.c_str()), ::closedir);
+    if (!stream) return Failure{path + " cannot be opened: " + words_for_errno(errno)};
+    std::vector<std::string> names;
+    errno = 0;
+    while (const dirent* entry = ::readdir(stream.get())) {
+      if (entry->d_name[0] != '.') names.emplace_back(entry->d_name);
+    }
+    if (errno != 0) return Failure{path + " cannot be read: " + words_for_errno(errno)};
+    std::sort(names.begin(), names.end());
+    for (const std::string& name : names) {
+      if (auto failure = entry(path.ends_with('/') ? path + name : path + "/" + name, depth)) return failure;
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Failure> entry(const std::string& path, int depth) {
+    const bool is_sheet = path.ends_with(".yaml");
+    struct stat status {};
+    if (::stat(path.c_str(), &status) != 0) {
+      if (is_sheet || errno != ENOENT) return Failure{path + " cannot be opened: " + words_for_errno(errno)};
+      return std::nullopt;  // a link that leads nowhere, and is no sheet
+    }
+    if (S_ISDIR(status.st_mode)) return enter(path, status, depth);
+    if (path.ends_with(".yml") || (!is_sheet && ends_with_either(path, ".YAML", ".YML"))) {
+      return Failure{path + " is not read: the name of a sheet ends in .yaml; rename it"};
+    }
+    if (!is_sheet) return std::nullopt;
+    if (!S_ISREG(status.st_mode))
+      return Failure{path + " is " + words_for_kind(status.st_mode) + ", not a file"};
+    sheets.push_back(path);
+    return std::nullopt;
+  }
+
+  std::vector<std::string> sheets;
+
+ private:
+  std::optional<Failure> enter(const std::string& path, const struct stat& status, int depth) {
+    if (!seen_.insert({status.st_dev, status.st_ino}).second) {
+      return Failure{path + " is a symbolic link to a folder that is read already; take it out"};
+    }
+    return folder(path, depth + 1);
+  }
+
+  std::set<std::pair<dev_t, ino_t>> seen_;
+};
+
+}  // namespace
+
+sheaf::Result<std::vector<std::string>> list_sheets(const std::string& root) {
+  struct stat status {};
+  if (::stat(root.c_str(), &status) != 0)
+    return Failure{root + " cannot be opened: " + words_for_errno(errno)};
+  if (S_ISREG(status.st_mode)) return std::vector<std::string>{root};
+  Walk walk;
+  if (auto failure = walk.entry(root, 0)) return *failure;
+  std::sort(walk.sheets.begin(), walk.sheets.end());
+  return std::move(walk.sheets);
+}
+
+}  // namespace sheafc

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/source/source_file.h"
+
+#include <algorithm>
+#include <cstring>
+#include <memory_resource>
+#include <vector>
+
+#include "compiler/source/characters.h"
+#include "compiler/source/syntax_recovery.h"
+#include "compiler/source/yaml_reader.h"
+
+namespace sheafc {
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr int max_syntax_faults = 10;  // each costs one more reading of the sheet
+
+}  // namespace
+
+// The bytes are kept with the trailer that the parser needs, so that the tree can point into them.
+struct SourceFile::State {
+  std::string name;
+  std::string bytes;
+  std::size_t size = 0;
+  std::vector<std::size_t> line_starts;
+  std::pmr::monotonic_buffer_resource arena;
+  const Node* root = nullptr;
+
+  std::string_view text() const { return std::string_view(bytes).substr(0, size); }
+
+  Span span_at(std::size_t at, std::size_t length) const {
+    const auto next = std::upper_bound(line_starts.begin(), line_starts.end(), at);
+    const auto line = next - line_starts.begin();
+    const std::size_t start = line_starts[static_cast<std::size_t>(line - 1)];
+    return {name, static_cast<int>(line), static_cast<int>(at - start) + 1, static_cast<int>(length)};
+  }
+
+  void report(const SyntaxFault& fault, Diagnostics& sink) const {
+    Diagnostic diagnostic{Severity::error, fault.rule, span_at(fault.at, fault.length), fault.message, {}};
+    if (fault.related != std::string_view::npos) {
+      diagnostic.notes.push_back(
+          {Severity::note, fault.rule, span_at(fault.related, 1), fault.related_message, {}});
+    }
+    sink.report(std::move(diagnostic));
+  }
+
+  bool read(Diagnostics& sink);
+};
+
+// After a fault the sheet is read again without the entry at fault, only to find what else is wrong.
+bool SourceFile::State::read(Diagnostics& sink) {
+  Diagnostics duplicates;
+  auto fault = read_yaml({name, bytes, size}, arena, root, duplicates);
+  if (!fault) {
+    sink.take(std::move(duplicates));
+    return true;
+  }
+  root = nullptr;
+  report(*fault, sink);
+  std::string rest = bytes;
+  for (int faults = 1; fault && faults < max_syntax_faults && blank_block_around(rest, fault->at); ++faults) {
+    const Node* ignored = nullptr;
+    duplicates = {};
+    std::pmr::monotonic_buffer_resource scratch;
+    fault = read_yaml({name, rest, size}, scratch, ignored, duplicates);
+    if (fault && fault->rule != "empty-sheet") report(*fault, sink);
+  }
+  sink.take(std::move(duplicates));
+  return false;
+}
+
+SourceFile::SourceFile(std::string name, std::string bytes) : state_(std::make_unique<State>()) {
+  if (bytes.starts_with(byte_order_mark)) bytes.erase(0, byte_order_mark.size());
+  state_->name = std::move(name);
+  state_->bytes = std::move(bytes);
+  state_->size = state_->bytes.size();
+  state_->line_starts.push_back(0);
+  for (std::size_t at = state_->bytes.find('\n'); at != std::string::npos;
+       at = state_->bytes.find('\n', at + 1)) {
+    state_->line_starts.push_back(at + 1);
+  }
+}
+
+SourceFile::~SourceFile() = default;
+SourceFile::SourceFile(SourceFile&&) noexcept = default;
+SourceFile& SourceFile::operator=(SourceFile&&) noexcept = default;
+
+std::string_view SourceFile::name() const { return state_->name; }
+std::string_view SourceFile::bytes() const { return state_->text(); }
+const Node* SourceFile::root() const { return state_->root; }
+
+std::string_view SourceFile::line(int number) const {
+  const auto& starts = state_->line_starts;
+  if (number < 1 || static_cast<std::size_t>(number) > starts.size()) return {};
+  std::string_view text = state_->text().substr(starts[static_cast<std::size_t>(number - 1)]);
+  text = text.substr(0, text.find('\n'));
+  if (text.ends_with('\r')) text.remove_suffix(1);
+  return text;
+}
+
+bool SourceFile::parse(Diagnostics& sink) {
+  State& state = *state_;
+  if (state.size > max_file_bytes) {
+    sink.error("too-large", {state.name, 1, 1, 1},
+               "the sheet is larger than 1 MiB, the most that is read; split it");
+    return false;
+  }
+  if (!check_characters(state.name, state.text(), sink)) return false;
+  const bool ends_line = state.size == 0 || state.bytes.back() == '\n';
+  state.bytes += ends_line ? yaml_trailer.substr(1) : yaml_trailer;
+  return state.read(sink);
+}
+
+Diagnostic SourceFile::empty_value(const Node& empty) const {
+  std::string_view rest = line(empty.span.line);
+  const std::string name(rest.substr(static_cast<std::size_t>(empty.span.column - 1),
+                                     static_cast<std::size_t>(empty.span.length)));
+  rest.remove_prefix(
+      std::min(rest.size(), static_cast<std::size_t>(empty.span.column - 1 + empty.span.length)));
+  rest.remove_prefix(std::min(rest.find_first_not_of(" :"), rest.size()));
+  const bool is_item = name == "-";
+  std::string message = is_item ? "this item of the list is empty" : "`" + name + "` has no value";
+  if (name == "~" || name == "null" || name == "Null" || name == "NULL") {
+    message = "`" + name + "` says nothing; leave the item out, or put text in quotes";
+  } else if (rest.size() > 1 && rest[0] == '#' && rest[1] != ' ') {
+    message += ": a # after a space makes a comment of the rest; put the value in quotes";
+  } else if (!rest.empty() && rest[0] != '#') {
+    message += ": `" + std::string(rest.substr(0, rest.find_first_of(" ,}#"))) +
+               "` says nothing; leave the key out, or put text in quotes";
+  }
+  return {Severity::error, "empty-value", empty.span, std::move(message), {}};
+}
+
+Span SourceFile::within(const Node& scalar, int at, int length) const {
+  const char* first = state_->bytes.data();
+  const bool in_bytes = scalar.text.data() >= first && scalar.text.data() < first + state_->bytes.size();
+  if (!in_bytes) return scalar.span;
+  return state_->span_at(static_cast<std::size_t>(scalar.text.data() - first + at),
+                         static_cast<std::size_t>(length));
+}
+
+}  // namespace sheafc

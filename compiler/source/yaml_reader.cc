@@ -1,0 +1,346 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/source/yaml_reader.h"
+
+#include <yaml-cpp/eventhandler.h>
+#include <yaml-cpp/exceptions.h>
+#include <yaml-cpp/parser.h>
+
+#include <algorithm>
+#include <cstring>
+#include <istream>
+#include <streambuf>
+#include <vector>
+
+#include "compiler/source/layout.h"
+#include "compiler/source/scalar_source.h"
+#include "compiler/source/source_file.h"
+
+namespace sheafc {
+namespace {
+
+using Text = std::string_view;
+
+// The parser reads streams; this one hands it our bytes without a copy.
+class ByteStream : public std::streambuf {
+ public:
+  explicit ByteStream(Text bytes) {
+    char* start = const_cast<char*>(bytes.data());  // streambuf's pointers are not const; nobody writes
+    setg(start, start, start + bytes.size());
+  }
+};
+
+bool spells_null(Text text) { return text == "~" || text == "null" || text == "Null" || text == "NULL"; }
+
+// Builds the tree bottom up. Children wait on two stacks, one for items and one for pairs, until their
+// collection ends; then they move into the arena in one piece.
+class TreeBuilder : public YAML::EventHandler {
+ public:
+  TreeBuilder(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink)
+      : input_(input), bytes_(input.bytes), arena_(arena), sink_(sink), layout_(input.bytes) {}
+
+  const Node* root() const { return root_; }
+  void walk_to_end() { layout_.walk_to(input_.text_size); }
+  std::size_t at() const { return layout_.at(); }
+
+  void OnDocumentStart(const YAML::Mark&) override {}
+  void OnDocumentEnd() override {}
+  void OnNull(const YAML::Mark& mark, YAML::anchor_t) override;
+  void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override { refuse_property(position(mark)); }
+  void OnAnchor(const YAML::Mark& mark, const std::string&) override { refuse_property(position(mark)); }
+  void OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t,
+                const std::string& value) override;
+  void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
+                       YAML::EmitterStyle::value style) override {
+    open(Node::Kind::sequence, mark, style);
+  }
+  void OnMapStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
+                  YAML::EmitterStyle::value style) override {
+    open(Node::Kind::mapping, mark, style);
+  }
+  void OnSequenceEnd() override { close(); }
+  void OnMapEnd() override { close(); }
+
+ private:
+  struct Open {
+    Node* node;
+    int indent;            // of the innermost block collection, this one included
+    std::size_t children;  // where they start on their stack
+    const Node* key;       // of a mapping, when its value is awaited
+  };
+
+  static std::size_t position(const YAML::Mark& mark) { return static_cast<std::size_t>(mark.pos); }
+  Span span_at(const YAML::Mark& mark, std::size_t length = 1) const {
+    return {input_.file, mark.line + 1, mark.column + 1, static_cast<int>(length)};
+  }
+  int indent() const { return open_.empty() ? -1 : open_.back().indent; }
+
+  void refuse_property(std::size_t at) const;
+  void open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterStyle::value style);
+  void close();
+  void add(Node* node, std::size_t at);
+  void add_key(const Node& node, std::size_t at);
+  Span span_of_empty(const YAML::Mark& mark) const;
+  ScalarSource reread(std::size_t at, Node& node, const std::string& value) const;
+  void check_keys(std::span<const Pair> pairs);
+  void report_duplicate(const Pair& first, const Pair& again);
+
+  Node* new_node(Node::Kind kind, Span span) {
+    Node* node = new (arena_.allocate(sizeof(Node), alignof(Node))) Node;
+    node->kind = kind;
+    node->span = span;
+    return node;
+  }
+
+  template <typename T>
+  std::span<const T> settle(std::vector<T>& stack, std::size_t from) {
+    const std::size_t count = stack.size() - from;
+    if (count == 0) return {};
+    T* first = static_cast<T*>(arena_.allocate(count * sizeof(T), alignof(T)));
+    std::uninitialized_copy(stack.begin() + static_cast<std::ptrdiff_t>(from), stack.end(), first);
+    stack.resize(from);
+    return {first, count};
+  }
+
+  Text keep(Text text) {
+    char* kept = static_cast<char*>(arena_.allocate(text.size() + 1, 1));
+    std::copy(text.begin(), text.end(), kept);
+    return {kept, text.size()};
+  }
+
+  const YamlInput& input_;
+  Text bytes_;
+  std::pmr::memory_resource& arena_;
+  Diagnostics& sink_;
+  Layout layout_;
+  std::vector<Open> open_;
+  std::vector<const Node*> items_;
+  std::vector<Pair> pairs_;
+  const Node* root_ = nullptr;
+};
+
+// Anchors, aliases and tags are the marks & * ! before a node.
+void TreeBuilder::refuse_property(std::size_t at) const {
+  const char mark = at < bytes_.size() ? bytes_[at] : '\0';
+  if (mark != '&' && mark != '*' && mark != '!') return;
+  const std::size_t length = std::min(bytes_.find_first_of(" \t\r\n,[]{}", at), bytes_.size()) - at;
+  const std::string word(bytes_.substr(at, length));
+  if (mark == '!') {
+    throw SyntaxFault{
+        at, length, "tag",
+        "`" + word + "` is a YAML tag, which sheets do not use; put text that starts with ! in quotes"};
+  }
+  throw SyntaxFault{at, length, "anchor-or-alias",
+                    "`" + word + "` is a YAML " + (mark == '&' ? "anchor" : "alias") +
+                        ", which sheets do not use; put text that starts with " + mark + " in quotes"};
+}
+
+// An empty value's mark is that of whatever comes next; its place is its key, or its dash.
+Span TreeBuilder::span_of_empty(const YAML::Mark& mark) const {
+  if (open_.back().key) return open_.back().key->span;
+  const std::size_t dash = layout_.last_dash();
+  const std::size_t feed = dash == 0 ? Text::npos : bytes_.rfind('\n', dash - 1);
+  const std::size_t start = feed == Text::npos ? 0 : feed + 1;
+  const auto lines_back =
+      std::count(bytes_.begin() + static_cast<std::ptrdiff_t>(dash),
+                 bytes_.begin() + static_cast<std::ptrdiff_t>(std::max(dash, position(mark))), '\n');
+  return {input_.file, mark.line + 1 - static_cast<int>(lines_back), static_cast<int>(dash - start) + 1, 1};
+}
+
+void TreeBuilder::OnNull(const YAML::Mark& mark, YAML::anchor_t) {
+  const std::size_t at = position(mark);
+  if (at >= layout_.at()) layout_.walk_to(at);
+  const std::size_t end = std::min(bytes_.find_first_of(" \t\r\n,]}:#", at), bytes_.size());
+  const bool written = at == layout_.at() && spells_null(bytes_.substr(at, end - at));
+  if (written) layout_.jump_to(end);
+  if (open_.empty()) {
+    root_ = new_node(Node::Kind::empty, span_at(mark));
+    return;
+  }
+  const bool in_flow_list = open_.back().node->kind == Node::Kind::sequence && open_.back().node->flow;
+  if (in_flow_list && !written) {
+    throw SyntaxFault{at, 1, "empty-item",
+                      "nothing stands before this mark; take out the comma too many, or write the item"};
+  }
+  Node* node = new_node(Node::Kind::empty,
+                        written && !open_.back().key ? span_at(mark, end - at) : span_of_empty(mark));
+  add(node, at);
+}
+
+void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string&, YAML::anchor_t,
+                           const std::string& value) {
+  const std::size_t at = position(mark);
+  refuse_property(at);
+  layout_.walk_to(at);
+  Node* node = new_node(Node::Kind::scalar, span_at(mark));
+  const ScalarSource source = reread(at, *node, value);
+  node->text = source.literal.data() ? source.literal : keep(value);
+  const std::size_t line_end = std::min(bytes_.find('\n', at), source.end);
+  node->span.length = static_cast<int>((node->block ? bytes_.find_first_of(" \t\r\n", at) : line_end) - at);
+  while (bytes_[at + static_cast<std::size_t>(node->span.length) - 1] == '\r') --node->span.length;
+  layout_.jump_to(source.end);
+  add(node, at);
+}
+
+// Finds where the scalar ends, and refuses it where the parser's text is not what the bytes say.
+ScalarSource TreeBuilder::reread(std::size_t at, Node& node, const std::string& value) const {
+  const char mark = bytes_[at];
+  node.quoted = mark == '"' || mark == '\'';
+  node.block = mark == '|' || mark == '>';
+  ScalarSource source = node.quoted  ? read_quoted(bytes_, at)
+                        : node.block ? read_block(bytes_, at, indent())
+                                     : read_plain(bytes_, at, value);
+  if (source.bad_escape) {
+    const std::string escape(bytes_.substr(source.bad_escape, 2));
+    throw SyntaxFault{
+        source.bad_escape, 2, "bad-escape",
+        "`" + escape + "` is no escape for a sheet; write \\\\ for a backslash, or use single quotes"};
+  }
+  if (!source.closed || source.value() != value) {
+    throw SyntaxFault{at, 1, "uncertain-text",
+                      node.block ? "programs read this block of text differently; indent all its lines alike"
+                                 : "programs read this text differently; write it on one line, in quotes"};
+  }
+  if (source.least_indent <= indent()) {
+    throw SyntaxFault{at, 1, "continued-text",
+                      "this text goes on in lines that are not indented more than its key"};
+  }
+  return source;
+}
+
+void TreeBuilder::open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterStyle::value style) {
+  const std::size_t at = position(mark);
+  refuse_property(at);
+  layout_.walk_to(at);
+  if (open_.size() >= static_cast<std::size_t>(max_depth)) {
+    throw SyntaxFault{at, 1, "too-deep",
+                      "nested more than " + std::to_string(max_depth) + " deep, the most that is read"};
+  }
+  Node* node = new_node(kind, span_at(mark));
+  node->flow = style == YAML::EmitterStyle::Flow;
+  if (node->flow) layout_.enter_flow(indent());
+  const int column = node->flow ? indent() : mark.column;
+  open_.push_back({node, column, kind == Node::Kind::mapping ? pairs_.size() : items_.size(), nullptr});
+}
+
+void TreeBuilder::close() {
+  const Open done = open_.back();
+  open_.pop_back();
+  if (done.node->kind == Node::Kind::sequence) {
+    done.node->items = settle(items_, done.children);
+  } else {
+    done.node->pairs = settle(pairs_, done.children);
+    check_keys(done.node->pairs);
+  }
+  add(done.node, layout_.at());
+}
+
+void TreeBuilder::add(Node* node, std::size_t at) {
+  if (open_.empty()) {
+    root_ = node;
+  } else if (open_.back().node->kind == Node::Kind::sequence) {
+    items_.push_back(node);
+  } else if (!open_.back().key) {
+    add_key(*node, at);
+  } else {
+    const Node* key = open_.back().key;
+    pairs_.push_back({key->text, key->span, node});
+    open_.back().key = nullptr;
+  }
+}
+
+void TreeBuilder::add_key(const Node& node, std::size_t at) {
+  const std::size_t length = static_cast<std::size_t>(node.span.length);
+  if (node.kind == Node::Kind::empty) {
+    throw SyntaxFault{
+        at, 1, "bad-key",
+        "a key is missing before the colon, or is `null` or `~`; a key that means text goes in quotes"};
+  }
+  if (node.kind != Node::Kind::scalar || node.block) {
+    throw SyntaxFault{at, 1, "bad-key",
+                      "a key is one word or phrase on its line, not a list, a mapping or a block of text"};
+  }
+  if (node.text == "<<" && !node.quoted) {
+    throw SyntaxFault{at, length, "merge-key",
+                      "`<<` merges mappings in some YAML programs; a sheet uses based-on instead"};
+  }
+  open_.back().key = &node;
+}
+
+// Few keys are compared each with each, many are sorted: a hostile sheet may hold a hundred thousand.
+void TreeBuilder::check_keys(std::span<const Pair> pairs) {
+  constexpr std::size_t few = 12;
+  if (pairs.size() <= few) {
+    for (std::size_t i = 1; i < pairs.size(); ++i) {
+      const auto same = [&](const Pair& pair) { return pair.key == pairs[i].key; };
+      const auto first = std::find_if(pairs.begin(), pairs.begin() + static_cast<std::ptrdiff_t>(i), same);
+      if (&*first != &pairs[i]) report_duplicate(*first, pairs[i]);
+    }
+    return;
+  }
+  std::vector<const Pair*> sorted;
+  for (const Pair& pair : pairs) sorted.push_back(&pair);
+  std::sort(sorted.begin(), sorted.end(),
+            [](const Pair* a, const Pair* b) { return a->key != b->key ? a->key < b->key : a < b; });
+  const Pair* first = sorted.front();
+  for (std::size_t i = 1; i < sorted.size(); ++i) {
+    if (sorted[i]->key == first->key) {
+      report_duplicate(*first, *sorted[i]);
+    } else {
+      first = sorted[i];
+    }
+  }
+}
+
+void TreeBuilder::report_duplicate(const Pair& first, const Pair& again) {
+  sink_.report({Severity::error,
+                "duplicate-key",
+                again.key_span,
+                "the key `" + std::string(again.key) + "` stands here a second time; keep one of the two",
+                {{Severity::note, "duplicate-key", first.key_span, "the first is here", {}}}});
+}
+
+// A sheet is one document; this takes whatever the parser finds after it.
+class SecondDocument : public TreeBuilder {
+ public:
+  SecondDocument(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink)
+      : TreeBuilder(input, arena, sink), bytes_(input.bytes) {}
+  void OnDocumentStart(const YAML::Mark& mark) override {
+    const auto at = static_cast<std::size_t>(mark.pos);
+    if (bytes_.substr(at, 3) == "---") {
+      throw SyntaxFault{at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
+    }
+    throw SyntaxFault{at, 1, "bad-yaml",
+                      "this does not belong to what stands above it; is the indentation right?"};
+  }
+
+ private:
+  Text bytes_;
+};
+
+}  // namespace
+
+std::optional<SyntaxFault> read_yaml(const YamlInput& input, std::pmr::memory_resource& arena,
+                                     const Node*& root, Diagnostics& sink) {
+  ByteStream buffer(input.bytes);
+  std::istream stream(&buffer);
+  TreeBuilder builder(input, arena, sink);
+  try {
+    YAML::Parser parser(stream);
+    parser.HandleNextDocument(builder);
+    SecondDocument second(input, arena, sink);
+    parser.HandleNextDocument(second);
+    builder.walk_to_end();
+  } catch (const SyntaxFault& fault) {
+    return fault;
+  } catch (const YAML::Exception& error) {
+    const std::size_t at = error.mark.is_null() ? builder.at() : static_cast<std::size_t>(error.mark.pos);
+    return explain(input.bytes, std::min(at, input.text_size), error.msg);
+  }
+  root = builder.root();
+  if (!root || root->kind == Node::Kind::empty) {
+    return SyntaxFault{0, 1, "empty-sheet", "the sheet is empty: nothing but space and comments"};
+  }
+  return std::nullopt;
+}
+
+}  // namespace sheafc
