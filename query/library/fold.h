@@ -15,15 +15,13 @@ namespace sheaf {
 // not UTF-8 become spaces. Never longer than three times the text.
 std::string fold(std::string_view text);
 
-// The same, with ä, ö, ü as ae, oe, ue: how German is typed on a keyboard that lacks them.
-std::string fold_with_umlauts_spelt(std::string_view text);
-
 // The words of a folded text: runs of letters and digits. A point or comma between digits belongs to
 // the word, as a point ("9,5" -> "9.5"). Everything else parts words: "o-ring" is "o", "ring".
 std::vector<std::string> words_of(std::string_view folded);
 
-// The words of a folded text whose parts were joined by a hyphen: "o-ring" -> "oring".
-std::vector<std::string> joined_words_of(std::string_view folded);
+// The words of a text under each way in which it may be typed, as written first: German umlauts spelt
+// out where a keyboard lacks them ("gabelol", "gabeloel"), hyphens left out ("o", "ring"; "oring").
+std::vector<std::vector<std::string>> spellings_of(std::string_view text);
 
 // Letters and digits alone, for codes and part numbers: "HK-51410-20" -> "hk5141020",
 // "SAE 10W-40" -> "sae10w40", "DOT 5.1" -> "dot5.1" (a point between digits stays).

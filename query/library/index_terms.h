@@ -66,8 +66,8 @@ std::string term(Prefix prefix, std::string_view body);
 // Bodies that take more than folding, for both sides of the index.
 std::string machine_body(std::string_view make, std::string_view model);  // "haldrek/muleback 380"
 std::string diameter_body(const Thread& thread);                          // "m8", "5/16", "#10", "g1/4"
-std::string any_order_body(const Size& size);
-std::string dimension_body(const Number& value, std::string_view unit);   // "41", "1.5in"
+std::string any_order_body(const Size& size);                             // "11x41x54"
+std::vector<std::string> dimension_bodies(const Size& size);              // "41", "54", "11"; "1.5in"
 
 // Years are indexed in blocks of 1, 2, 4 ... 512 years, so that any range of years is a few terms and a
 // question is always ten. An entry fits the machine in that year if it has any of the terms. With an

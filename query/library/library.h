@@ -27,8 +27,6 @@
 
 namespace sheaf {
 
-using EntryId = std::uint32_t;  // from 1, in the order of sheets and of entries on each
-
 // What a library says of itself.
 struct LibraryFacts {
   std::string path;

@@ -10,6 +10,9 @@
 
 namespace sheaf {
 
+// Entries are numbered from 1, in the order of the sheets and of the entries on each.
+using EntryId = std::uint32_t;
+
 // Where something is written: a path relative to the root of the sheets, and a line from 1.
 struct Place {
   std::string file;

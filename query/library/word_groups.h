@@ -37,7 +37,7 @@ using GroupLookup = std::function<std::vector<GroupWord>(const std::string& firs
 // `words` are folded words (words_of).
 std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, const GroupLookup& lookup);
 
-// The spellings under which a word of the glossary is looked up: one, or two where it has an umlaut.
+// A word of the glossary under each way in which it may be typed (spellings_of).
 std::vector<GroupWord> group_words_of(const WordRecord& record);
 
 // All words of a library, in memory: what the compiler matches names with.

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The two hashes of a library file, each where it serves best.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+
+namespace sheaf {
+
+// XXH3, 64 bits: for records, where a look-up waits for it. It notices damage; it proves nothing
+// against a forger.
+std::uint64_t hash_of(std::string_view bytes);
+
+// SHA-256 of what was added: for the whole file, so that anybody can compare it with the usual tools.
+using Digest = std::array<std::uint8_t, 32>;
+class DigestOfBytes {
+ public:
+  DigestOfBytes();
+  ~DigestOfBytes();
+  void add(std::string_view bytes);
+  Digest finish();  // and begins anew
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+// Lower-case hexadecimal digits: 16 and 64 of them.
+std::string to_hexadecimal(std::uint64_t hash);
+std::string to_hexadecimal(const Digest& digest);
+
+}  // namespace sheaf

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/library/word_groups.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "query/library/fold.h"
+
+namespace sheaf {
+namespace {
+
+std::vector<std::string> stems_of(const std::vector<std::string>& words) {
+  std::vector<std::string> stems;
+  for (const std::string& word : words) stems.push_back(stem_of(word));
+  return stems;
+}
+
+bool stands_at(const GroupWord& word, const std::vector<std::string>& stems, std::size_t at) {
+  return word.stems.size() <= stems.size() - at &&
+         std::equal(word.stems.begin(), word.stems.end(), stems.begin() + static_cast<std::ptrdiff_t>(at));
+}
+
+bool within(const GroupMatch& inner, const GroupMatch& outer) {
+  return inner.group == outer.group && inner.first >= outer.first &&
+         inner.first + inner.count <= outer.first + outer.count;
+}
+
+}  // namespace
+
+std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, const GroupLookup& lookup) {
+  const std::vector<std::string> stems = stems_of(words);
+  std::vector<GroupMatch> meant;
+  std::vector<GroupMatch> never;
+  for (std::size_t at = 0; at < stems.size(); ++at) {
+    for (const GroupWord& word : lookup(stems[at])) {
+      if (!stands_at(word, stems, at)) continue;
+      (word.never ? never : meant).push_back({word.group, at, word.stems.size()});
+    }
+  }
+  std::erase_if(meant, [&](const GroupMatch& match) {
+    return std::ranges::any_of(never, [&](const GroupMatch& other) { return within(match, other); });
+  });
+  std::ranges::sort(meant, [](const GroupMatch& left, const GroupMatch& right) {
+    return std::tie(left.first, right.count, left.group) < std::tie(right.first, left.count, right.group);
+  });
+  const auto doubles = std::ranges::unique(meant, [](const GroupMatch& left, const GroupMatch& right) {
+    return left.first == right.first && left.count == right.count && left.group == right.group;
+  });
+  meant.erase(doubles.begin(), doubles.end());
+  return meant;
+}
+
+std::vector<GroupWord> group_words_of(const WordRecord& record) {
+  std::vector<GroupWord> words;
+  for (const std::vector<std::string>& spelling : spellings_of(record.word)) {
+    words.push_back({record.group, stems_of(spelling), record.never});
+  }
+  return words;
+}
+
+WordGroups::WordGroups(const std::vector<WordRecord>& words) {
+  for (const WordRecord& record : words) {
+    for (GroupWord& word : group_words_of(record)) by_first_stem_[word.stems.front()].push_back(std::move(word));
+  }
+}
+
+std::vector<GroupMatch> WordGroups::match(const std::vector<std::string>& words) const {
+  return match_groups(words, [this](const std::string& stem) {
+    const auto found = by_first_stem_.find(stem);
+    return found == by_first_stem_.end() ? std::vector<GroupWord>{} : found->second;
+  });
+}
+
+}  // namespace sheaf
