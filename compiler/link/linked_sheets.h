@@ -103,6 +103,9 @@ class LinkedSheets {
   // The groups of the run's own sheets.
   const std::vector<const WordGroup*>& words() const { return words_; }
 
+  // The path, under its folder of sheets, of a file that a Span names.
+  std::string_view path_of(std::string_view shown_name) const;
+
  private:
   friend class Linker;
   std::deque<LinkedSheet> own_, borrowed_;
@@ -111,7 +114,7 @@ class LinkedSheets {
   std::map<std::string, std::vector<const LinkedEntry*>, std::less<>> rows_;
   std::unordered_map<std::string_view, const Caution*> cautions_;
   std::vector<const WordGroup*> words_;
-  std::deque<std::string> kept_texts_;  // former addresses, which by_address_ points to
+  std::unordered_map<std::string_view, std::string_view> paths_;
 };
 
 // Looks up everything that the sheets refer to, in their own folder and in `borrowed` sheets (of a
@@ -121,7 +124,7 @@ LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets,
                          std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink);
 
 // What the library keeps of one sheet.
-sheaf::SheetRecord record_of(const LinkedSheet& sheet);
+sheaf::SheetRecord record_of(const LinkedSheets& sheets, const LinkedSheet& sheet);
 std::vector<sheaf::WordRecord> words_of(const LinkedSheets& sheets);
 // All of it: the run's own sheets, sorted by name.
 sheaf::LibraryContent content_of(const LinkedSheets& sheets, std::string name);

@@ -45,6 +45,15 @@ std::string with_article(std::string_view noun) {
   return (vowel ? "an " : "a ") + std::string(noun);
 }
 
+void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place, Diagnostics& sink) {
+  for (const FieldDeclaration* declaration : scope) {
+    if (!declaration->required || fields.has(declaration->key)) continue;
+    std::string message = std::string(owner) + " needs " + quoted(declaration->key);
+    if (!declaration->example.empty()) message += ", as " + std::string(declaration->key) + ": " + std::string(declaration->example);
+    sink.error(rule::missing_key, place, std::move(message));
+  }
+}
+
 Fields FieldReader::read(const Node& mapping, const Scope& scope, std::string_view owner,
                          const sheaf::KindDeclaration* kind, const Scope* also_known) {
   Fields as_written;
@@ -76,12 +85,7 @@ bool FieldReader::expect_name(std::string_view name, const Span& place) {
 }
 
 void FieldReader::require(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place) {
-  for (const FieldDeclaration* declaration : scope) {
-    if (!declaration->required || fields.has(declaration->key)) continue;
-    std::string message = std::string(owner) + " needs " + quoted(declaration->key);
-    if (!declaration->example.empty()) message += ", as " + std::string(declaration->key) + ": " + std::string(declaration->example);
-    sink_.error(rule::missing_key, place, std::move(message));
-  }
+  require_fields(fields, scope, owner, place, sink_);
 }
 
 void FieldReader::report_unreadable(std::string_view rule, const Node& scalar, const sheaf::Failure& failure) {

@@ -27,7 +27,6 @@ class FieldReader {
   // True if the text is a name; else says so.
   bool expect_name(std::string_view name, const Span& place);
 
-  // Required fields of a record or sheet that are absent, reported at `place`.
   void require(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place);
 
   void report_empty(const Node& node) { sink_.report(file_.empty_value(node)); }
@@ -53,6 +52,9 @@ class FieldReader {
   Sheet& sheet_;
   Diagnostics& sink_;
 };
+
+// Reports the required fields of a record, an entry or a sheet that are absent, at `place`.
+void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place, Diagnostics& sink);
 
 // "a fluid", "an o-ring"
 std::string with_article(std::string_view noun);

@@ -43,6 +43,7 @@ const FormDeclaration* form_of(const Node& root, const SourceFile& file, Diagnos
     first = pair;
   }
   if (!form && is_glossary(root)) return &form_named("words");
+  if (!form && root.find("based-on")) return &form_named("assembly");  // the base says which
   if (!form) sink.error(rule::unknown_form, first_line(file), "no form: a sheet has one of the keys assembly, table, words or crib");
   return form;
 }

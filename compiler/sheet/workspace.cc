@@ -8,7 +8,7 @@
 
 #include "compiler/sheet/parallel.h"
 #include "compiler/sheet/read_sheet.h"
-#include "compiler/sheet/sheet_rules.h"
+#include "compiler/source/sheet_files.h"
 
 namespace sheafc {
 namespace {
@@ -24,36 +24,6 @@ struct ReadFile {
   std::optional<Failure> failure;
 };
 
-bool is_hidden(const fs::path& path) { return path.filename().string().starts_with('.'); }
-
-void take_file(const fs::path& file, const fs::path& folder, std::vector<SheetFile>& found) {
-  const std::string extension = file.extension().string();
-  if (extension == ".yaml" || extension == ".yml") {
-    found.push_back({file.generic_string(), file.lexically_relative(folder).generic_string()});
-  }
-}
-
-Failure cannot_read(const std::string& path, const std::error_code& error) {
-  return Failure{"cannot read " + path + ": " + error.message()};
-}
-
-std::optional<Failure> walk(const std::string& folder, std::vector<SheetFile>& found) {
-  std::error_code error;
-  fs::recursive_directory_iterator at(folder, error), end;
-  while (!error && at != end) {
-    const fs::directory_entry entry = *at;
-    std::error_code unknown;  // a link to nowhere is no folder: opening it says what is wrong
-    if (is_hidden(entry.path())) {
-      if (entry.is_directory(unknown)) at.disable_recursion_pending();
-    } else if (!entry.is_directory(unknown)) {
-      take_file(entry.path(), folder, found);
-    }
-    at.increment(error);
-  }
-  if (error) return cannot_read(folder, error);
-  return {};
-}
-
 void read_one(const SheetFile& place, ReadFile& read) {
   auto source = read_source(place.opened, place.opened);
   if (!source) {
@@ -65,25 +35,18 @@ void read_one(const SheetFile& place, ReadFile& read) {
   if (file->parse(read.faults)) read.sheet = read_sheet(file, place.path, read.faults);
 }
 
-// Spans name a file by its SourceFile; a file that is no sheet by its name alone has one too.
-void report_ending(const ReadFile& read, const SheetFile& place, Diagnostics& sink) {
-  if (place.path.ends_with(".yml")) sink.error(rule::file_name, {read.file->name(), 1, 1, 1}, "a sheet's file ends in .yaml, not .yml");
-}
-
 }  // namespace
 
 Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_file) {
-  std::error_code error;
+  const auto listed = list_sheets(folder_or_file);
+  if (!listed) return listed.failure();
+  const fs::path root(folder_or_file);
+  const bool is_file = listed->size() == 1 && fs::path(listed->front()) == root;
   std::vector<SheetFile> found;
-  const fs::path path(folder_or_file);
-  const auto status = fs::status(path, error);
-  if (!fs::exists(status)) return Failure{"there is no file or folder " + folder_or_file};
-  if (!fs::is_directory(status)) {
-    found.push_back({path.generic_string(), path.filename().generic_string()});
-    return found;
+  for (const std::string& opened : *listed) {
+    const fs::path path = is_file ? root.filename() : fs::path(opened).lexically_relative(root);
+    found.push_back({opened, path.generic_string()});
   }
-  if (auto failure = walk(folder_or_file, found)) return *failure;
-  std::ranges::sort(found, {}, &SheetFile::path);
   return found;
 }
 
@@ -100,7 +63,6 @@ Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnosti
   Workspace workspace;
   for (std::size_t i = 0; i < read.size(); ++i) {
     if (read[i].failure) return *read[i].failure;
-    report_ending(read[i], places[i], sink);
     sink.take(std::move(read[i].faults));
     workspace.files.push_back(std::move(read[i].file));
     if (read[i].sheet) workspace.sheets.push_back(std::move(read[i].sheet));

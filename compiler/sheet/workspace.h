@@ -20,9 +20,7 @@ struct SheetFile {
   std::string path;    // under the folder it was found in, forward slashes
 };
 
-// Every *.yaml under a folder, or the one file named; sorted by path. Files and folders whose names
-// begin with a point are passed over, links to folders are not followed. A *.yml is found too: its ending
-// is a fault of the sheets. A folder that cannot be read, or a name that is not there, is a Failure.
+// Every sheet below a folder, or the one file named, in the order of list_sheets (compiler/source).
 sheaf::Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_file);
 
 struct Workspace {

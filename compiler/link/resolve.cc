@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Chains are followed with a list, never by recursion: a folder may hold any number of sheets.
+#include "compiler/link/resolve.h"
+
+#include <algorithm>
+#include <array>
+
+#include "compiler/link/link_rules.h"
+#include "compiler/sheet/forms.h"
+#include "compiler/sheet/read_fields.h"
+#include "compiler/sheet/suggestion.h"
+
+namespace sheafc {
+namespace {
+
+using Keys = std::span<const std::string_view>;
+
+// What is a sheet's or an entry's own affair, and never inherited.
+constexpr std::array<std::string_view, 7> own_of_sheet = {"sheet", "title", "also", "based-on", "without", "fits", "formerly"};
+constexpr std::array<std::string_view, 2> own_of_entry = {"fits", "formerly"};
+constexpr std::array<std::string_view, 5> own_of_like = {"fits", "formerly", "order", "same-as", "like"};
+
+bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }
+
+// The base's fields but for `excluded`, the own ones in their stead, in declared order.
+Fields merged(const Fields& base, const Fields& own, const Scope& order, Keys excluded) {
+  Fields fields;
+  for (const sheaf::FieldDeclaration* declaration : order) {
+    const Field* field = own.find(declaration->key);
+    if (!field && !holds(excluded, declaration->key)) field = base.find(declaration->key);
+    if (field) fields.add(field);
+  }
+  return fields;
+}
+
+std::string quoted(std::string_view text) { return "'" + std::string(text) + "'"; }
+
+}  // namespace
+
+ResolvedEntry* ResolvedSheet::find(std::string_view id) {
+  const auto found = index.find(id);
+  return found == index.end() ? nullptr : &entries[found->second];
+}
+
+void Resolver::add(const Sheet& sheet, bool borrowed) {
+  const auto found = by_name_.find(sheet.name);
+  if (found != by_name_.end()) {
+    if (borrowed) return;  // the run's own sheet goes first
+    sink_.report({Severity::error, rule::duplicate_sheet, sheet.place, "two sheets are named " + quoted(sheet.name),
+                  {{Severity::note, rule::duplicate_sheet, found->second->sheet->place, "the other one"}}});
+    return;
+  }
+  ResolvedSheet& resolved = sheets_.emplace_back();
+  resolved.sheet = &sheet;
+  resolved.borrowed = borrowed;
+  by_name_.emplace(sheet.name, &resolved);
+}
+
+ResolvedSheet* Resolver::find(std::string_view name) {
+  const auto found = by_name_.find(name);
+  return found == by_name_.end() ? nullptr : found->second;
+}
+
+void Resolver::resolve() {
+  for (ResolvedSheet& sheet : sheets_) resolve_base(sheet);
+  for (ResolvedSheet& sheet : sheets_) {
+    for (ResolvedEntry& entry : sheet.entries) resolve_like(sheet, entry);
+  }
+}
+
+// Down to the first sheet that is resolved or has no base, then back up.
+void Resolver::resolve_base(ResolvedSheet& top) {
+  std::vector<ResolvedSheet*> chain;
+  for (ResolvedSheet* sheet = &top; sheet && !sheet->done;) {
+    const auto again = std::ranges::find(chain, sheet);
+    if (again != chain.end()) {
+      sink_.error(rule::circular_base, chain.back()->sheet->fields.place("based-on"),
+                  quoted(chain.back()->sheet->name) + " would be based on itself, by way of " + quoted(sheet->sheet->name));
+      chain.back()->base = nullptr;
+      break;
+    }
+    chain.push_back(sheet);
+    sheet->base = base_of(*sheet);
+    sheet = sheet->base;
+  }
+  for (auto sheet = chain.rbegin(); sheet != chain.rend(); ++sheet) inherit(**sheet);
+}
+
+ResolvedSheet* Resolver::base_of(ResolvedSheet& sheet) {
+  const Value* based_on = sheet.sheet->fields.value("based-on");
+  if (!based_on || based_on->text.empty()) {
+    if (const Field* without = sheet.sheet->fields.find("without")) {
+      sink_.error(rule::wrong_base, without->key_place, "'without' leaves out entries of a base, and the sheet has no 'based-on'");
+    }
+    return nullptr;
+  }
+  ResolvedSheet* base = find(based_on->text);
+  if (!base) {
+    std::vector<std::string_view> names;
+    for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
+    sink_.error(rule::unknown_base, based_on->where, "there is no sheet " + quoted(based_on->text) + did_you_mean(based_on->text, names));
+  } else if (base->sheet->form != sheet.sheet->form) {
+    sink_.error(rule::wrong_base, based_on->where, quoted(based_on->text) + " is " + with_article(base->sheet->form->name) + " sheet; an assembly is based on an assembly");
+    return nullptr;
+  }
+  return base;
+}
+
+void Resolver::inherit(ResolvedSheet& sheet) {
+  sheet.done = true;
+  const Sheet& own = *sheet.sheet;
+  if (sheet.base) {
+    sheet.depth = sheet.base->depth + 1;
+    if (sheet.depth > longest_chain) {
+      sink_.error(rule::too_deep, own.fields.place("based-on"), "a chain of bases has at most 16 sheets");
+      sheet.base = nullptr;
+    }
+  }
+  sheet.fields = sheet.base ? merged(sheet.base->fields, own.fields, own.form->fields, own_of_sheet) : own.fields;
+  if (sheet.base && sheet.base->fields.has("fits") && !own.fields.has("fits")) {
+    sink_.error(rule::base_without_fits, own.fields.place("based-on"), "the sheet must say which machines it fits; those of its base are not its own");
+  }
+  inherit_entries(sheet);
+}
+
+std::vector<std::string_view> Resolver::left_out(const ResolvedSheet& sheet) {
+  std::vector<std::string_view> out;
+  for (const Value& id : sheet.sheet->fields.values("without")) {
+    if (!id.text.empty() && !sheet.base->find(id.text)) {
+      std::vector<std::string_view> ids;
+      for (const ResolvedEntry& entry : sheet.base->entries) ids.push_back(entry.id);
+      sink_.error(rule::unknown_entry, id.where, quoted(sheet.base->sheet->name) + " has no entry " + quoted(id.text) + did_you_mean(id.text, ids));
+    }
+    out.push_back(id.text);
+  }
+  return out;
+}
+
+void Resolver::inherit_entries(ResolvedSheet& sheet) {
+  if (sheet.base) {
+    const auto out = left_out(sheet);
+    for (const ResolvedEntry& entry : sheet.base->entries) {
+      if (holds(out, entry.id)) continue;
+      ResolvedEntry copy = entry;
+      copy.own = copy.own_variants = false;
+      copy.like = ResolvedEntry::Like::unread;
+      for (const std::string_view key : own_of_entry) copy.fields.drop(key);
+      sheet.index.emplace(copy.id, sheet.entries.size());
+      sheet.entries.push_back(std::move(copy));
+    }
+  }
+  for (const Entry& entry : sheet.sheet->entries) {
+    if (sheet.entries.size() >= most_entries) {
+      sink_.error(rule::too_large, entry.place, "a sheet has at most 20 000 entries, those of its base among them");
+      return;
+    }
+    add_own_entry(sheet, entry);
+  }
+}
+
+void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
+  ResolvedEntry own{entry.id, entry.kind, entry.declaration, entry.fields, sheet.sheet, entry.place};
+  const auto [at, is_new] = sheet.index.emplace(entry.id, sheet.entries.size());
+  if (is_new) {
+    sheet.entries.push_back(std::move(own));
+    return;
+  }
+  ResolvedEntry& base = sheet.entries[at->second];
+  if (base.own) return;  // twice on this sheet: reported when it was read
+  if (base.declaration != entry.declaration) {
+    sink_.report({Severity::error, rule::kind_differs, entry.place,
+                  quoted(entry.id) + " is " + with_article(entry.kind) + " here and " + with_article(base.kind) +
+                      " on the base; leave the base's out with 'without'",
+                  {{Severity::note, rule::kind_differs, base.where, "the base's"}}});
+    return;
+  }
+  check_own_against_variants(entry, base.fields);
+  own.own_variants = entry.fields.has("variants");
+  own.fields = merged(base.fields, entry.fields, entry_scope(*entry.declaration), own_of_entry);
+  base = std::move(own);
+}
+
+// A figure stated here would be passed over in silence where the base's variants state it too.
+void Resolver::check_own_against_variants(const Entry& entry, const Fields& base) {
+  const Value* variants = base.value("variants");
+  const Variants* list = variants ? variants->as<Variants>() : nullptr;
+  if (!list || entry.fields.has("variants")) return;
+  for (const Field* field : entry.fields.all()) {
+    const auto stated = std::ranges::find_if(*list, [&](const Variant& variant) { return variant.fields.has(field->key()); });
+    if (stated == list->end()) continue;
+    sink_.report({Severity::error, rule::wrong_base, field->key_place,
+                  "the base's variants state " + quoted(field->key()) + "; give this entry its own variants",
+                  {{Severity::note, rule::wrong_base, stated->fields.find(field->key())->key_place, "stated here"}}});
+  }
+}
+
+ResolvedEntry* Resolver::look_up(ResolvedSheet& from, const Address& address, const Span& place) {
+  ResolvedSheet* sheet = address.sheet.empty() ? &from : find(address.sheet);
+  if (!sheet) {
+    std::vector<std::string_view> names;
+    for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
+    sink_.error(rule::unknown_entry, place, "there is no sheet " + quoted(address.sheet) + did_you_mean(address.sheet, names));
+    return nullptr;
+  }
+  ResolvedEntry* entry = sheet->find(address.entry);
+  if (!entry) {
+    std::vector<std::string_view> ids;
+    for (const ResolvedEntry& other : sheet->entries) ids.push_back(other.id);
+    sink_.error(rule::unknown_entry, place, quoted(sheet->sheet->name) + " has no entry " + quoted(address.entry) + did_you_mean(address.entry, ids));
+  }
+  return entry;
+}
+
+void Resolver::resolve_like(ResolvedSheet& top_sheet, ResolvedEntry& top) {
+  struct Link {
+    ResolvedEntry* entry;
+    ResolvedEntry* target;
+  };
+  std::vector<Link> chain;
+  ResolvedSheet* sheet = &top_sheet;
+  for (ResolvedEntry* entry = &top; entry && entry->like == ResolvedEntry::Like::unread;) {
+    entry->like = ResolvedEntry::Like::reading;
+    const Address* address = entry->fields.reference("like");
+    const Span place = entry->fields.place("like");
+    ResolvedEntry* target = address ? look_up(*sheet, *address, place) : nullptr;
+    if (target && target->like == ResolvedEntry::Like::reading) {
+      sink_.error(rule::circular_like, place, quoted(entry->id) + " would be like itself, by way of " + quoted(target->id));
+      target = nullptr;
+    }
+    chain.push_back({entry, target});
+    if (target && !address->sheet.empty()) sheet = find(address->sheet);
+    entry = target;
+  }
+  for (auto link = chain.rbegin(); link != chain.rend(); ++link) {
+    if (link->target) take_from(*link->entry, *link->target);
+    link->entry->like = ResolvedEntry::Like::done;
+  }
+}
+
+void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
+  const Span place = entry.fields.place("like");
+  if (!entry.declaration || entry.declaration != other.declaration) {
+    sink_.error(rule::wrong_like, place, quoted(entry.id) + " is " + with_article(entry.kind) + " and " + quoted(other.id) + " " + with_article(other.kind) + "; an entry is like one of its own kind");
+    return;
+  }
+  entry.like_depth = other.like_depth + 1;
+  if (entry.like_depth > longest_chain) {
+    sink_.error(rule::too_deep, place, "a chain of entries that are like each other has at most 16 of them");
+    return;
+  }
+  if (!entry.fields.has("variants")) entry.own_variants = false;
+  entry.fields = merged(other.fields, entry.fields, entry_scope(*entry.declaration), own_of_like);
+}
+
+}  // namespace sheafc
