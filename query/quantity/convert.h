@@ -9,9 +9,17 @@
 
 namespace sheaf {
 
-// A figure in another unit. The nominal is rounded to nearest at the significance of the source; a
+// A figure in another unit, rounded once from the exact value.
+//
+// Digits: one step of the last place shown is never more than one step of the source's last place, so
+// that the conversion keeps within half a last digit of it (35 N·m is 25.8 lbf·ft; 26 would do by chance,
+// but 36.9 for 50 would not); at least three digits are shown (1 in is 25.4 mm, not 25); whole numbers
+// are never cut to tens. Zeros that no digit of the source earns are dropped from an exact result. A
+// fraction counts as written to three places; the zeros of a round distance or time count for nothing.
+//
+// The nominal is rounded to nearest (a half away from zero), and into the band where it would leave it; a
 // stated bound is rounded inward, so that the converted band lies inside the original one; a figure
-// without a stated tolerance gets none, and its conversion keeps within half a last digit of it.
+// without a stated tolerance gets none.
 struct Converted {
   Figure figure;
   bool exact = false;  // no digit was rounded
@@ -21,10 +29,12 @@ struct Converted {
 // does not fit. 35 N·m -> 25.8 lbf·ft; 25..31 N·m -> 18.5..22.8 lbf·ft.
 Result<Converted> convert(const Figure& figure, const Unit& unit);
 
-// The value to set on a scale that is marked in steps of `step` (in `unit`).
+// The value to set on a scale that is marked in steps of `step` (in `unit`). Without a nominal it aims at
+// the middle of the band; a lone minimum or maximum is met from inside.
 struct Setting {
-  Number value;                // nearest step inside the band to the nominal, or nearest of all
-  bool inside = false;         // false: no step lies in the band; value is the nearest that is marked
+  Number value;          // nearest step inside the band to the nominal, or nearest of all
+  bool inside = false;   // false: no step lies in the band; value is the nearest that is marked
+  bool stated = false;   // false: the source states no band, and inside means within half its last digit
 };
 Result<Setting> set_on_scale(const Figure& figure, const Unit& unit, const Number& step);
 

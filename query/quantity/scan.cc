@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/quantity/scan.h"
+
+#include <algorithm>
+#include <array>
+
+namespace sheaf {
+
+std::size_t space_length(std::string_view text) {
+  constexpr std::array<std::string_view, 5> spaces{" ", "\t", "\u00A0", "\u2009", "\u202F"};
+  for (const std::string_view space : spaces) {
+    if (text.starts_with(space)) return space.size();
+  }
+  return 0;
+}
+
+void Scanner::skip_spaces() {
+  while (const std::size_t length = space_length(rest())) at += length;
+}
+
+bool Scanner::take(std::string_view literal) {
+  if (!rest().starts_with(literal)) return false;
+  at += literal.size();
+  return true;
+}
+
+bool Scanner::take_word(std::string_view word) {
+  if (text.size() - std::min(at, text.size()) < word.size()) return false;
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    if (to_lower(text[at + i]) != word[i]) return false;
+  }
+  const char next = peek(word.size());
+  if (is_letter(next) || is_digit(next)) return false;
+  at += word.size();
+  return true;
+}
+
+Failure Scanner::failure_since(std::size_t from, std::string message) const {
+  return failure_at(from, std::max<std::size_t>(at - from, 1), std::move(message));
+}
+
+}  // namespace sheaf

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The grammar of a statement, around its figures:
+//
+//   statement = stages { "per" words | "at" quantity | "(" figure ")" | [","] words }
+//   stages    = figure | first { ("," | "then" | "+") stage }       more than one for a torque only
+//   first     = figure | "hand tight"
+//   stage     = torque | [ "+" | "turn" | "further" ] angle | "loosen" angle | "loosen fully"
+#pragma once
+
+#include "query/quantity/figure_scan.h"
+
+namespace sheaf {
+
+class StatementScan {
+ public:
+  StatementScan(std::string_view text, std::optional<Dimension> dimension, Input input,
+                const std::vector<const Unit*>* chosen = nullptr)
+      : scanner_{text}, dimension_(dimension), input_(input), chosen_(chosen) {}
+
+  // The whole text.
+  Result<Statement> read();
+
+  // Only the figure, its stages and an "at", and stops before whatever follows: `sheaf convert` looks
+  // for a unit there.
+  Result<Statement> read_head();
+  std::string_view rest() const { return scanner_.rest(); }
+  std::size_t position() const { return scanner_.at; }
+
+  const UnitChoices& ambiguous() const { return ambiguous_; }
+
+ private:
+  using Fault = std::optional<Failure>;
+
+  Fault check_text() const;
+  Fault read_stages();
+  Fault read_first_stage();
+  // Reads one more stage if there is one, and says whether there was.
+  Fault read_next_stage(bool& found);
+  Fault read_loosening();
+  Fault read_turn();
+  bool take_stage_mark();
+
+  Fault read_rest();
+  Fault read_per();
+  Fault read_at();
+  Fault read_printed(char closing);
+  Fault read_condition(bool attached);
+  Fault check_attached(std::size_t from) const;
+  bool at_quantity() const;
+  bool phrase_ends() const;
+
+  Result<Figure> read_figure(std::optional<Dimension> dimension, std::optional<Dimension> also = {});
+
+  Scanner scanner_;
+  std::optional<Dimension> dimension_;
+  Input input_;
+  const std::vector<const Unit*>* chosen_;
+  UnitChoices ambiguous_;
+  Statement statement_;
+};
+
+}  // namespace sheaf
