@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What a rule is, for those who write one: a file of its own with one Rule in it, listed in rule_set.cc.
+//
+//   void examine(const LinkedEntry& seal, const Shelf&, Report& report) {
+//     if (...) report(seal, seal.place("size"), "inside 54 is not smaller than outside 41");
+//   }
+//   extern const Rule seal_inside_out = {{.name = "seal-inside-out", ...}, {.entry = examine}};
+//
+// A message must not name its own entry: an inherited value is then reported once, where it is written.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "compiler/check/shelf.h"
+#include "compiler/link/linked_sheets.h"
+#include "compiler/source/diagnostics.h"
+#include "compiler/source/rule.h"
+
+namespace sheafc {
+
+class Ledger;
+
+// Takes the reports of one rule; drops, and books, those that the entry or its sheet allows.
+class Report {
+ public:
+  Report(const RuleInfo& rule, Ledger& ledger, Diagnostics& sink) : rule_(rule), ledger_(ledger), sink_(sink) {}
+
+  void operator()(const LinkedEntry& entry, Span where, std::string message, std::vector<Diagnostic> notes = {});
+  void operator()(const LinkedSheet& sheet, Span where, std::string message, std::vector<Diagnostic> notes = {});
+  // The same with another severity than the rule's own.
+  void as(Severity severity, const LinkedEntry& entry, Span where, std::string message,
+          std::vector<Diagnostic> notes = {});
+
+ private:
+  const RuleInfo& rule_;
+  Ledger& ledger_;
+  Diagnostics& sink_;
+};
+
+// A place that a report points at besides its own.
+Diagnostic other_place(Span where, std::string message);
+
+// What the rule looks at: every entry by itself, every sheet, or all sheets together. Rules on entries
+// and sheets run on all cores and must keep nothing.
+struct Examination {
+  void (*entry)(const LinkedEntry&, const Shelf&, Report&) = nullptr;
+  void (*sheet)(const LinkedSheet&, const Shelf&, Report&) = nullptr;
+  void (*all)(const LinkedSheets&, const Shelf&, Report&) = nullptr;
+};
+
+struct Rule {
+  RuleInfo info;
+  Examination examine;
+};
+
+std::span<const Rule* const> all_check_rules();
+
+}  // namespace sheafc

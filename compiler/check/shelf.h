@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The published tables among the sheets, as query/trade takes them: what the rules judge by. A table
+// that is not among the sheets of a run leaves its rows empty, and the rules that need it silent.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "compiler/link/linked_sheets.h"
+#include "query/trade/band.h"
+#include "query/trade/drive_fit.h"
+#include "query/trade/strength.h"
+#include "query/trade/thread_series.h"
+
+namespace sheafc {
+
+struct BearingRow {
+  double bore = 0, outside = 0, width = 0;  // mm
+};
+
+class Shelf {
+ public:
+  explicit Shelf(const LinkedSheets& sheets);
+
+  const std::vector<sheaf::ThreadRow>& threads() const { return threads_; }
+  const std::vector<sheaf::DriveRow>& drives() const { return drives_; }
+  const std::vector<sheaf::PropertyClass>& classes() const { return classes_; }
+  // The widest range of nut factors that any row of the tables gives.
+  const std::optional<sheaf::Band>& nut_factor() const { return nut_factor_; }
+  const BearingRow* bearing(std::string_view basic_designation) const;
+
+  // The thread with its pitch; a bare "M8" takes the coarse one of the tables.
+  std::optional<sheaf::Thread> completed(const sheaf::Thread& thread) const;
+  std::optional<sheaf::ThreadGeometry> geometry_of(const sheaf::Thread& thread) const;
+
+ private:
+  void take_thread(const LinkedEntry& row);
+  void take_class(const LinkedEntry& row);
+  void take_nut_factor(const LinkedEntry& row);
+  void take_bearing(const LinkedEntry& row);
+
+  std::vector<sheaf::ThreadRow> threads_;
+  std::vector<sheaf::DriveRow> drives_;
+  std::vector<sheaf::PropertyClass> classes_;
+  std::optional<sheaf::Band> nut_factor_;
+  std::map<std::string, BearingRow, std::less<>> bearings_;
+};
+
+}  // namespace sheafc
