@@ -136,6 +136,15 @@ class LibrariesThatCannotBeRead(Behaviour):
         self.refused(bytes(100) + whole[100:])
         self.refused(whole[:-64] + bytes(64))
 
+    def test_newer_and_older_name_both_formats(self):
+        whole = self.library.read_bytes()
+        own = int.from_bytes(whole[-20:-16], "little")
+        for other in (own + 1, 4_000_000_000, own - 1):
+            with self.subTest(format=other):
+                path = self.here / "other.sheaf"
+                path.write_bytes(whole[:-20] + other.to_bytes(4, "little") + whole[-16:])
+                self.assert_failed_clearly(self.ask(path), "sheaf", [path.name, f"format {other}", f"format {own}"])
+
     def test_not_a_file(self):
         fifo = self.here / "pipe.sheaf"
         os.mkfifo(fifo)

@@ -74,7 +74,7 @@ def include_faults(name, text):
     folder = folder_of(name)
     for own, other in INCLUDE.findall(text):
         library = wrapper_of(own or other)
-        if library and name.endswith(".h") and name != SHOWS_A_LIBRARY:
+        if library and other and name.endswith(".h") and name != SHOWS_A_LIBRARY:
             yield f"{name}: a header includes {own or other}; keep it to .cc files"
         if library and folder not in WRAPPERS[library]:
             yield f"{name}: {own or other} is not for {folder}"
