@@ -39,6 +39,12 @@ Fold fold_at(Text bytes, std::size_t at) {
   return fold;
 }
 
+void note_indent(ScalarSource& result, const Fold& fold) {
+  if (fold.indent >= result.least_indent) return;
+  result.least_indent = fold.indent;
+  result.least_line = fold.end;
+}
+
 // One break is a space; of several, the first is dropped.
 std::string folded(int breaks) {
   return breaks == 1 ? " " : std::string(static_cast<std::size_t>(breaks - 1), '\n');
@@ -162,7 +168,7 @@ class QuotedReader {
   int take_fold() {
     const Fold fold = fold_at(bytes_, at_);
     at_ = fold.end;
-    result_.least_indent = std::min(result_.least_indent, fold.indent);
+    note_indent(result_, fold);
     return fold.breaks;
   }
 
@@ -329,7 +335,7 @@ ScalarSource read_plain(Text bytes, std::size_t at, Text text) {
     const Fold fold = fold_at(bytes, at);
     const std::string expected = folded(fold.breaks);
     result.closed = text.substr(matched, expected.size()) == expected;
-    result.least_indent = std::min(result.least_indent, fold.indent);
+    note_indent(result, fold);
     matched += expected.size();
     at = fold.end;
   }

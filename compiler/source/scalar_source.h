@@ -19,6 +19,7 @@ struct ScalarSource {
                                // it does not (escapes, several lines)
   std::string text;            // otherwise, the text
   int least_indent = 1 << 30;  // of the lines after the first; blank ones do not count
+  std::size_t least_line = 0;  // where the text of that line starts
   bool closed = true;          // false: the closing quote is missing
   std::size_t bad_escape = 0;  // where an escape stands that YAML does not know or a sheet may not hold
 

@@ -59,7 +59,9 @@ bool SourceFile::State::read(Diagnostics& sink) {
   root = nullptr;
   report(*fault, sink);
   std::string rest = bytes;
-  for (int faults = 1; fault && faults < max_syntax_faults && blank_block_around(rest, fault->at); ++faults) {
+  for (int faults = 1;
+       fault && faults < max_syntax_faults && blank_block_around(rest, fault->entry_start, fault->stopped_at);
+       ++faults) {
     const Node* ignored = nullptr;
     duplicates = {};
     std::pmr::monotonic_buffer_resource scratch;

@@ -32,17 +32,18 @@ bool is_document_mark(std::string_view bytes, std::size_t start) {
 
 }  // namespace
 
-bool blank_block_around(std::string& bytes, std::size_t at) {
+bool blank_block_around(std::string& bytes, std::size_t from, std::size_t to) {
   if (bytes.empty()) return false;
-  std::size_t from = line_start(bytes, std::min(at, bytes.size() - 1));
-  while (from > 0 && indent_of(bytes, from) > deepest_start) from = line_start(bytes, from - 1);
-  const std::size_t indent = indent_of(bytes, from);
-  std::size_t to = next_line(bytes, from);
-  while (to < bytes.size() && (to <= at || indent_of(bytes, to) > indent) && !is_document_mark(bytes, to)) {
-    to = next_line(bytes, to);
+  std::size_t start = line_start(bytes, std::min(from, bytes.size() - 1));
+  while (start > 0 && indent_of(bytes, start) > deepest_start) start = line_start(bytes, start - 1);
+  const std::size_t indent = indent_of(bytes, start);
+  std::size_t end = next_line(bytes, start);
+  while (end < bytes.size() && (end <= to || indent_of(bytes, end) > indent) &&
+         !is_document_mark(bytes, end)) {
+    end = next_line(bytes, end);
   }
   bool changed = false;
-  for (std::size_t i = from; i < to; ++i) {
+  for (std::size_t i = start; i < end; ++i) {
     if (bytes[i] == '\n' || bytes[i] == '\r' || bytes[i] == ' ') continue;
     bytes[i] = ' ';
     changed = true;

@@ -40,7 +40,12 @@ class TreeBuilder : public YAML::EventHandler {
 
   const Node* root() const { return root_; }
   void walk_to_end() { layout_.walk_to(input_.text_size); }
-  std::size_t at() const { return layout_.at(); }
+  const Layout& layout() const { return layout_; }
+  std::vector<int> columns() const {
+    std::vector<int> columns;
+    for (const Open& open : open_) columns.push_back(open.indent);
+    return columns;
+  }
 
   void OnDocumentStart(const YAML::Mark&) override {}
   void OnDocumentEnd() override {}
@@ -78,6 +83,7 @@ class TreeBuilder : public YAML::EventHandler {
   void open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterStyle::value style);
   void close();
   void add(Node* node, std::size_t at);
+  void check_value_indent(const YAML::Mark& mark) const;
   void add_key(const Node& node, std::size_t at);
   Span span_of_empty(const YAML::Mark& mark) const;
   ScalarSource reread(std::size_t at, Node& node, const std::string& value) const;
@@ -121,17 +127,7 @@ class TreeBuilder : public YAML::EventHandler {
 // Anchors, aliases and tags are the marks & * ! before a node.
 void TreeBuilder::refuse_property(std::size_t at) const {
   const char mark = at < bytes_.size() ? bytes_[at] : '\0';
-  if (mark != '&' && mark != '*' && mark != '!') return;
-  const std::size_t length = std::min(bytes_.find_first_of(" \t\r\n,[]{}", at), bytes_.size()) - at;
-  const std::string word(bytes_.substr(at, length));
-  if (mark == '!') {
-    throw SyntaxFault{
-        at, length, "tag",
-        "`" + word + "` is a YAML tag, which sheets do not use; put text that starts with ! in quotes"};
-  }
-  throw SyntaxFault{at, length, "anchor-or-alias",
-                    "`" + word + "` is a YAML " + (mark == '&' ? "anchor" : "alias") +
-                        ", which sheets do not use; put text that starts with " + mark + " in quotes"};
+  if (mark == '&' || mark == '*' || mark == '!') throw property_fault(bytes_, at);
 }
 
 // An empty value's mark is that of whatever comes next; its place is its key, or its dash.
@@ -171,6 +167,7 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string&, YAML::anc
   const std::size_t at = position(mark);
   refuse_property(at);
   layout_.walk_to(at);
+  check_value_indent(mark);
   Node* node = new_node(Node::Kind::scalar, span_at(mark));
   const ScalarSource source = reread(at, *node, value);
   node->text = source.literal.data() ? source.literal : keep(value);
@@ -189,20 +186,22 @@ ScalarSource TreeBuilder::reread(std::size_t at, Node& node, const std::string& 
   ScalarSource source = node.quoted  ? read_quoted(bytes_, at)
                         : node.block ? read_block(bytes_, at, indent())
                                      : read_plain(bytes_, at, value);
-  if (source.bad_escape) {
-    const std::string escape(bytes_.substr(source.bad_escape, 2));
-    throw SyntaxFault{
-        source.bad_escape, 2, "bad-escape",
-        "`" + escape + "` is no escape for a sheet; write \\\\ for a backslash, or use single quotes"};
+  if (source.bad_escape) throw bad_escape(bytes_, source.bad_escape);
+  if (source.least_indent <= indent()) {
+    if (node.quoted) throw unterminated_quote(at, source.least_line);
+    layout_.refuse_flow_line(source.least_line);
+  }
+  if (value == "-" && !node.quoted) {
+    throw SyntaxFault{at, 1, "bad-start", "a lone - is YAML's mark of a list item; put it in quotes"};
+  }
+  if (node.block && value.find_first_not_of('\n') == Text::npos) {
+    throw SyntaxFault{at, 1, "uncertain-text",
+                      "no text follows; leave the key out, or indent the text more than the key"};
   }
   if (!source.closed || source.value() != value) {
     throw SyntaxFault{at, 1, "uncertain-text",
                       node.block ? "programs read this block of text differently; indent all its lines alike"
                                  : "programs read this text differently; write it on one line, in quotes"};
-  }
-  if (source.least_indent <= indent()) {
-    throw SyntaxFault{at, 1, "continued-text",
-                      "this text goes on in lines that are not indented more than its key"};
   }
   return source;
 }
@@ -217,9 +216,22 @@ void TreeBuilder::open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterSty
   }
   Node* node = new_node(kind, span_at(mark));
   node->flow = style == YAML::EmitterStyle::Flow;
-  if (node->flow) layout_.enter_flow(indent());
+  if (node->flow) {
+    check_value_indent(mark);
+    layout_.enter_flow(indent());
+  }
   const int column = node->flow ? indent() : mark.column;
   open_.push_back({node, column, kind == Node::Kind::mapping ? pairs_.size() : items_.size(), nullptr});
+}
+
+// A value on a line of its own is indented more than the collection it belongs to; the parser lets it
+// stand where the next key should.
+void TreeBuilder::check_value_indent(const YAML::Mark& mark) const {
+  const bool is_key = !open_.empty() && open_.back().node->kind == Node::Kind::mapping && !open_.back().key;
+  if (is_key || !layout_.at_line_start() || mark.column > indent()) return;
+  throw SyntaxFault{
+      position(mark), 1, "bad-indent",
+      "this line is neither a key nor indented more than the key above, whose value it would be"};
 }
 
 void TreeBuilder::close() {
@@ -262,6 +274,11 @@ void TreeBuilder::add_key(const Node& node, std::size_t at) {
   if (node.text == "<<" && !node.quoted) {
     throw SyntaxFault{at, length, "merge-key",
                       "`<<` merges mappings in some YAML programs; a sheet uses based-on instead"};
+  }
+  const std::size_t after = bytes_.find_first_not_of(" \t", layout_.at());
+  if (after == Text::npos || bytes_[after] != ':') {
+    throw SyntaxFault{at, length, "missing-colon",
+                      "`" + std::string(node.text) + "` has no colon after it: write `key: value`"};
   }
   open_.back().key = &node;
 }
@@ -310,12 +327,19 @@ class SecondDocument : public TreeBuilder {
       throw SyntaxFault{at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
     }
     throw SyntaxFault{at, 1, "bad-yaml",
-                      "this does not belong to what stands above it; is the indentation right?"};
+                      "this does not belong to what stands above it; is its indentation right?"};
   }
 
  private:
   Text bytes_;
 };
+
+// What must go before the rest can be read again.
+SyntaxFault with_extent(SyntaxFault fault, const Layout& layout, std::size_t stopped_at) {
+  fault.entry_start = std::min(fault.at, layout.entry_start());
+  fault.stopped_at = std::max(fault.at, stopped_at);
+  return fault;
+}
 
 }  // namespace
 
@@ -331,10 +355,13 @@ std::optional<SyntaxFault> read_yaml(const YamlInput& input, std::pmr::memory_re
     parser.HandleNextDocument(second);
     builder.walk_to_end();
   } catch (const SyntaxFault& fault) {
-    return fault;
+    return with_extent(fault, builder.layout(), fault.at);
   } catch (const YAML::Exception& error) {
-    const std::size_t at = error.mark.is_null() ? builder.at() : static_cast<std::size_t>(error.mark.pos);
-    return explain(input.bytes, std::min(at, input.text_size), error.msg);
+    const std::size_t read_to = builder.layout().at();
+    const std::size_t at =
+        std::min(error.mark.is_null() ? read_to : static_cast<std::size_t>(error.mark.pos), input.text_size);
+    return with_extent(explain({input.bytes, at, error.msg, read_to, builder.columns()}), builder.layout(),
+                       at);
   }
   root = builder.root();
   if (!root || root->kind == Node::Kind::empty) {
