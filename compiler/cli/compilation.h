@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// From folders of sheets to linked and checked ones: the steps that build, check and show share.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "compiler/link/linked_sheets.h"
+#include "compiler/sheet/workspace.h"
+#include "compiler/source/diagnostics.h"
+#include "compiler/source/rule.h"
+
+namespace sheafc {
+
+struct Compilation {
+  Workspace workspace;
+  LinkedSheets linked;    // points into the workspace
+  Diagnostics diagnostics; // sorted
+};
+
+// Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
+// diagnostics.
+sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders);
+
+// The rules of every stage, in the order of the flow.
+std::vector<RuleInfo> all_rules();
+
+}  // namespace sheafc

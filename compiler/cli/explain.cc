@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// sheafc explain: a rule's page, or the list of rules.
+#include <algorithm>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "compiler/cli/command.h"
+#include "compiler/cli/compilation.h"
+#include "compiler/cli/console.h"
+#include "compiler/sheet/suggestion.h"
+
+namespace sheafc {
+namespace {
+
+std::string_view word_of(Severity severity) {
+  return severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
+}
+
+// Each line of an example stands indented below its heading.
+std::string indented(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    out += "    " + std::string(text.substr(0, end)) + "\n";
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return out;
+}
+
+std::string page_of(const RuleInfo& rule) {
+  std::string page = std::string(rule.name) + " (" + std::string(word_of(rule.severity)) + "): " + std::string(rule.summary) + "\n\n" +
+                     std::string(rule.why) + "\n";
+  if (!rule.wrong.empty()) page += "\nwrong\n" + indented(rule.wrong);
+  if (!rule.right.empty()) page += "\nright\n" + indented(rule.right);
+  return page;
+}
+
+ExitStatus list_rules(const std::vector<RuleInfo>& rules) {
+  std::size_t width = 0;
+  for (const RuleInfo& rule : rules) width = std::max(width, rule.name.size());
+  for (const RuleInfo& rule : rules) {
+    print(std::string(rule.name) + std::string(width + 2 - rule.name.size(), ' ') + std::string(rule.summary) + "\n");
+  }
+  return ExitStatus::done;
+}
+
+ExitStatus explain(const std::string& name) {
+  const auto rules = all_rules();
+  if (name.empty()) return list_rules(rules);
+  const auto rule = std::ranges::find(rules, name, &RuleInfo::name);
+  if (rule != rules.end()) {
+    print(page_of(*rule));
+    return ExitStatus::done;
+  }
+  std::vector<std::string_view> names;
+  for (const RuleInfo& known : rules) names.push_back(known.name);
+  const std::string near(nearest(name, names));
+  say_error("there is no rule '" + name + "'");
+  hint(near.empty() ? "sheafc explain lists them" : "did you mean '" + near + "'?");
+  return ExitStatus::trouble;
+}
+
+}  // namespace
+
+void add_explain(CLI::App& program, Action& action) {
+  auto name = std::make_shared<std::string>();
+  CLI::App* command = program.add_subcommand("explain", "Print what a rule wants and why, with a wrong and a right example.");
+  command->add_option("rule", *name, "The rule's name, as it stands in [ ] after a message; without it, all rules are listed")->type_name("RULE");
+  command->callback([&action, name] { action = [name] { return explain(*name); }; });
+}
+
+}  // namespace sheafc

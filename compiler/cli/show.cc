@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// sheafc show: what a sheet became, with everything that it takes from elsewhere, and where from.
+#include <algorithm>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "compiler/cli/command.h"
+#include "compiler/cli/compilation.h"
+#include "compiler/cli/report.h"
+#include "compiler/sheet/forms.h"
+
+namespace sheafc {
+namespace {
+
+constexpr std::size_t place_column = 60;
+
+// "    torque: 28 ± 3 N·m            sorvane-41-rod.yaml:36"
+std::string with_place(std::string line, const Span& where, const LinkedSheets& linked) {
+  const auto characters = static_cast<std::size_t>(std::ranges::count_if(line, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  line += std::string(characters < place_column ? place_column - characters : 2, ' ');
+  return line + "# " + std::string(linked.path_of(where.file)) + ":" + std::to_string(where.line) + "\n";
+}
+
+class Page {
+ public:
+  explicit Page(const LinkedSheets& linked) : linked_(linked) {}
+
+  std::string of(const LinkedSheet& sheet) {
+    add_fields(sheet, "");
+    for (const LinkedEntry& entry : sheet.entries) {
+      text_ += "\n";
+      add(entry.id + (entry.variant.empty() ? "" : " (" + entry.variant + ")") + ": " + std::string(entry.kind), entry.where);
+      add_fields(entry, "  ");
+    }
+    return std::move(text_);
+  }
+
+ private:
+  void add(std::string line, const Span& where) { text_ += with_place(printable(line), where, linked_); }
+
+  void add_fields(const Fields& fields, const std::string& indent) {
+    for (const Field* field : fields.all()) {
+      for (const Value& value : field->values) add_value(*field, value, indent);
+    }
+  }
+
+  void add_value(const Field& field, const Value& value, const std::string& indent) {
+    const std::string key = indent + std::string(field.key()) + ":";
+    if (const Fields* record = value.as<Fields>()) {
+      add(key, value.where);
+      add_fields(*record, indent + "  ");
+    } else if (const Allowances* allowances = value.as<Allowances>()) {
+      add(key, value.where);
+      for (const Allowance& allowance : *allowances) add(indent + "  " + allowance.rule + ": " + allowance.reason, allowance.where);
+    } else {
+      add(key + " " + value.text, value.where);
+    }
+  }
+
+  const LinkedSheets& linked_;
+  std::string text_;
+};
+
+ExitStatus show(const std::string& name, const std::vector<std::string>& folders) {
+  const auto compiled = compile(folders);
+  if (!compiled) {
+    say_error(compiled.failure().message);
+    return ExitStatus::trouble;
+  }
+  const Compilation& compilation = **compiled;
+  const LinkedSheet* sheet = compilation.linked.sheet_named(name);
+  if (!sheet) {
+    say_error("there is no sheet '" + name + "' in " + folders.front());
+    return ExitStatus::trouble;
+  }
+  print(Page(compilation.linked).of(*sheet));
+  if (compilation.diagnostics.errors() == 0) return ExitStatus::done;
+  say("the sheets have errors, so this may lack something: " + tally(compilation.diagnostics) + "; see sheafc check");
+  return ExitStatus::fault;
+}
+
+}  // namespace
+
+void add_show(CLI::App& program, Action& action) {
+  struct Wishes {
+    std::string name;
+    std::vector<std::string> folders = {"specs-yaml"};
+  };
+  auto wishes = std::make_shared<Wishes>();
+  CLI::App* command = program.add_subcommand("show", "Print what a sheet became: bases and variants resolved, each value with its place.");
+  command->add_option("sheet", wishes->name, "The sheet's name")->required()->type_name("SHEET");
+  command->add_option("--sheets", wishes->folders, "Folders of sheets; specs-yaml unless given")->type_name("FOLDER");
+  command->callback([&action, wishes] { action = [wishes] { return show(wishes->name, wishes->folders); }; });
+}
+
+}  // namespace sheafc
