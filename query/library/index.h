@@ -14,6 +14,7 @@ class Index {
  public:
   explicit Index(Xapian::Database database) : database_(std::move(database)) {}
   const Xapian::Database& database() const { return database_; }
+  std::int64_t entry_count() const { return database_.get_doccount(); }
 
  private:
   Xapian::Database database_;

@@ -2,14 +2,13 @@
 // Which words, sizes and figures of an entry become which terms.
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <map>
 #include <set>
 
+#include "query/library/field_band.h"
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
 #include "query/library/vocabulary.h"
-#include "query/quantity/figure.h"
 
 namespace sheaf {
 namespace {
@@ -44,7 +43,7 @@ class Collector {
     if (!body.empty()) weights_[term(prefix, body)] += weight;
   }
   void number(unsigned slot, double value) { values_[slot] = value; }
-  void band(const Figure& figure);
+  void band(const FieldBand& band);
   void spell(std::string_view text);
 
   void name(std::string_view text);
@@ -107,12 +106,10 @@ void Collector::other(std::string_view text) {
   for (const std::string& word : words_of(fold(text))) ranked(Prefix::other_stem, stem_of(word), other_weight);
 }
 
-void Collector::band(const Figure& figure) {
-  if (!figure.unit) return;
-  const BaseBand band = base_band(figure);
-  const auto [least, is_new] = values_.try_emplace(least_slot(figure.unit->dimension), band.least);
-  if (!is_new) least->second = std::min(least->second, band.least);
-  const auto [most, most_is_new] = values_.try_emplace(most_slot(figure.unit->dimension), band.most);
+void Collector::band(const FieldBand& band) {
+  const auto [least, least_is_new] = values_.try_emplace(least_slot(band.dimension), band.least);
+  if (!least_is_new) least->second = std::min(least->second, band.least);
+  const auto [most, most_is_new] = values_.try_emplace(most_slot(band.dimension), band.most);
   if (!most_is_new) most->second = std::max(most->second, band.most);
 }
 
@@ -151,12 +148,6 @@ void add_bearing(Collector& to, const Bearing& bearing) {
   to.filter(Prefix::code, squeeze(to_text(bearing)));
 }
 
-void add_figures(Collector& to, const Statement& statement) {
-  for (const Stage& stage : statement.stages) {
-    if (!stage.hand_tight) to.band(stage.figure);
-  }
-}
-
 void add_choice(Collector& to, const FieldRecord& field) {
   to.filter(Prefix::choice, field.key + '=' + fold(field.text));
   if (field.key == "side") to.filter(Prefix::side, fold(field.text));
@@ -192,21 +183,17 @@ void add_field_of_kind(Collector& to, const FieldRecord& field, const FieldDecla
     case ValueType::drive: return with(parse_drive(field.text, Input::sheet), add_drive);
     case ValueType::size: return with(parse_size(field.text, Input::sheet), add_size);
     case ValueType::bearing: return with(parse_bearing(field.text, Input::sheet), add_bearing);
-    case ValueType::figure:
-    case ValueType::torque:
-      return with(parse_statement(field.text, declared.dimension, Input::sheet), add_figures);
     case ValueType::choice:
     case ValueType::flag: return add_choice(to, field);
     case ValueType::text: return add_text(to, field);
     case ValueType::record: return add_record(to, field);
-    default: return;  // dates, counts, references: shown, not searched
+    default: return;  // figures are bands; dates, counts, references: shown, not searched
   }
 }
 
-// A column of a table has no declared type here: what reads as a figure, a thread, a size or a bearing
-// is one; the rest is words and codes.
+// A column of a table has no declared type here: what reads as a thread, a size or a bearing is one;
+// the rest is words and codes.
 void add_field_of_row(Collector& to, const FieldRecord& field) {
-  if (const auto statement = parse_statement(field.text, {}, Input::sheet)) return add_figures(to, *statement);
   if (const auto thread = parse_thread(field.text, Input::sheet)) return add_thread(to, *thread);
   if (const auto size = parse_size(field.text, Input::sheet)) return add_size(to, *size);
   if (const auto bearing = parse_bearing(field.text, Input::sheet)) return add_bearing(to, *bearing);
@@ -220,6 +207,9 @@ void add_fields(Collector& to, const EntryRecord& entry) {
     const std::string key(first_part(field.key));
     to.filter(Prefix::field, key);
     to.spell(spaced(key));
+    const std::vector<FieldBand> bands = bands_of(entry.kind, field);
+    for (const FieldBand& band : bands) to.band(band);
+    if (!bands.empty()) continue;
     if (!kind) {
       key == "also" ? to.name(field.text) : add_field_of_row(to, field);
     } else if (const FieldDeclaration* declared = field_of(*kind, key)) {

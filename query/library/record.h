@@ -17,6 +17,7 @@ using EntryId = std::uint32_t;
 struct Place {
   std::string file;
   int line = 0;
+  friend bool operator==(const Place&, const Place&) = default;
 };
 
 // One value of one field. A field with several values has several records with the same key; the
@@ -26,6 +27,7 @@ struct FieldRecord {
   std::string key;
   std::string text;
   Place place;  // where this very value is written: another sheet's, if it was inherited
+  friend bool operator==(const FieldRecord&, const FieldRecord&) = default;
 };
 
 // Years 0 are open ends: from 2016 on is {2016, 0}.
@@ -35,24 +37,29 @@ struct FitRecord {
   std::string market;
   std::string frame_from, frame_to;  // both empty, or either end open
   std::string note;
+  friend bool operator==(const FitRecord&, const FitRecord&) = default;
 };
 
 struct SourceRecord {
   std::string title, publisher, edition, page, note;
   int year = 0;
+  friend bool operator==(const SourceRecord&, const SourceRecord&) = default;
 };
 
 struct CheckRecord {
   std::string on, by, against, second;  // on: 2026-10-02
+  friend bool operator==(const CheckRecord&, const CheckRecord&) = default;
 };
 
 // The caution in words, as the glossary gives it.
 struct CautionRecord {
   std::string name, text;
+  friend bool operator==(const CautionRecord&, const CautionRecord&) = default;
 };
 
 struct WithdrawalRecord {
   std::string on, reason, instead;  // instead: an address, or empty
+  friend bool operator==(const WithdrawalRecord&, const WithdrawalRecord&) = default;
 };
 
 // One entry as it holds for some machines. Variants of an entry are entries of their own with the
@@ -72,6 +79,7 @@ struct EntryRecord {
   std::vector<std::string> formerly;       // old addresses
   bool critical = false;
   Place place;
+  friend bool operator==(const EntryRecord&, const EntryRecord&) = default;
 };
 
 struct SheetRecord {
@@ -89,6 +97,7 @@ struct SheetRecord {
   std::vector<EntryRecord> entries;
   bool invented = false; // demonstration data: every answer says so
   Place place;
+  friend bool operator==(const SheetRecord&, const SheetRecord&) = default;
 };
 
 // Words that mean the same. The first is the main one; `language` is en, de, fr, es or it.
@@ -98,12 +107,14 @@ struct WordRecord {
   std::string language;
   bool main = false;
   bool never = false;    // a false friend: must not be taken as this group
+  friend bool operator==(const WordRecord&, const WordRecord&) = default;
 };
 
 struct LibraryContent {
   std::string name;  // "orrindale"
   std::vector<SheetRecord> sheets;
   std::vector<WordRecord> words;
+  friend bool operator==(const LibraryContent&, const LibraryContent&) = default;
 };
 
 }  // namespace sheaf

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The Xapian part of a library. Sheets are gathered into shards, which are indexed on all cores, and the
+// shards are merged in their order. Where a shard ends is decided by the sheets in it alone, so threads
+// change no byte of the result.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "query/library/record.h"
+#include "query/quantity/result.h"
+
+namespace sheafc {
+
+class IndexBuilder {
+ public:
+  // Works in `folder`. `words` is the glossary.
+  IndexBuilder(std::string folder, const std::vector<sheaf::WordRecord>& words, unsigned threads);
+  ~IndexBuilder();  // stops what is under way
+  IndexBuilder(IndexBuilder&&) noexcept;
+  IndexBuilder& operator=(IndexBuilder&&) noexcept;
+
+  // Waits while as many shards are full as there are threads: memory stays bounded.
+  std::optional<sheaf::Failure> add(sheaf::SheetRecord sheet);
+
+  // Writes the whole index, in one piece, into the file at this offset. Afterwards nothing may be added.
+  std::optional<sheaf::Failure> finish(const std::string& file, std::uint64_t offset);
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace sheafc

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/emit/seal.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <filesystem>
+#include <system_error>
+
+#include "query/library/library_file.h"
+
+namespace sheafc {
+namespace {
+
+using namespace sheaf;
+
+// An SQLite file whose write version is beyond what SQLite knows is read-only to every SQLite.
+constexpr std::uint64_t write_version_at = 18;
+constexpr char read_only_version = 3;
+// Xapian numbers each database at random; the same content must give the same bytes.
+constexpr std::uint64_t identity_at = 16;
+constexpr std::size_t identity_bytes = 16;
+
+Failure system_failure() { return Failure{std::generic_category().message(errno)}; }
+
+std::optional<Failure> write_at(const FileDescriptor& file, std::uint64_t offset, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::pwrite(file.number(), bytes.data(), bytes.size(), static_cast<off_t>(offset));
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return system_failure();
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+    offset += static_cast<std::uint64_t>(written);
+  }
+  return std::nullopt;
+}
+
+Result<std::uint64_t> size_of(const FileDescriptor& file) {
+  struct stat status {};
+  if (::fstat(file.number(), &status) != 0) return system_failure();
+  return static_cast<std::uint64_t>(status.st_size);
+}
+
+Result<Digest> digest_of(const FileDescriptor& file, std::uint64_t bytes) {
+  DigestOfBytes digest;
+  std::string chunk(1 << 20, '\0');
+  for (std::uint64_t at = 0; at < bytes;) {
+    const ssize_t got = ::pread(file.number(), chunk.data(), std::min<std::uint64_t>(chunk.size(), bytes - at), static_cast<off_t>(at));
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return system_failure();
+    if (got == 0) return Failure{"it became shorter while it was written"};
+    digest.add(std::string_view(chunk).substr(0, static_cast<std::size_t>(got)));
+    at += static_cast<std::uint64_t>(got);
+  }
+  return digest.finish();
+}
+
+// Formed as RFC 9562 has it for identities made from something: version 8, variant 2.
+std::string identity_from(const Digest& digest) {
+  std::string identity(reinterpret_cast<const char*>(digest.data()), identity_bytes);
+  identity[6] = static_cast<char>((identity[6] & 0x0F) | 0x80);
+  identity[8] = static_cast<char>((identity[8] & 0x3F) | 0x80);
+  return identity;
+}
+
+std::optional<Failure> sync(const std::string& path, int flags) {
+  const FileDescriptor file(::open(path.c_str(), flags | O_CLOEXEC));
+  if (file.number() < 0 || ::fsync(file.number()) != 0) return system_failure();
+  return std::nullopt;
+}
+
+}  // namespace
+
+Result<RowsSealed> seal_rows(const std::string& path) {
+  const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
+  if (file.number() < 0) return system_failure();
+  if (auto fault = write_at(file, write_version_at, std::string_view(&read_only_version, 1))) return *fault;
+  const auto bytes = size_of(file);
+  if (!bytes) return bytes.failure();
+  const auto digest = digest_of(file, *bytes);
+  if (!digest) return digest.failure();
+  const std::uint64_t offset = (*bytes + index_alignment - 1) / index_alignment * index_alignment;
+  return RowsSealed{*bytes, offset, identity_from(*digest)};
+}
+
+Result<Trailer> seal_library(const std::string& path, const RowsSealed& rows) {
+  const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
+  if (file.number() < 0) return system_failure();
+  if (auto fault = write_at(file, rows.index_offset + identity_at, rows.identity)) return *fault;
+  const auto content_bytes = size_of(file);
+  if (!content_bytes) return content_bytes.failure();
+  const auto digest = digest_of(file, *content_bytes);
+  if (!digest) return digest.failure();
+  const Trailer trailer{rows.rows_bytes, rows.index_offset, *content_bytes - rows.index_offset,
+                        *content_bytes + trailer_bytes, *digest};
+  if (auto fault = write_at(file, *content_bytes, to_bytes(trailer))) return *fault;
+  return trailer;
+}
+
+std::optional<Failure> put_in_place(const std::string& path, const std::string& target) {
+  if (auto fault = sync(path, O_RDONLY)) return fault;
+  if (std::rename(path.c_str(), target.c_str()) != 0) return system_failure();
+  const std::filesystem::path folder = std::filesystem::path(target).parent_path();
+  return sync(folder.empty() ? "." : folder.string(), O_RDONLY | O_DIRECTORY);
+}
+
+}  // namespace sheafc

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// One part of the index: some sheets in a Xapian database of one file, with documents numbered from 1.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "query/library/record.h"
+#include "query/library/word_groups.h"
+#include "query/quantity/result.h"
+
+namespace sheafc {
+
+// `file` becomes the shard; beside it a folder of its name is used and removed again.
+std::optional<sheaf::Failure> write_shard(const std::string& file, const std::vector<sheaf::SheetRecord>& sheets,
+                                          const sheaf::WordGroups& groups, const std::vector<std::string>& spelling);
+
+// All documents of the shards, in that order, into `file` from `offset` on. Removes the shards.
+std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file, std::uint64_t offset);
+
+std::string xapian_version();
+
+}  // namespace sheafc
