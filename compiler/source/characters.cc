@@ -4,8 +4,9 @@
 
 #include <algorithm>
 #include <array>
-#include <optional>
 #include <string>
+
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -55,29 +56,6 @@ std::string hex(char32_t value, int digits) {
 
 unsigned byte_at(std::string_view bytes, std::size_t at) {
   return at < bytes.size() ? static_cast<unsigned char>(bytes[at]) : 0u;
-}
-
-struct Decoded {
-  char32_t code;
-  std::size_t length;
-};
-
-// The character that starts at `at`, by the table of well-formed sequences in the Unicode Standard
-// (3.9, table 3-7): no overlong forms, no surrogates, nothing above U+10FFFF.
-std::optional<Decoded> decode(std::string_view bytes, std::size_t at) {
-  const unsigned lead = byte_at(bytes, at);
-  if (lead < 0x80) return Decoded{lead, 1};
-  const std::size_t length = lead < 0xC2 ? 0 : lead < 0xE0 ? 2 : lead < 0xF0 ? 3 : lead < 0xF5 ? 4 : 0;
-  if (length == 0) return std::nullopt;
-  char32_t code = lead & (0xFFu >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) {
-    const unsigned next = byte_at(bytes, at + i);
-    if ((next & 0xC0) != 0x80) return std::nullopt;
-    code = code << 6 | (next & 0x3F);
-  }
-  const bool overlong = code < (length == 3 ? 0x800u : length == 4 ? 0x10000u : 0x80u);
-  if (overlong || (code >= 0xD800 && code <= 0xDFFF) || code > 0x10FFFF) return std::nullopt;
-  return Decoded{code, length};
 }
 
 bool looks_like_utf16(std::string_view bytes) {
@@ -131,25 +109,26 @@ class Check {
     if (byte_at(bytes_, at_) == '\t') {
       report(at_, bytes_.find_first_not_of('\t', at_) - at_, "tab-indent",
              "a tab indents this line; YAML counts only spaces, so write spaces instead");
-    } else if (const auto decoded = decode(bytes_, at_)) {
-      if (const Range* odd = find_in(other_spaces, decoded->code)) {
-        report(at_, decoded->length, "odd-indent",
+    } else if (at_ < bytes_.size()) {
+      const Character c = character_at(bytes_, at_);
+      if (const Range* odd = find_in(other_spaces, c.code)) {
+        report(at_, c.length, "odd-indent",
                "a " + std::string(odd->name) + " indents this line; YAML counts only plain spaces");
       }
     }
   }
 
   void check_character() {
-    const auto decoded = decode(bytes_, at_);
-    if (!decoded) {
+    const Character c = character_at(bytes_, at_);
+    if (c.code == not_utf8) {
       report(at_, 1, "not-utf-8",
              "byte 0x" + hex(byte_at(bytes_, at_), 2) + " is not UTF-8; save the sheet as UTF-8");
       ++at_;
       return;
     }
-    const Refusal refusal = refusal_of(decoded->code);
-    if (!refusal.rule.empty()) report(at_, decoded->length, refusal.rule, refusal.message);
-    at_ += decoded->length;
+    const Refusal refusal = refusal_of(c.code);
+    if (!refusal.rule.empty()) report(at_, c.length, refusal.rule, refusal.message);
+    at_ += c.length;
   }
 
   void report(std::size_t at, std::size_t length, std::string_view rule, std::string message) {

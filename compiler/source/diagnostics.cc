@@ -24,6 +24,10 @@ int count(const std::vector<Diagnostic>& all, Severity severity) {
 
 }  // namespace
 
+std::string_view name_of(Severity severity) {
+  return severity == Severity::error ? "error" : severity == Severity::warning ? "warning" : "note";
+}
+
 void Diagnostics::take(Diagnostics other) {
   std::move(other.all_.begin(), other.all_.end(), std::back_inserter(all_));
 }

@@ -10,6 +10,8 @@ namespace sheafc {
 
 enum class Severity { note, warning, error };
 
+std::string_view name_of(Severity severity);  // "note", "warning", "error"
+
 // A place in a file. Line and column count from 1; column and length count bytes.
 struct Span {
   std::string_view file;  // lives as long as the Workspace that read it

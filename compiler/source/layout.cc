@@ -96,7 +96,7 @@ void Layout::refuse_flow_line(std::size_t position) const {
         position,
         "which stands here"};
   }
-  throw SyntaxFault{position, 1, "flow-indent",
+  throw SyntaxFault{position, 1, "bad-indent",
                     "this line is still inside [ ] or { }: indent it more than the line where they open"};
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "compiler/source/characters.h"
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -53,15 +54,6 @@ std::string folded(int breaks) {
 bool ends_line(Text bytes, std::size_t at) {
   while (at < bytes.size() && is_blank(bytes[at])) ++at;
   return at < bytes.size() && is_break(bytes[at]);
-}
-
-void append_utf8(std::string& out, char32_t code) {
-  const auto byte = [&](char32_t value) { out += static_cast<char>(static_cast<unsigned char>(value)); };
-  const auto tail = [&](int shift) { byte(0x80 | ((code >> shift) & 0x3F)); };
-  if (code < 0x80) return byte(code);
-  if (code < 0x800) return byte(0xC0 | (code >> 6)), tail(0);
-  if (code < 0x10000) return byte(0xE0 | (code >> 12)), tail(6), tail(0);
-  byte(0xF0 | (code >> 18)), tail(12), tail(6), tail(0);
 }
 
 std::optional<char32_t> hex_value(Text digits, std::size_t wanted) {

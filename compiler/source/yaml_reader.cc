@@ -40,6 +40,7 @@ class TreeBuilder : public YAML::EventHandler {
 
   const Node* root() const { return root_; }
   void walk_to_end() { layout_.walk_to(input_.text_size); }
+  void report_doubtful_comments();
   const Layout& layout() const { return layout_; }
   std::vector<int> columns() const {
     std::vector<int> columns;
@@ -147,7 +148,10 @@ void TreeBuilder::OnNull(const YAML::Mark& mark, YAML::anchor_t) {
   if (at >= layout_.at()) layout_.walk_to(at);
   const std::size_t end = std::min(bytes_.find_first_of(" \t\r\n,]}:#", at), bytes_.size());
   const bool written = at == layout_.at() && spells_null(bytes_.substr(at, end - at));
-  if (written) layout_.jump_to(end);
+  if (written) {
+    check_value_indent(mark);
+    layout_.jump_to(end);
+  }
   if (open_.empty()) {
     root_ = new_node(Node::Kind::empty, span_at(mark));
     return;
@@ -194,7 +198,7 @@ ScalarSource TreeBuilder::reread(std::size_t at, Node& node, const std::string& 
   if (value == "-" && !node.quoted) {
     throw SyntaxFault{at, 1, "bad-start", "a lone - is YAML's mark of a list item; put it in quotes"};
   }
-  if (node.block && value.find_first_not_of('\n') == Text::npos) {
+  if (node.block && value.find_first_not_of(" \n") == Text::npos) {
     throw SyntaxFault{at, 1, "uncertain-text",
                       "no text follows; leave the key out, or indent the text more than the key"};
   }
@@ -316,6 +320,24 @@ void TreeBuilder::report_duplicate(const Pair& first, const Pair& again) {
                 {{Severity::note, "duplicate-key", first.key_span, "the first is here", {}}}});
 }
 
+void TreeBuilder::report_doubtful_comments() {
+  std::size_t line_start = 0;
+  int line = 1;
+  std::size_t counted_to = 0;
+  for (const std::size_t at : layout_.doubtful_comments()) {
+    for (; counted_to < at; ++counted_to) {
+      if (bytes_[counted_to] != '\n') continue;
+      ++line;
+      line_start = counted_to + 1;
+    }
+    const std::size_t end = std::min(bytes_.find_first_of(" \r\n", at), bytes_.size());
+    sink_.warning("comment-or-value",
+                  {input_.file, line, static_cast<int>(at - line_start) + 1, static_cast<int>(end - at)},
+                  "`" + std::string(bytes_.substr(at, end - at)) +
+                      "` is read as a comment; put the whole value in quotes, or a space after the #");
+  }
+}
+
 // A sheet is one document; this takes whatever the parser finds after it.
 class SecondDocument : public TreeBuilder {
  public:
@@ -326,7 +348,7 @@ class SecondDocument : public TreeBuilder {
     if (bytes_.substr(at, 3) == "---") {
       throw SyntaxFault{at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
     }
-    throw SyntaxFault{at, 1, "bad-yaml",
+    throw SyntaxFault{at, 1, "bad-indent",
                       "this does not belong to what stands above it; is its indentation right?"};
   }
 
@@ -354,6 +376,7 @@ std::optional<SyntaxFault> read_yaml(const YamlInput& input, std::pmr::memory_re
     SecondDocument second(input, arena, sink);
     parser.HandleNextDocument(second);
     builder.walk_to_end();
+    builder.report_doubtful_comments();
   } catch (const SyntaxFault& fault) {
     return with_extent(fault, builder.layout(), fault.at);
   } catch (const YAML::Exception& error) {
