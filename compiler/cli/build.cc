@@ -2,6 +2,7 @@
 // sheafc build: sheets into one library file. With errors nothing is written and the old one stays.
 #include <unistd.h>
 
+#include <filesystem>
 #include <memory>
 
 #include <CLI/CLI.hpp>
@@ -9,7 +10,8 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/flags.h"
-#include "compiler/cli/report.h"
+#include "compiler/cli/interrupt.h"
+#include "compiler/emit/library_writer.h"
 
 namespace sheafc {
 namespace {
@@ -21,13 +23,44 @@ struct Wishes {
   Colour colour = Colour::automatic;
 };
 
-ExitStatus build(const Wishes& wishes) {
-  const auto compiled = compile(wishes.folders);
-  if (!compiled) {
-    say_error(compiled.failure().message);
-    return ExitStatus::trouble;
-  }
+// "a/orrindale.sheaf" -> "orrindale"
+std::string library_name(const std::string& path) { return std::filesystem::path(path).stem().string(); }
+
+ExitStatus failed(const sheaf::Failure& failure) {
+  end_if_interrupted();
+  say_error(failure.message);
   return ExitStatus::trouble;
+}
+
+// Sheet by sheet: the records of a large folder are never all in memory.
+sheaf::Result<Receipt> write(const LinkedSheets& linked, const std::string& path, const std::atomic<bool>& interrupted) {
+  auto writer = LibraryWriter::begin(path, library_name(path), words_of(linked), {.interrupted = &interrupted});
+  if (!writer) return writer.failure();
+  LibraryWriter library = std::move(writer).value();
+  for (const LinkedSheet& sheet : linked.own()) {
+    if (auto failure = library.add(record_of(linked, sheet))) return *failure;
+  }
+  return library.finish();
+}
+
+ExitStatus build(const Wishes& wishes) {
+  const std::atomic<bool>& interrupted = watch_for_interrupt();
+  const auto compiled = compile(wishes.folders);
+  if (!compiled) return failed(compiled.failure());
+  const Compilation& compilation = **compiled;
+  const Diagnostics& found = compilation.diagnostics;
+  say_as_is(text_report(found, lines_of(compilation.workspace), style_for(wishes.colour, STDERR_FILENO)));
+  if (found.errors() > 0) {
+    say(fault_counts(found) + "; " + wishes.output + " is not written");
+    return ExitStatus::fault;
+  }
+  const auto receipt = write(compilation.linked, wishes.output, interrupted);
+  if (!receipt) return failed(receipt.failure());
+  if (!wishes.quiet) {
+    say("wrote " + receipt->path + ": " + counted(static_cast<std::size_t>(receipt->entries), "entry", "entries") + ", " +
+        counted(static_cast<std::size_t>(receipt->sheets), "sheet", "sheets") + ", " + counted(static_cast<std::size_t>(found.warnings()), "warning", "warnings"));
+  }
+  return ExitStatus::done;
 }
 
 }  // namespace

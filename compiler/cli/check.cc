@@ -9,14 +9,15 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/flags.h"
-#include "compiler/cli/report.h"
 
 namespace sheafc {
 namespace {
 
+enum class Output { text, json, sarif, annotations };
+
 struct Wishes {
   std::vector<std::string> folders;
-  bool json = false;
+  Output output = Output::text;
   bool all = false;
   bool werror = false;
   bool quiet = false;
@@ -31,12 +32,17 @@ ExitStatus check(const Wishes& wishes) {
   }
   const Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
-  if (wishes.json) {
-    print(report_json(found));
-  } else {
-    const std::size_t cap = wishes.all || !is_terminal(STDOUT_FILENO) ? 0 : most_on_terminal;
-    print(report_text(found, compilation.workspace, use_colour(wishes.colour, STDOUT_FILENO), cap));
-    if (!wishes.quiet) say(std::to_string(compilation.workspace.files.size()) + " sheets: " + tally(found));
+  const LineSource lines = lines_of(compilation.workspace);
+  switch (wishes.output) {
+    case Output::json: print(json_lines_report(found)); break;
+    case Output::sarif: print(sarif_report(found, lines, all_rules(), SHEAF_VERSION)); break;
+    case Output::annotations: print(annotation_report(found, lines)); break;
+    case Output::text: {
+      TextStyle style = style_for(wishes.colour, STDOUT_FILENO);
+      if (wishes.all) style.most = 0;
+      print(text_report(found, lines, style));
+      if (!wishes.quiet) say(counted(compilation.workspace.files.size(), "sheet", "sheets") + ": " + fault_counts(found));
+    }
   }
   return found.errors() > 0 || (wishes.werror && found.warnings() > 0) ? ExitStatus::fault : ExitStatus::done;
 }
@@ -47,7 +53,12 @@ void add_check(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("check", "Say what is wrong with sheets, and where.");
   command->add_option("sheets", wishes->folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
-  command->add_flag("--json", wishes->json, "One JSON object a line");
+  const auto output_flag = [&](const char* flag, Output output, const char* help) {
+    command->add_flag_callback(flag, [wishes, output] { wishes->output = output; }, help);
+  };
+  output_flag("--json", Output::json, "One JSON object a line");
+  output_flag("--sarif", Output::sarif, "One SARIF 2.1.0 log");
+  output_flag("--annotations", Output::annotations, "Lines that a CI service turns into annotations");
   command->add_flag("--all", wishes->all, "Show every report, however many, on a terminal too");
   command->add_flag("--werror", wishes->werror, "End with 1 for warnings as for errors");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");

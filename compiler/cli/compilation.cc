@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "compiler/cli/compilation.h"
 
+#include <unordered_map>
+
 #include "compiler/link/link_rules.h"
 #include "compiler/sheet/sheet_rules.h"
 
@@ -16,6 +18,15 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::strin
   compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink);
   sink.sort();
   return compilation;
+}
+
+LineSource lines_of(const Workspace& workspace) {
+  auto files = std::make_shared<std::unordered_map<std::string_view, const SourceFile*>>();
+  for (const auto& file : workspace.files) files->emplace(file->name(), file.get());
+  return [files](std::string_view file, int line) -> std::string_view {
+    const auto found = files->find(file);
+    return found == files->end() ? std::string_view{} : found->second->line(line);
+  };
 }
 
 std::vector<RuleInfo> all_rules() {

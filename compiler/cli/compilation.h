@@ -9,6 +9,7 @@
 #include "compiler/link/linked_sheets.h"
 #include "compiler/sheet/workspace.h"
 #include "compiler/source/diagnostics.h"
+#include "compiler/source/report.h"
 #include "compiler/source/rule.h"
 
 namespace sheafc {
@@ -22,6 +23,9 @@ struct Compilation {
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
 // diagnostics.
 sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders);
+
+// The lines of the workspace's files, for the reports. The workspace must outlive it.
+LineSource lines_of(const Workspace& workspace);
 
 // The rules of every stage, in the order of the flow.
 std::vector<RuleInfo> all_rules();

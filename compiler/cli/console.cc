@@ -2,6 +2,7 @@
 // Plain writes: the standard library's streams would hide which one failed, and why.
 #include "compiler/cli/console.h"
 
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -9,11 +10,13 @@
 #include <cstring>
 
 #include "compiler/source/file_words.h"
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
 
 constexpr std::size_t buffered = 1 << 16;
+constexpr int most_on_terminal = 50;
 
 std::string waiting;    // not yet written to standard output
 int output_error = 0;   // the first errno that writing gave
@@ -56,6 +59,15 @@ bool use_colour(Colour wish, int descriptor) {
   return is_terminal(descriptor) && terminal && std::string_view(terminal) != "dumb";
 }
 
+TextStyle style_for(Colour wish, int descriptor) {
+  TextStyle style{.colour = use_colour(wish, descriptor)};
+  if (!is_terminal(descriptor)) return style;
+  style.most = most_on_terminal;
+  winsize size{};
+  if (::ioctl(descriptor, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) style.width = size.ws_col;
+  return style;
+}
+
 void print(std::string_view text) {
   waiting += text;
   if (waiting.size() > buffered) flush_output();
@@ -69,20 +81,13 @@ ExitStatus finish_output(ExitStatus status) {
   return ExitStatus::trouble;
 }
 
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
 void say_error(std::string_view message) { to_error("sheafc: error: " + printable(message)); }
 void say(std::string_view message) { to_error("sheafc: " + printable(message)); }
+void say_as_is(std::string_view text) { write_all(STDERR_FILENO, text); }
 void hint(std::string_view message) { to_error("  " + printable(message)); }
-
-std::string printable(std::string_view text) {
-  std::string safe;
-  safe.reserve(text.size());
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const bool c1 = byte == 0xC2 && i + 1 < text.size() && (static_cast<unsigned char>(text[i + 1]) & 0xE0) == 0x80;
-    if (c1) ++i;
-    safe += c1 || byte < 0x20 || byte == 0x7F ? '?' : text[i];
-  }
-  return safe;
-}
 
 }  // namespace sheafc

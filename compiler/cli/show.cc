@@ -7,8 +7,8 @@
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
-#include "compiler/cli/report.h"
-#include "compiler/sheet/forms.h"
+#include "compiler/cli/console.h"
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -76,7 +76,7 @@ ExitStatus show(const std::string& name, const std::vector<std::string>& folders
   }
   print(Page(compilation.linked).of(*sheet));
   if (compilation.diagnostics.errors() == 0) return ExitStatus::done;
-  say("the sheets have errors, so this may lack something: " + tally(compilation.diagnostics) + "; see sheafc check");
+  say("the sheets have errors, so this may lack something: " + fault_counts(compilation.diagnostics) + "; see sheafc check");
   return ExitStatus::fault;
 }
 
