@@ -20,6 +20,9 @@ bool has_digit(std::string_view word) {
   return std::ranges::any_of(word, [](char byte) { return byte >= '0' && byte <= '9'; });
 }
 
+// Whether a misspelt word may be set right to this one: never where a digit could change.
+bool may_be_suggested(std::string_view word) { return word.size() >= 3 && word.size() <= 40 && !has_digit(word); }
+
 // The key of a field without the record and the number it stands in: "other-numbers.1.number".
 std::string_view first_part(std::string_view key) { return key.substr(0, key.find('.')); }
 std::string_view last_part(std::string_view key) { return key.substr(key.rfind('.') + 1); }
@@ -62,7 +65,7 @@ class Collector {
 
 void Collector::spell(std::string_view text) {
   for (std::string& word : words_of(fold(text))) {
-    if (!has_digit(word)) spelling_.insert(std::move(word));
+    if (may_be_suggested(word)) spelling_.insert(std::move(word));
   }
 }
 
@@ -272,7 +275,7 @@ std::vector<std::string> spelling_of(const WordRecord& word) {
   std::set<std::string> spelling;
   for (const std::vector<std::string>& words : spellings_of(word.word)) {
     for (const std::string& part : words) {
-      if (!has_digit(part)) spelling.insert(part);
+      if (may_be_suggested(part)) spelling.insert(part);
     }
   }
   return {spelling.begin(), spelling.end()};
