@@ -117,14 +117,21 @@ int places_for_three_digits(const Fraction& value, int fewest) {
   return fewest;
 }
 
-Failure does_not_fit(const Unit& unit) {
-  return {"the figure has too many digits to be shown in " + std::string(unit.symbol), 0, 0};
+// The fewest places at which a step is no more than a step of the source.
+int earned_places(const Figure& figure, const Scale& scale) {
+  return is_round_interval(figure) ? 0 : std::max(0, stated_places(figure) + scale.places);
 }
 
-// With as few places as the source's digits and three shown digits ask for, and more only where a narrow
-// band would be lost between two steps.
-std::optional<RoundedFigure> round_inward(const ExactFigure& value, int fewest) {
-  for (int places = places_for_three_digits(value.leading(), fewest); places <= max_places; ++places) {
+// The places of an exact result that zeros may fill: as many as the nearest power of ten to a step of the
+// source; none where the source is a fraction or a round interval.
+int zero_places(const Figure& figure, const Scale& scale) {
+  if (is_interval(figure) || has_fraction(figure)) return 0;
+  return std::max(0, stated_places(figure) + scale.nearest_places);
+}
+
+// With so many places, and more only where a narrow band would be lost between two steps.
+std::optional<RoundedFigure> round_inward(const ExactFigure& value, int first) {
+  for (int places = first; places <= max_places; ++places) {
     auto rounded = rounded_to(value, places);
     if (!rounded) return std::nullopt;
     if (rounded->band_is_lost()) continue;
@@ -132,6 +139,10 @@ std::optional<RoundedFigure> round_inward(const ExactFigure& value, int fewest) 
     return rounded;
   }
   return std::nullopt;
+}
+
+Failure does_not_fit(const Unit& unit) {
+  return {"the figure has too many digits to be shown in " + std::string(unit.symbol), 0, 0};
 }
 
 // A form whose numbers all came out exactly is kept; otherwise the band is given by its ends.
@@ -162,11 +173,9 @@ Result<Converted> convert(const Figure& figure, const Unit& unit) {
   const auto value = exact_in(figure, scale);
   if (!value) return does_not_fit(unit);
 
-  const int fewest = is_round_interval(figure) ? 0 : std::max(0, stated_places(figure) + scale.places);
-  if (fewest > max_places) return does_not_fit(unit);
-  auto rounded = round_inward(*value, fewest);
+  auto rounded = round_inward(*value, places_for_three_digits(value->leading(), earned_places(figure, scale)));
   if (!rounded) return does_not_fit(unit);
-  if (rounded->exact()) rounded->trim(is_interval(figure) || has_fraction(figure) ? 0 : fewest);
+  if (rounded->exact()) rounded->trim(zero_places(figure, scale));
 
   Converted result;
   result.exact = rounded->exact() && scale.exact;
@@ -180,6 +189,19 @@ Result<Converted> convert(const Figure& figure, const Unit& unit) {
     result.figure.spread = subtract(*result.figure.most, *result.figure.nominal);
   }
   return result;
+}
+
+int places_in(const Figure& figure, const Unit& unit) {
+  const Scale& scale = scale_between(*figure.unit, unit);
+  const int fewest = earned_places(figure, scale);
+  const auto value = exact_in(figure, scale);
+  return value ? places_for_three_digits(value->leading(), fewest) : fewest;
+}
+
+std::optional<Number> convert_to_places(const Quantity& quantity, const Unit& unit, int places) {
+  const auto value = apply(scale_between(*quantity.unit, unit), exact(quantity.value));
+  const auto rounded = value ? round_to(*value, places, Rounding::nearest) : std::nullopt;
+  return number_of(rounded);
 }
 
 std::vector<const Unit*> useful_units(const Unit& unit) {

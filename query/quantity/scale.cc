@@ -46,6 +46,8 @@ constexpr Scale between(const Unit& from, const Unit& to) {
   scale.factor = divide(from.factor, to.factor);
   scale.shift = divide(difference(from.offset, to.offset), to.factor);
   scale.places = fewest_places(scale.factor);
+  const Fraction root_of_ten_times{scale.factor.numerator * 3162, scale.factor.denominator * 1000};
+  scale.nearest_places = fewest_places(root_of_ten_times);
   // Two rounded sizes may still be in an exact proportion: 1 year is 12 months.
   scale.exact = (from.exact && to.exact) || (!from.exact && !to.exact);
   return scale;

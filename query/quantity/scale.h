@@ -15,6 +15,8 @@ struct Scale {
   Fraction shift{0, 1};
   // The fewest decimal places (negative: tens, hundreds) at which one step is no more than the factor.
   int places = 0;
+  // The decimal places of the power of ten nearest to the factor.
+  int nearest_places = 0;
   bool exact = true;  // neither unit's size is rounded against the other's
 };
 

@@ -191,9 +191,11 @@ StatementScan::Fault StatementScan::read_rest() {
     if (scanner_.done()) {
       return scanner_.failure_at(scanner_.at - 1, 1, "nothing follows the comma");
     } else if (scanner_.take("(")) {
-      fault = read_printed(')');
+      fault = read_brackets(')');
     } else if (scanner_.take("[")) {
-      fault = read_printed(']');
+      fault = read_brackets(']');
+    } else if (take_equals()) {
+      fault = read_printed(scanner_.at);
     } else if (statement_.per.empty() && (scanner_.take_word("per") || scanner_.take_word("each"))) {
       fault = read_per();
     } else if (!statement_.at && at_quantity()) {
@@ -235,36 +237,49 @@ StatementScan::Fault StatementScan::read_at() {
 }
 
 // "(26 lbf·ft)" beside "35 N·m"; "(spring out)" is a condition in brackets.
-StatementScan::Fault StatementScan::read_printed(char closing) {
+StatementScan::Fault StatementScan::read_brackets(char closing) {
   scanner_.skip_spaces();
   const std::size_t from = scanner_.at;
   const std::size_t end = scanner_.text.find(closing, from);
   if (end == std::string_view::npos) return scanner_.failure_at(from - 1, 1, "a bracket is left open");
-  const bool number = is_digit(scanner_.peek());
-  if (!number || statement_.printed) {
-    const std::string_view inside = scanner_.text.substr(from, end - from);
-    if (number) return scanner_.failure_at(from, end - from, "a figure has one printed value beside it");
-    if (!begins_word(inside)) return scanner_.failure_at(from, end - from, "words are missing in the brackets");
-    if (inside.find_first_of(",;()[]") != std::string_view::npos) {
-      return scanner_.failure_at(from, end - from, "write conditions without brackets, a comma between them");
-    }
-    statement_.conditions.push_back(with_single_spaces(inside));
-    scanner_.at = end + 1;
+  if (is_digit(scanner_.peek())) {
+    if (auto fault = read_printed(from)) return fault;
+    scanner_.skip_spaces();
+    if (!scanner_.take({&closing, 1})) return scanner_.failure_at(scanner_.at, 1, "a bracket ends after its figure");
     return std::nullopt;
   }
+  const std::string_view inside = scanner_.text.substr(from, end - from);
+  if (!begins_word(inside)) return scanner_.failure_at(from, end - from, "words are missing in the brackets");
+  if (inside.find_first_of(",;()[]") != std::string_view::npos) {
+    return scanner_.failure_at(from, end - from, "write conditions without brackets, a comma between them");
+  }
+  scanner_.at = end + 1;
+  return add_condition(inside, from);
+}
+
+StatementScan::Fault StatementScan::read_printed(std::size_t from) {
   const Figure& primary = statement_.figure();
+  if (statement_.printed) return scanner_.failure_since(from, "a figure has one printed value beside it");
   if (statement_.stages.size() > 1 || primary.unit == nullptr) {
-    return scanner_.failure_at(from, end - from, "a printed value stands beside a single figure, not beside stages");
+    return scanner_.failure_since(from, "a printed value stands beside a single figure, not beside stages");
   }
   auto printed = read_figure(primary.unit->dimension);
   if (!printed) return printed.failure();
   if (printed->unit == primary.unit) {
-    return scanner_.failure_since(from, "the value in brackets has the same unit as the figure");
+    return scanner_.failure_since(from, "the printed value has the same unit as the figure");
   }
-  scanner_.skip_spaces();
-  if (!scanner_.take({&closing, 1})) return scanner_.failure_at(scanner_.at, 1, "a bracket ends after its figure");
   statement_.printed = *printed;
   return std::nullopt;
+}
+
+// "35 N·m = 26 lbf·ft", "35 N·m / 26 lbf·ft"
+bool StatementScan::take_equals() {
+  Scanner ahead = scanner_;
+  if (!ahead.take("=") && !ahead.take("/")) return false;
+  ahead.skip_spaces();
+  if (!is_digit(ahead.peek())) return false;
+  scanner_ = ahead;
+  return true;
 }
 
 // A phrase runs to a comma, a bracket, "per" or "at" with a quantity.
@@ -284,9 +299,6 @@ bool StatementScan::phrase_ends() const {
 StatementScan::Fault StatementScan::read_condition(bool attached) {
   const std::size_t from = scanner_.at;
   if (!begins_word(scanner_.rest())) return scanner_.failure_at(from, 1, "this is not understood after a figure");
-  if (statement_.conditions.size() >= most_conditions) {
-    return scanner_.failure_at(from, 1, "more conditions than one figure has");
-  }
   while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
   if (attached) {
     if (auto fault = check_attached(from)) return fault;
@@ -297,6 +309,13 @@ StatementScan::Fault StatementScan::read_condition(bool attached) {
     if (FigureScan(ahead, std::nullopt, input_, chosen_).read_quantity()) {
       return scanner_.failure_since(from, "a second figure stands here; only a torque has stages");
     }
+  }
+  return add_condition(phrase, from);
+}
+
+StatementScan::Fault StatementScan::add_condition(std::string_view phrase, std::size_t from) {
+  if (statement_.conditions.size() >= most_conditions) {
+    return scanner_.failure_at(from, phrase.size(), "more conditions than one figure has");
   }
   statement_.conditions.push_back(with_single_spaces(phrase));
   return std::nullopt;
@@ -309,8 +328,10 @@ StatementScan::Fault StatementScan::check_attached(std::size_t from) const {
   const Unit* unit = statement_.stages.back().figure.unit;
   const bool turns = unit != nullptr && (unit->dimension == Dimension::angle || unit->dimension == Dimension::clicks);
   const UnitHit hit = longest_unit(phrase, std::nullopt);
-  if (hit.choices.empty() || (turns && phrase.rest().starts_with("in"))) return std::nullopt;
+  if (hit.choices.empty()) return std::nullopt;
   const bool whole = hit.length == phrase.rest().size();
+  const bool in = phrase.rest().substr(0, hit.length) == "in";  // "in oil", "2 turns in"
+  if (in && (turns || !whole)) return std::nullopt;
   const bool same_dimension = unit != nullptr && hit.choices[0]->dimension == unit->dimension;
   if (!whole && !same_dimension) return std::nullopt;
   return scanner_.failure_at(from, hit.length, "a second unit stands here; a converted value goes in brackets with its number");

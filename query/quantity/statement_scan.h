@@ -43,8 +43,11 @@ class StatementScan {
   Fault read_rest();
   Fault read_per();
   Fault read_at();
-  Fault read_printed(char closing);
+  Fault read_brackets(char closing);
+  Fault read_printed(std::size_t from);
+  bool take_equals();
   Fault read_condition(bool attached);
+  Fault add_condition(std::string_view phrase, std::size_t from);
   Fault check_attached(std::size_t from) const;
   bool at_quantity() const;
   bool phrase_ends() const;

@@ -57,7 +57,7 @@ struct Index {
   constexpr Index() {
     for (std::size_t i = 0; i < table::unit_count; ++i) {
       each_spelling(table::units[i], [&](std::string_view spelling) {
-        if (const auto folded = fold(spelling)) entries[size++] = {*folded, static_cast<std::uint8_t>(i)};
+        if (const auto folded = fold(spelling)) add({*folded, static_cast<std::uint8_t>(i)});
       });
     }
     std::sort(entries.begin(), entries.begin() + static_cast<std::ptrdiff_t>(size), before);
@@ -69,6 +69,15 @@ struct Index {
       while (slots[slot] != vacant) slot = (slot + 1) % slot_count;
       slots[slot] = static_cast<std::uint16_t>(i);
     }
+  }
+
+  // Two spellings of one unit that fold alike are one entry, joined wherever either is.
+  constexpr void add(const Entry& entry) {
+    for (std::size_t i = size; i > 0 && entries[i - 1].unit == entry.unit; --i) {
+      if (entries[i - 1].spelling.text() != entry.spelling.text()) continue;
+      return entries[i - 1].spelling.allow_joints(entry.spelling.joints());
+    }
+    entries[size++] = entry;
   }
 
   // The first entry of this spelling, or size.
@@ -174,6 +183,7 @@ UnitChoices find_units(const Folded& spelling, std::optional<Dimension> dimensio
   for (std::size_t i = first; i < spelling_index.size; ++i) {
     const Entry& entry = spelling_index.entries[i];
     if (entry.spelling.text() != spelling.text()) break;
+    if ((spelling.joints() & ~entry.spelling.joints()) != 0) continue;
     const Unit& unit = table::units[entry.unit];
     if (!dimension || unit.dimension == *dimension) choices.add(unit);
   }

@@ -5,7 +5,9 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "query/quantity/unit.h"
@@ -13,7 +15,7 @@
 namespace sheaf {
 
 // A spelling without case and without the marks between unit parts: "FT. LB" -> "ftlb", "µm" -> "um",
-// "mm²/s" -> "mm2/s", "°C" -> "degc".
+// "mm²/s" -> "mm2/s", "°C" -> "degc". It remembers where the marks were: "m in" is not "min".
 class Folded {
  public:
   static constexpr std::size_t capacity = 40;
@@ -24,20 +26,29 @@ class Folded {
 
   constexpr std::string_view text() const { return {text_.data(), size_}; }
 
+  // One bit for each place, counted in folded characters, at which parts are joined.
+  constexpr std::uint64_t joints() const { return joints_; }
+  constexpr void allow_joints(std::uint64_t joints) { joints_ |= joints; }
+
  private:
   constexpr bool append(std::string_view part) {
     if (size_ + part.size() > capacity) return false;
+    const bool bar = part == "/" || (size_ > 0 && text_[size_ - 1] == '/');  // a bar joins anyway
+    if (joined_ && size_ > 0 && !bar) joints_ |= std::uint64_t{1} << size_;
+    joined_ = false;
     for (const char c : part) text_[size_++] = c;
     return true;
   }
 
   std::array<char, capacity> text_{};
   std::size_t size_ = 0;
+  std::uint64_t joints_ = 0;
+  bool joined_ = false;  // a mark was read and waits for what it joins
 };
 
-// The bytes of a mark that may stand between the parts of a unit (· ⋅ * . - ^ space), or 0.
+// The bytes of a mark that may stand between the parts of a unit (· ⋅ * . - space), or 0.
 constexpr std::size_t joint_length(std::string_view text) {
-  constexpr std::array<std::string_view, 11> joints{" ",      ".",      "-",      "*",      "^",     "\u00B7",
+  constexpr std::array<std::string_view, 10> joints{" ",      ".",      "-",      "*",      "\u00B7",
                                                     "\u22C5", "\u2219", "\u00A0", "\u202F", "\u2009"};
   for (const std::string_view joint : joints) {
     if (text.starts_with(joint)) return joint.size();
@@ -53,11 +64,15 @@ constexpr std::size_t Folded::add(std::string_view text) {
     const char lower = static_cast<char>(c - 'A' + 'a');
     return append({&lower, 1}) ? 1 : 0;
   }
-  if (const std::size_t joint = joint_length(text)) return joint;
+  if (const std::size_t joint = joint_length(text)) {
+    joined_ = true;
+    return joint;
+  }
   struct Replacement {
     std::string_view from, to;
   };
-  constexpr std::array<Replacement, 16> replacements{{{"\u00B5", "u"},  // micro sign
+  constexpr std::array<Replacement, 17> replacements{{{"^", ""},        // "mm^2"
+                                                      {"\u00B5", "u"},  // micro sign
                                                       {"\u03BC", "u"},  // Greek mu
                                                       {"\u00B2", "2"},
                                                       {"\u00B3", "3"},

@@ -31,7 +31,7 @@ UnitHit longest_unit(const Scanner& scanner, std::optional<Dimension> dimension)
   while (!rest.empty()) {
     // Digits belong to a unit only where they touch it ("mm2", "in^3"): "2 in - 3 in" is no volume.
     const std::size_t joint = joint_length(rest);
-    if (joint > 0 && !rest.starts_with('^') && rest.size() > joint && is_digit(rest[joint])) break;
+    if (joint > 0 && rest.size() > joint && is_digit(rest[joint])) break;
     if (rest.starts_with("..")) break;
     const std::size_t length = folded.add(rest);
     if (length == 0) break;

@@ -159,18 +159,18 @@ inline constexpr Unit units[] = {
 
     // temperature, in K
     {"°C", "degree Celsius", temperature, {1, 1}, {5463, 20}, exact, workshop, celsius,
-     "C|celsius|centigrade|degrees C|degrees celsius"},
+     "C|celsius|centigrade|deg C|degree C|degrees C|degrees celsius"},
     {"°F", "degree Fahrenheit", temperature, {5, 9}, {45967, 180}, exact, workshop, fahrenheit,
-     "F|fahrenheit|degrees F|degrees fahrenheit"},
+     "F|fahrenheit|deg F|degree F|degrees F|degrees fahrenheit"},
     {"K", "kelvin", temperature, {1, 1}, zero, exact, seldom, si, "kelvins"},
-    {"°R", "degree Rankine", temperature, {5, 9}, zero, exact, seldom, fahrenheit, "rankine|degrees rankine"},
+    {"°R", "degree Rankine", temperature, {5, 9}, zero, exact, seldom, fahrenheit, "rankine|deg R|degrees rankine"},
 
     // temperature difference, in K: how much warmer, never how warm
     {"K", "kelvin", temperature_difference, {1, 1}, zero, exact, workshop, si, "kelvins"},
     {"°C", "degree Celsius", temperature_difference, {1, 1}, zero, exact, workshop, celsius,
-     "C|celsius|centigrade|degrees C|degrees celsius"},
+     "C|celsius|centigrade|deg C|degree C|degrees C|degrees celsius"},
     {"°F", "degree Fahrenheit", temperature_difference, {5, 9}, zero, exact, workshop, fahrenheit,
-     "F|fahrenheit|degrees F|degrees fahrenheit"},
+     "F|fahrenheit|deg F|degree F|degrees F|degrees fahrenheit"},
 
     // kinematic viscosity, in m²/s
     {"mm²/s", "square millimetre per second", kinematic_viscosity, {1, 1000000}, zero, exact, workshop, si,
