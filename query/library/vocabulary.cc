@@ -101,7 +101,7 @@ constexpr std::array<FieldDeclaration, 24> common = {{
     {.key = "like", .type = reference, .help = "An entry whose fields hold here too, unless given.", .example = "common/m8-flange"},
     {.key = "count", .type = count, .help = "How many there are.", .example = "1 per leg"},
     {.key = "order", .type = integer, .help = "Its place in the order of the job.", .example = "2"},
-    {.key = "part-number", .help = "The maker's number.", .example = "HK-51410-20"},
+    {.key = "part-number", .help = "The maker's number.", .example = "HX117-WH"},
     {.key = "supersedes", .help = "Numbers that this one replaces.", .many = true},
     {.key = "superseded-by", .type = record, .help = "The number that replaces this one.", .fields = successor},
     {.key = "other-numbers", .type = record, .help = "The same part's numbers elsewhere.", .many = true, .fields = other_number},
