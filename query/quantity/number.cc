@@ -191,7 +191,14 @@ class NumberScan {
     return std::string(scanner_.text.substr(from, end - from));
   }
 
-  Failure fail(std::string message) const { return scanner_.failure_since(start_, std::move(message)); }
+  // Marks the whole number, as far as it looks like one.
+  Failure fail(std::string message) const {
+    Scanner end = scanner_;
+    while (is_digit(end.peek()) || (std::string_view(".,/").find(end.peek()) != std::string_view::npos && is_digit(end.peek(1)))) {
+      ++end.at;
+    }
+    return end.failure_since(start_, std::move(message));
+  }
   Failure too_many() const { return fail("the number has too many digits: at most 18, 15 of them decimals"); }
 
   Scanner& scanner_;

@@ -197,7 +197,7 @@ StatementScan::Fault StatementScan::read_rest() {
     } else if (take_equals()) {
       fault = read_printed(scanner_.at);
     } else if (statement_.per.empty() && (scanner_.take_word("per") || scanner_.take_word("each"))) {
-      fault = read_per();
+      fault = read_per(here.at);
     } else if (!statement_.at && at_quantity()) {
       fault = read_at();
     } else {
@@ -208,12 +208,11 @@ StatementScan::Fault StatementScan::read_rest() {
   }
 }
 
-StatementScan::Fault StatementScan::read_per() {
-  scanner_.skip_spaces();
+StatementScan::Fault StatementScan::read_per(std::size_t start) {
   const std::size_t from = scanner_.at;
   while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
   statement_.per = with_single_spaces(scanner_.text.substr(from, scanner_.at - from));
-  if (!begins_word(statement_.per)) return scanner_.failure_since(from, "per what? a word is missing");
+  if (!begins_word(statement_.per)) return scanner_.failure_since(start, "per what? a word is missing");
   return std::nullopt;
 }
 
@@ -259,12 +258,13 @@ StatementScan::Fault StatementScan::read_brackets(char closing) {
 
 StatementScan::Fault StatementScan::read_printed(std::size_t from) {
   const Figure& primary = statement_.figure();
+  const Dimension dimension = primary.unit != nullptr ? primary.unit->dimension : Dimension::torque;
+  auto printed = read_figure(dimension);
+  if (!printed) return printed.failure();
   if (statement_.printed) return scanner_.failure_since(from, "a figure has one printed value beside it");
   if (statement_.stages.size() > 1 || primary.unit == nullptr) {
     return scanner_.failure_since(from, "a printed value stands beside a single figure, not beside stages");
   }
-  auto printed = read_figure(primary.unit->dimension);
-  if (!printed) return printed.failure();
   if (printed->unit == primary.unit) {
     return scanner_.failure_since(from, "the printed value has the same unit as the figure");
   }

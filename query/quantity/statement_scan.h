@@ -41,7 +41,7 @@ class StatementScan {
   bool take_stage_mark();
 
   Fault read_rest();
-  Fault read_per();
+  Fault read_per(std::size_t start);
   Fault read_at();
   Fault read_brackets(char closing);
   Fault read_printed(std::size_t from);
