@@ -15,7 +15,7 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::strin
   if (!workspace) return workspace.failure();
   compilation->workspace = std::move(workspace).value();
   if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + folders.front()};
-  compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink);
+  compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink, compilation->workspace.unread);
   sink.sort();
   return compilation;
 }

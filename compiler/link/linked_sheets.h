@@ -119,9 +119,11 @@ class LinkedSheets {
 
 // Looks up everything that the sheets refer to, in their own folder and in `borrowed` sheets (of a
 // library that the run builds against). What cannot be found is reported, with the near name where one
-// is near; what could be linked is, so that the rules can go on. The sheets must outlive the answer.
+// is near; what could be linked is, so that the rules can go on. `unread` names sheets that are there and
+// could not be read: that they cannot be found is no second fault. The sheets must outlive the answer.
 LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets,
-                         std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink);
+                         std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink,
+                         std::span<const std::string> unread = {});
 
 // What the library keeps of one sheet.
 sheaf::SheetRecord record_of(const LinkedSheets& sheets, const LinkedSheet& sheet);

@@ -52,8 +52,10 @@ std::string row_name(const Sheet& sheet, const Fields& fields) {
 
 }  // namespace
 
-LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets, std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink) {
-  Linker linker(sink);
+LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets,
+                         std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink,
+                         std::span<const std::string> unread) {
+  Linker linker(unread, sink);
   for (const auto& sheet : sheets) linker.add(*sheet, false);
   for (const auto& sheet : borrowed) linker.add(*sheet, true);
   return linker.link();
@@ -111,7 +113,7 @@ void Linker::link_sheet(ResolvedSheet& resolved, LinkedSheet& sheet) {
   sheet.row_kind = resolved.sheet->row_kind;
   sheet.fits = fits_of(resolved.fields);
   sheet.borrowed = resolved.borrowed;
-  if (!sheet.borrowed) require_fields(sheet, sheet.form->fields, with_article(sheet.form->name) + " sheet", sheet.where(), sink_);
+  if (!sheet.borrowed && !resolved.base_missing) require_fields(sheet, sheet.form->fields, with_article(sheet.form->name) + " sheet", sheet.where(), sink_);
   std::vector<const Caution*> cautions;
   add_cautions(sheet, cautions);
   sheet.entries.reserve(resolved.entries.size());
@@ -134,7 +136,7 @@ void Linker::link_entry(ResolvedSheet& resolved, ResolvedEntry& entry, LinkedShe
   const Value* variants = whole.value("variants");
   const Variants* list = variants ? variants->as<Variants>() : nullptr;
   if (list) return part_variants(resolved, entry, *list, whole, sheet);
-  complete(whole, entry);
+  complete(whole, resolved, entry);
   sheet.entries.push_back(std::move(whole));
 }
 
@@ -158,7 +160,7 @@ void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& e
     }
     part.variant = to_text(when);
     part.where = when.where;
-    complete(part, entry);
+    complete(part, resolved, entry);
     sheet.entries.push_back(std::move(part));
     whens.push_back(when);
   }
@@ -169,7 +171,7 @@ void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& e
 }
 
 // What depends on all of an entry's fields, its variant's among them.
-void Linker::complete(LinkedEntry& entry, const ResolvedEntry& resolved) {
+void Linker::complete(LinkedEntry& entry, const ResolvedSheet& resolved_sheet, const ResolvedEntry& resolved) {
   const LinkedSheet& sheet = *entry.sheet;
   entry.name = entry.declaration ? std::string(entry.text("name")) : row_name(*sheet.sheet, entry);
   const ResolvedSheet* stated_by = resolver_.find(resolved.stated_by->name);
@@ -182,7 +184,7 @@ void Linker::complete(LinkedEntry& entry, const ResolvedEntry& resolved) {
   const Value* critical = entry.declaration ? entry.value("critical") : nullptr;
   entry.critical = critical ? entry.flag("critical") : is_critical_assembly(sheet.assembly()) && carries_figures(entry.kind);
   entry.formerly = former_addresses(entry);
-  if (!sheet.borrowed) require_entry(entry);
+  if (!sheet.borrowed && !resolved_sheet.base_missing && !resolved.like_missing) require_entry(entry);
 }
 
 void Linker::add_cautions(const Fields& fields, std::vector<const Caution*>& cautions) {
@@ -193,6 +195,7 @@ void Linker::add_cautions(const Fields& fields, std::vector<const Caution*>& cau
       if (std::ranges::find(cautions, caution) == cautions.end()) cautions.push_back(caution);
       continue;
     }
+    if (!unread_.empty()) continue;  // the glossary may be among them
     std::vector<std::string_view> names;
     for (const auto& [name, known] : out_.cautions_) names.push_back(name);
     std::ranges::sort(names);

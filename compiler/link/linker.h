@@ -9,7 +9,7 @@ namespace sheafc {
 
 class Linker {
  public:
-  explicit Linker(Diagnostics& sink) : resolver_(sink), sink_(sink) {}
+  Linker(std::span<const std::string> unread, Diagnostics& sink) : unread_(unread), resolver_(unread, sink), sink_(sink) {}
 
   void add(const Sheet& sheet, bool borrowed);
   LinkedSheets link();
@@ -19,7 +19,7 @@ class Linker {
   void link_sheet(ResolvedSheet& resolved, LinkedSheet& sheet);
   void link_entry(ResolvedSheet& resolved, ResolvedEntry& entry, LinkedSheet& sheet);
   void part_variants(const ResolvedSheet& resolved, const ResolvedEntry& entry, const Variants& variants, const LinkedEntry& whole, LinkedSheet& sheet);
-  void complete(LinkedEntry& entry, const ResolvedEntry& resolved);
+  void complete(LinkedEntry& entry, const ResolvedSheet& resolved_sheet, const ResolvedEntry& resolved);
   void check_references(ResolvedSheet& resolved, const Fields& fields);
   void require_entry(const LinkedEntry& entry);
   void add_cautions(const Fields& fields, std::vector<const Caution*>& cautions);
@@ -27,6 +27,7 @@ class Linker {
   void index(LinkedSheet& sheet);
   void index_former(const LinkedEntry& entry);
 
+  std::span<const std::string> unread_;
   Resolver resolver_;
   Diagnostics& sink_;
   LinkedSheets out_;

@@ -13,7 +13,7 @@ namespace {
 using Keys = std::span<const std::string_view>;
 constexpr std::array<std::string_view, 12> apart_of_entry = {"name", "cautions", "source", "page", "checked", "status", "fits",
                                                              "formerly", "withdrawn", "allow", "variants", "critical"};
-constexpr std::array<std::string_view, 12> apart_of_sheet = {"sheet", "title", "assembly", "table", "maker", "invented", "based-on",
+constexpr std::array<std::string_view, 13> apart_of_sheet = {"sheet", "allow", "title", "assembly", "table", "maker", "invented", "based-on",
                                                              "without", "fits", "source", "checked", "cautions"};
 
 bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }

@@ -42,6 +42,13 @@ ResolvedEntry* ResolvedSheet::find(std::string_view id) {
   return found == index.end() ? nullptr : &entries[found->second];
 }
 
+bool ResolvedSheet::may_hold(std::string_view id) const {
+  for (const ResolvedSheet* at = this; at; at = at->base) {
+    if (at->base_missing || std::ranges::find(at->sheet->unread, id) != at->sheet->unread.end()) return true;
+  }
+  return false;
+}
+
 void Resolver::add(const Sheet& sheet, bool borrowed) {
   const auto found = by_name_.find(sheet.name);
   if (found != by_name_.end()) {
@@ -77,33 +84,35 @@ void Resolver::resolve_base(ResolvedSheet& top) {
       sink_.error(rule::circular_base, chain.back()->sheet->fields.place("based-on"),
                   quoted(chain.back()->sheet->name) + " would be based on itself, by way of " + quoted(sheet->sheet->name));
       chain.back()->base = nullptr;
+      chain.back()->base_missing = true;
       break;
     }
     chain.push_back(sheet);
-    sheet->base = base_of(*sheet);
+    find_base(*sheet);
     sheet = sheet->base;
   }
   for (auto sheet = chain.rbegin(); sheet != chain.rend(); ++sheet) inherit(**sheet);
 }
 
-ResolvedSheet* Resolver::base_of(ResolvedSheet& sheet) {
+void Resolver::find_base(ResolvedSheet& sheet) {
   const Value* based_on = sheet.sheet->fields.value("based-on");
-  if (!based_on || based_on->text.empty()) {
+  if (!based_on) {
     if (const Field* without = sheet.sheet->fields.find("without")) {
       sink_.error(rule::wrong_base, without->key_place, "'without' leaves out entries of a base, and the sheet has no 'based-on'");
     }
-    return nullptr;
+    return;
   }
+  sheet.base_missing = true;
+  if (based_on->text.empty() || unread_.contains(based_on->text)) return;
   ResolvedSheet* base = find(based_on->text);
   if (!base) {
-    std::vector<std::string_view> names;
-    for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
-    sink_.error(rule::unknown_base, based_on->where, "there is no sheet " + quoted(based_on->text) + did_you_mean(based_on->text, names));
+    sink_.error(rule::unknown_base, based_on->where, "there is no sheet " + quoted(based_on->text) + near_sheet(based_on->text));
   } else if (base->sheet->form != sheet.sheet->form) {
     sink_.error(rule::wrong_base, based_on->where, quoted(based_on->text) + " is " + with_article(base->sheet->form->name) + " sheet; an assembly is based on an assembly");
-    return nullptr;
+  } else {
+    sheet.base = base;
+    sheet.base_missing = false;
   }
-  return base;
 }
 
 void Resolver::inherit(ResolvedSheet& sheet) {
@@ -114,6 +123,7 @@ void Resolver::inherit(ResolvedSheet& sheet) {
     if (sheet.depth > longest_chain) {
       sink_.error(rule::too_deep, own.fields.place("based-on"), "a chain of bases has at most 16 sheets");
       sheet.base = nullptr;
+      sheet.base_missing = true;
     }
   }
   sheet.fields = sheet.base ? merged(sheet.base->fields, own.fields, own.form->fields, own_of_sheet) : own.fields;
@@ -126,10 +136,8 @@ void Resolver::inherit(ResolvedSheet& sheet) {
 std::vector<std::string_view> Resolver::left_out(const ResolvedSheet& sheet) {
   std::vector<std::string_view> out;
   for (const Value& id : sheet.sheet->fields.values("without")) {
-    if (!id.text.empty() && !sheet.base->find(id.text)) {
-      std::vector<std::string_view> ids;
-      for (const ResolvedEntry& entry : sheet.base->entries) ids.push_back(entry.id);
-      sink_.error(rule::unknown_entry, id.where, quoted(sheet.base->sheet->name) + " has no entry " + quoted(id.text) + did_you_mean(id.text, ids));
+    if (!id.text.empty() && !sheet.base->find(id.text) && !sheet.base->may_hold(id.text)) {
+      sink_.error(rule::unknown_entry, id.where, quoted(sheet.base->sheet->name) + " has no entry " + quoted(id.text) + near_entry(*sheet.base, id.text));
     }
     out.push_back(id.text);
   }
@@ -194,19 +202,33 @@ void Resolver::check_own_against_variants(const Entry& entry, const Fields& base
   }
 }
 
+// Looking for a near name costs the more the more names there are: a run with many faults does without.
+bool Resolver::may_suggest() { return suggestions_++ < 200; }
+
+std::string Resolver::near_sheet(std::string_view name) {
+  if (!may_suggest()) return {};
+  std::vector<std::string_view> names;
+  for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
+  return did_you_mean(name, names);
+}
+
+std::string Resolver::near_entry(const ResolvedSheet& sheet, std::string_view id) {
+  if (!may_suggest()) return {};
+  std::vector<std::string_view> ids;
+  for (const ResolvedEntry& entry : sheet.entries) ids.push_back(entry.id);
+  return did_you_mean(id, ids);
+}
+
 ResolvedEntry* Resolver::look_up(ResolvedSheet& from, const Address& address, const Span& place) {
   ResolvedSheet* sheet = address.sheet.empty() ? &from : find(address.sheet);
+  if (!sheet && unread_.contains(address.sheet)) return nullptr;
   if (!sheet) {
-    std::vector<std::string_view> names;
-    for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
-    sink_.error(rule::unknown_entry, place, "there is no sheet " + quoted(address.sheet) + did_you_mean(address.sheet, names));
+    sink_.error(rule::unknown_entry, place, "there is no sheet " + quoted(address.sheet) + near_sheet(address.sheet));
     return nullptr;
   }
   ResolvedEntry* entry = sheet->find(address.entry);
-  if (!entry) {
-    std::vector<std::string_view> ids;
-    for (const ResolvedEntry& other : sheet->entries) ids.push_back(other.id);
-    sink_.error(rule::unknown_entry, place, quoted(sheet->sheet->name) + " has no entry " + quoted(address.entry) + did_you_mean(address.entry, ids));
+  if (!entry && !sheet->may_hold(address.entry)) {
+    sink_.error(rule::unknown_entry, place, quoted(sheet->sheet->name) + " has no entry " + quoted(address.entry) + near_entry(*sheet, address.entry));
   }
   return entry;
 }
@@ -223,8 +245,10 @@ void Resolver::resolve_like(ResolvedSheet& top_sheet, ResolvedEntry& top) {
     const Address* address = entry->fields.reference("like");
     const Span place = entry->fields.place("like");
     ResolvedEntry* target = address ? look_up(*sheet, *address, place) : nullptr;
+    entry->like_missing = entry->fields.has("like") && !target;
     if (target && target->like == ResolvedEntry::Like::reading) {
       sink_.error(rule::circular_like, place, quoted(entry->id) + " would be like itself, by way of " + quoted(target->id));
+      entry->like_missing = true;
       target = nullptr;
     }
     chain.push_back({entry, target});
@@ -239,6 +263,7 @@ void Resolver::resolve_like(ResolvedSheet& top_sheet, ResolvedEntry& top) {
 
 void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
   const Span place = entry.fields.place("like");
+  entry.like_missing = true;
   if (!entry.declaration || entry.declaration != other.declaration) {
     sink_.error(rule::wrong_like, place, quoted(entry.id) + " is " + with_article(entry.kind) + " and " + quoted(other.id) + " " + with_article(other.kind) + "; an entry is like one of its own kind");
     return;
@@ -248,6 +273,7 @@ void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
     sink_.error(rule::too_deep, place, "a chain of entries that are like each other has at most 16 of them");
     return;
   }
+  entry.like_missing = other.like_missing;
   if (!entry.fields.has("variants")) entry.own_variants = false;
   entry.fields = merged(other.fields, entry.fields, entry_scope(*entry.declaration), own_of_like);
 }

@@ -8,6 +8,7 @@
 #include <span>
 #include <string_view>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "compiler/sheet/sheet.h"
@@ -31,6 +32,7 @@ struct ResolvedEntry {
   bool own_variants = true;          // its variants, if it has any, are its sheet's own
   enum class Like { unread, reading, done } like = Like::unread;
   int like_depth = 0;
+  bool like_missing = false;         // it names an entry that it could not be given: reported
 };
 
 struct ResolvedSheet {
@@ -42,13 +44,18 @@ struct ResolvedSheet {
   Fields fields;
   std::vector<ResolvedEntry> entries;
   std::unordered_map<std::string_view, std::size_t> index;  // id to entry
+  bool base_missing = false;         // it names a base that it could not be given: reported
+
+  // An entry of that name may be meant that could not be read: it is not called missing.
+  bool may_hold(std::string_view id) const;
 
   ResolvedEntry* find(std::string_view id);
 };
 
 class Resolver {
  public:
-  explicit Resolver(Diagnostics& sink) : sink_(sink) {}
+  // `unread`: names of sheets that are there but could not be read.
+  Resolver(std::span<const std::string> unread, Diagnostics& sink) : unread_(unread.begin(), unread.end()), sink_(sink) {}
 
   // All sheets first, the borrowed ones last; a name that stands twice is reported and its second sheet
   // left out, but a run's own sheet may take a borrowed one's name.
@@ -62,7 +69,7 @@ class Resolver {
 
  private:
   void resolve_base(ResolvedSheet& sheet);
-  ResolvedSheet* base_of(ResolvedSheet& sheet);
+  void find_base(ResolvedSheet& sheet);
   void inherit(ResolvedSheet& sheet);
   void inherit_entries(ResolvedSheet& sheet);
   void add_own_entry(ResolvedSheet& sheet, const Entry& entry);
@@ -71,6 +78,12 @@ class Resolver {
   void resolve_like(ResolvedSheet& sheet, ResolvedEntry& entry);
   void take_from(ResolvedEntry& entry, const ResolvedEntry& other);
 
+  bool may_suggest();
+  std::string near_sheet(std::string_view name);
+  std::string near_entry(const ResolvedSheet& sheet, std::string_view id);
+
+  std::unordered_set<std::string> unread_;
+  int suggestions_ = 0;
   std::deque<ResolvedSheet> sheets_;
   std::unordered_map<std::string_view, ResolvedSheet*> by_name_;
   Diagnostics& sink_;

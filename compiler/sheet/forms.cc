@@ -37,6 +37,9 @@ constexpr FieldDeclaration status_field = {
 constexpr FieldDeclaration cautions_field = {
     .key = "cautions", .help = "Cautions that hold for each entry, by their names.", .example = "[spring-load]", .many = true};
 
+constexpr FieldDeclaration allow_field = {
+    .key = "allow", .type = allowances, .help = "Rules set aside on the whole sheet, each with its reason."};
+
 // Spans of another file are known only when the program runs, so these are made on first use.
 const FieldDeclaration& source_field() {
   static const FieldDeclaration field = {
@@ -120,11 +123,11 @@ std::vector<FormDeclaration> declare_forms() {
       {"assembly", "One assembly of some machines.",
        {&sheet_field, &title_field, &assembly_field(), &maker_field, &invented_field, &also_field, &based_on_field,
         &without_field, &fits_field(), &identify_field, &tube_field, &tube_bore_field, &seal_bore_field,
-        &source_field(), &checked_field(), &status_field, &cautions_field, &notes_field, &formerly_field},
+        &source_field(), &checked_field(), &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field},
        sections(false)},
       {"table", "One published table.",
        {&sheet_field, &title_field, &table_field(), &invented_field, &also_field, &source_field(), &checked_field(),
-        &status_field, &cautions_field, &notes_field, &formerly_field, &key_field},
+        &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field, &key_field},
        {{.key = "columns", .help = "The columns: each name with its type, a unit or one of thread, size, bearing, text, number, choice.", .required = true},
         {.key = "rows", .help = "The rows, each a list with one cell a column; - leaves a cell out.", .required = true}}},
       {"words", "Words that mean the same, and the cautions in words.",

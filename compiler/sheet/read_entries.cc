@@ -13,7 +13,10 @@ void read_section(FieldReader& reader, const Node& section, const sheaf::KindDec
   for (const Pair& pair : section.pairs) {
     reader.expect_name(pair.key, pair.key_span);
     Entry entry{std::string(pair.key), kind.name, &kind, pair.key_span, {}};
-    if (!reader.expect_mapping(*pair.value, owner)) continue;
+    if (!reader.expect_mapping(*pair.value, owner)) {
+      reader.sheet().unread.push_back(entry.id);
+      continue;
+    }
     entry.fields = reader.read(*pair.value, entry_scope(kind), owner, &kind);
     reader.sheet().entries.push_back(std::move(entry));
   }

@@ -57,12 +57,19 @@ void require_fields(const Fields& fields, const Scope& scope, std::string_view o
 Fields FieldReader::read(const Node& mapping, const Scope& scope, std::string_view owner,
                          const sheaf::KindDeclaration* kind, const Scope* also_known) {
   Fields as_written;
+  std::vector<const Pair*> unknown;
   for (const Pair& pair : mapping.pairs) {
     if (const FieldDeclaration* declaration = find_in(scope, pair.key)) {
       read_field(*declaration, pair, kind, as_written);
     } else if (!also_known || !find_in(*also_known, pair.key)) {
-      report_unknown(pair, scope, owner, also_known);
+      unknown.push_back(&pair);
     }
+  }
+  for (const Pair* pair : unknown) {
+    const std::string_view near = report_unknown(*pair, scope, owner, also_known);
+    const FieldDeclaration* declaration = find_in(scope, near);
+    if (declaration && !as_written.has(near)) read_field(*declaration, *pair, kind, as_written);
+    else if (also_known && find_in(*also_known, near)) meant_.emplace(near, pair->value);
   }
   Fields ordered;
   for (const FieldDeclaration* declaration : scope) {
@@ -88,21 +95,30 @@ void FieldReader::require(const Fields& fields, const Scope& scope, std::string_
   require_fields(fields, scope, owner, place, sink_);
 }
 
+const Node* FieldReader::meant(std::string_view key) const {
+  const auto found = meant_.find(key);
+  return found == meant_.end() ? nullptr : found->second;
+}
+
 void FieldReader::report_unreadable(std::string_view rule, const Node& scalar, const sheaf::Failure& failure) {
   const Span place = failure.length > 0 ? file_.within(scalar, failure.at, failure.length) : scalar.span;
   sink_.error(rule, place, failure.message);
 }
 
-void FieldReader::report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known) {
+// A misspelt key is read as the one that was meant: what else is wrong with it shows in the same run, and a
+// required key is not called missing as well.
+std::string_view FieldReader::report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known) {
   std::vector<std::string_view> keys;
   for (const FieldDeclaration* declaration : scope) keys.push_back(declaration->key);
   if (also_known) {
     for (const FieldDeclaration* declaration : *also_known) keys.push_back(declaration->key);
   }
+  const std::string_view near = nearest(pair.key, keys);
   std::string message = std::string(owner) + " has no key " + quoted(pair.key);
-  const std::string hint = did_you_mean(pair.key, keys);
-  message += !hint.empty() ? hint : keys.size() <= 8 ? "; it may have " + any_of(keys) : "";
+  if (!near.empty()) message += "; did you mean " + quoted(near) + "?";
+  else if (keys.size() <= 8) message += "; it may have " + any_of(keys);
   sink_.error(rule::unknown_key, pair.key_span, std::move(message));
+  return near;
 }
 
 // A field of which nothing could be read is left out; `require` must not then call it missing, so it

@@ -3,6 +3,7 @@
 // own characters; what could be read is kept, so that one run shows all that is wrong.
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
 
@@ -20,6 +21,9 @@ class FieldReader {
   // Keys in `also_known` are left to the caller.
   Fields read(const Node& mapping, const Scope& scope, std::string_view owner,
               const sheaf::KindDeclaration* kind = nullptr, const Scope* also_known = nullptr);
+
+  // What stands under a misspelling of one of the `also_known` keys; null if nothing does.
+  const Node* meant(std::string_view key) const;
 
   // True if the node is a mapping; else says that `what` must be one.
   bool expect_mapping(const Node& node, std::string_view what);
@@ -45,12 +49,13 @@ class FieldReader {
   bool read_allowances(Field& field, const Node& node);
   bool read_allowance(Allowances& allowances, const Pair& pair);
   bool read_variants(Field& field, const Node& node, const sheaf::KindDeclaration& kind);
-  void report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known);
+  std::string_view report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known);
   void report_repeated(const Field& field);
 
   const SourceFile& file_;
   Sheet& sheet_;
   Diagnostics& sink_;
+  std::map<std::string_view, const Node*> meant_;
 };
 
 // Reports the required fields of a record, an entry or a sheet that are absent, at `place`.

@@ -77,16 +77,20 @@ void check_name(FieldReader& reader, const SourceFile& file) {
 void read_blocks(FieldReader& reader, const Node& root, const SourceFile& file) {
   Sheet& sheet = reader.sheet();
   const FormDeclaration& form = *sheet.form;
+  const auto find = [&](std::string_view key) {
+    const Node* node = root.find(key);
+    return node ? node : reader.meant(key);
+  };
   for (const BlockDeclaration& block : form.blocks) {
-    const Node* node = root.find(block.key);
+    const Node* node = find(block.key);
     if (!node && block.required) reader.sink().error(rule::missing_key, first_line(file), "a table needs '" + std::string(block.key) + "'");
     if (node && block.kind) read_section(reader, *node, *block.kind);
   }
-  if (form.name == "table") read_table(reader, root.find("columns"), root.find("rows"));
+  if (form.name == "table") read_table(reader, find("columns"), find("rows"));
   else check_entry_ids(reader);
   if (form.name != "words") return;
-  if (const Node* words = root.find("words")) read_words(reader, *words);
-  if (const Node* cautions = root.find("cautions")) read_glossary(reader, *cautions);
+  if (const Node* words = find("words")) read_words(reader, *words);
+  if (const Node* cautions = find("cautions")) read_glossary(reader, *cautions);
 }
 
 }  // namespace

@@ -55,6 +55,7 @@ struct Sheet {
   std::string_view key_column;            // of a table
   Fields fields;                          // sheet, title, fits, source ...
   std::vector<Entry> entries;             // as written
+  std::vector<std::string> unread;        // ids of entries and rows that could not be read: a fault reported
   std::vector<Column> columns;
   std::vector<WordGroup> words;
   std::vector<Caution> cautions;          // the glossary of a words sheet

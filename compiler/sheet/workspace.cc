@@ -66,6 +66,7 @@ Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnosti
     sink.take(std::move(read[i].faults));
     workspace.files.push_back(std::move(read[i].file));
     if (read[i].sheet) workspace.sheets.push_back(std::move(read[i].sheet));
+    else workspace.unread.push_back(fs::path(places[i].path).stem().string());
   }
   std::ranges::stable_sort(workspace.sheets, {}, &Sheet::name);
   sink.sort();
