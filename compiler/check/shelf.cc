@@ -29,6 +29,7 @@ Shelf::Shelf(const LinkedSheets& sheets) {
   for (const LinkedEntry* row : sheets.rows("property-class")) take_class(*row);
   for (const LinkedEntry* row : sheets.rows("nut-factor")) take_nut_factor(*row);
   for (const LinkedEntry* row : sheets.rows("bearing-size")) take_bearing(*row);
+  for (const LinkedEntry* row : sheets.rows("o-ring-size")) o_rings_.emplace(row->text("code"), row);
 }
 
 void Shelf::take_thread(const LinkedEntry& row) {
@@ -74,6 +75,11 @@ void Shelf::take_bearing(const LinkedEntry& row) {
 const BearingRow* Shelf::bearing(std::string_view basic_designation) const {
   const auto found = bearings_.find(basic_designation);
   return found == bearings_.end() ? nullptr : &found->second;
+}
+
+const LinkedEntry* Shelf::o_ring(std::string_view code) const {
+  const auto found = o_rings_.find(code);
+  return found == o_rings_.end() ? nullptr : found->second;
 }
 
 std::optional<sheaf::Thread> Shelf::completed(const sheaf::Thread& thread) const {

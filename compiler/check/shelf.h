@@ -31,6 +31,7 @@ class Shelf {
   // The widest range of nut factors that any row of the tables gives.
   const std::optional<sheaf::Band>& nut_factor() const { return nut_factor_; }
   const BearingRow* bearing(std::string_view basic_designation) const;
+  const LinkedEntry* o_ring(std::string_view code) const;  // the row: inside, section
 
   // The thread with its pitch; a bare "M8" takes the coarse one of the tables.
   std::optional<sheaf::Thread> completed(const sheaf::Thread& thread) const;
@@ -47,6 +48,7 @@ class Shelf {
   std::vector<sheaf::PropertyClass> classes_;
   std::optional<sheaf::Band> nut_factor_;
   std::map<std::string, BearingRow, std::less<>> bearings_;
+  std::map<std::string, const LinkedEntry*, std::less<>> o_rings_;
 };
 
 }  // namespace sheafc

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <algorithm>
+#include <cmath>
+
+#include "compiler/check/rules.h"
+
+namespace sheafc {
+namespace {
+
+std::string widths(const std::vector<double>& usual) {
+  std::string text;
+  for (const double width : usual) text += (text.empty() ? "" : ", ") + sheaf::brief(width);
+  return text + " mm";
+}
+
+// Flange and collar heads go a size up or down from the tables (common practice, no source).
+bool near_usual(double across, const std::vector<double>& usual) {
+  return across >= usual.front() * 0.76 && across <= usual.back() * 1.26;
+}
+
+bool is_exempt(std::string_view joint) { return joint == "hollow" || joint == "cap" || joint == "plug" || joint == "axle" || joint == "stem"; }
+
+void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
+  if (fastener.kind != "fastener") return;
+  const sheaf::Drive* drive = fastener.drive("drive");
+  const sheaf::Thread* thread = fastener.thread("thread");
+  const auto diameter = thread ? sheaf::diameter_mm(*thread) : std::nullopt;
+  if (!drive || !diameter) return;
+  const sheaf::DriveVerdict verdict = sheaf::judge_drive(*drive, *diameter, shelf.drives());
+  using Fit = sheaf::DriveVerdict::Fit;
+  const auto across = sheaf::across_flats_mm(*drive);
+  if (is_exempt(fastener.choice("joint")) || !across || verdict.usual_mm.empty()) return;
+  if (verdict.fit != Fit::impossible && (verdict.fit != Fit::unlisted || near_usual(*across, verdict.usual_mm))) return;
+  report(fastener, fastener.place("drive"),
+         sheaf::to_text(*drive) + " does not go with " + sheaf::to_text(*thread) + "; usual are " + widths(verdict.usual_mm));
+}
+
+}  // namespace
+
+const Rule drive_unlike_thread = {
+    {.name = "drive-unlike-thread",
+     .severity = Severity::warning,
+     .summary = "a tool size that does not go with the thread",
+     .why = "ISO 272 and its predecessors give each thread a few widths across flats, ISO 4762 a socket key; flange heads "
+            "lie a size beside them. A width far from all of them is mostly the neighbour row's, or the thread is. "
+            "Hollow bolts, caps, plugs, axles and stems have widths of their own and are left alone.",
+     .wrong = R"(fasteners:
+  guard-bolt: { name: chain guard bolt, thread: M8x1.25, drive: hexagon 19 mm, torque: 22 N·m, state: dry }
+)",
+     .right = R"(fasteners:
+  guard-bolt: { name: chain guard bolt, thread: M8x1.25, drive: hexagon 12 mm, torque: 22 N·m, state: dry }
+)"},
+    {.entry = examine}};
+
+}  // namespace sheafc

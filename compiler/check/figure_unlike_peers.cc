@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <cmath>
+
+#include "compiler/check/measure.h"
+#include "compiler/check/peers.h"
+#include "compiler/check/rules.h"
+#include "compiler/check/slip.h"
+
+namespace sheafc {
+namespace {
+
+// The one number of a field, in its base unit; torques have a rule of their own.
+std::optional<double> number_of(const Field& field) {
+  if (field.declaration->type != sheaf::ValueType::figure || field.values.size() != 1) return {};
+  const auto* statement = field.values.front().as<sheaf::Statement>();
+  if (!statement || !statement->figure().unit) return {};
+  const auto value = middle_in(statement, sheaf::base_of(statement->figure().unit->dimension));
+  return value && *value > 0 ? value : std::nullopt;
+}
+
+struct Named {
+  PeerGroups groups;
+  std::map<std::string, std::string> keys;  // group -> field
+};
+
+Named gather(const LinkedSheets& sheets) {
+  Named named;
+  for (const LinkedSheet& sheet : sheets.own()) {
+    for (const LinkedEntry& entry : sheet.entries) {
+      if (!entry.declaration) continue;  // rows of tables differ on purpose
+      for (const Field* field : entry.all()) {
+        const auto number = number_of(*field);
+        if (!number) continue;
+        const std::string group = std::string(entry.kind) + "|" + std::string(sheet.assembly()) + "|" + role_of(entry.name) + "|" + std::string(field->key());
+        named.groups[group].push_back({&entry, *number});
+        named.keys[group] = field->key();
+      }
+    }
+  }
+  return named;
+}
+
+void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
+  const Named named = gather(sheets);
+  for (const auto& [name, group] : named.groups) {
+    for (const Peer& peer : group) {
+      const auto verdict = judge_among_peers(group, peer);
+      if (!verdict || !verdict->outlying) continue;
+      const std::string slip = slip_of_ratio(verdict->ratio);
+      const std::string& key = named.keys.at(name);
+      report(*peer.entry, peer.entry->place(key),
+             "is " + sheaf::brief(std::round(verdict->ratio * 100) / 100) + " times the median of " +
+                 std::to_string(verdict->others) + " others of the same name" +
+                 (slip.find("decimal") == std::string::npos ? "" : "; " + slip));
+    }
+  }
+}
+
+}  // namespace
+
+const Rule figure_unlike_peers = {
+    {.name = "figure-unlike-peers",
+     .severity = Severity::warning,
+     .summary = "a figure far from that of five others of the same name",
+     .why = "Like torque-unlike-peers, for every other quantity: five or more entries of one kind, assembly and name say "
+            "what is usual. The thresholds are ours, no source.",
+     .wrong = "",
+     .right = ""},
+    {.all = examine}};
+
+}  // namespace sheafc

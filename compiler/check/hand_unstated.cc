@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <algorithm>
+
+#include "compiler/check/rules.h"
+#include "query/library/fold.h"
+
+namespace sheafc {
+namespace {
+
+bool says(std::string_view text, std::string_view first, std::string_view second) {
+  const auto words = sheaf::words_of(sheaf::fold(text));
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    if (words[i] == first && words[i + 1] == second) return true;
+  }
+  return false;
+}
+
+bool speaks_of_left_hand(std::string_view text) { return says(text, "left", "hand") || says(text, "lh", "thread"); }
+
+void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
+  if (fastener.kind != "fastener" || fastener.has("hand")) return;
+  const sheaf::Thread* thread = fastener.thread("thread");
+  const bool thread_says = thread && thread->left_hand;
+  const bool name_says = speaks_of_left_hand(fastener.name);
+  const Value* speaking = nullptr;
+  for (const Value& note : fastener.values("notes")) {
+    if (says(note.text, "hand", "thread") && speaks_of_left_hand(note.text)) speaking = &note;
+  }
+  if (!thread_says && !name_says && !speaking) return;
+  report(fastener, speaking ? speaking->where : fastener.place(thread_says ? "thread" : "name"),
+         "the words speak of a left-hand thread, but `hand` does not say so; only `hand: left` shows beside the figure");
+}
+
+}  // namespace
+
+const Rule hand_unstated = {
+    {.name = "hand-unstated",
+     .severity = Severity::warning,
+     .summary = "a left-hand thread that only the words tell",
+     .why = "A left-hand thread turned the usual way is overtightened until it breaks. What stands in a name or a note is "
+            "read too late; `hand: left` is shown on the first line of the answer.",
+     .wrong = R"(fasteners:
+  hub-nut: { name: clutch hub nut, thread: M18x1.5, torque: 90 N·m, state: dry, notes: [This is a left-hand thread.] }
+)",
+     .right = R"(fasteners:
+  hub-nut: { name: clutch hub nut, thread: M18x1.5, torque: 90 N·m, state: dry, hand: left, notes: [This is a left-hand thread.] }
+)"},
+    {.entry = examine}};
+
+}  // namespace sheafc

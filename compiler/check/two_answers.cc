@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <map>
+
+#include "compiler/check/fit_spans.h"
+#include "compiler/check/peers.h"
+#include "compiler/check/rules.h"
+#include "query/library/fold.h"
+
+namespace sheafc {
+namespace {
+
+constexpr std::string_view answers[] = {"torque", "volume", "level", "size", "designation", "standard", "limit", "value", "rate"};
+
+bool share_a_machine(const LinkedEntry& left, const LinkedEntry& right) {
+  for (const Fit& one : left.fits) {
+    for (const Fit& other : right.fits) {
+      if (meet(one, other)) return true;
+    }
+  }
+  return false;
+}
+
+bool meant_so(const LinkedEntry& entry) { return entry.status == "disputed" || entry.has("withdrawn") || entry.has("same-as"); }
+
+void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) {
+  if (left.address == right.address || meant_so(left) || meant_so(right) || !share_a_machine(left, right)) return;
+  for (const std::string_view key : answers) {
+    if (!left.has(key) || !right.has(key) || left.text(key) == right.text(key)) continue;
+    const bool same_sheet = left.sheet == right.sheet;
+    report(right, right.place(key),
+           "says " + std::string(right.text(key)) + " where '" + left.address + "' says " + std::string(left.text(key)) +
+               " for the same part of the same machine" + (same_sheet ? "; name what tells the two apart, or their sides" : ""),
+           {other_place(left.place(key), "the other answer stands here")});
+    return;
+  }
+}
+
+// What a question cannot tell apart: kind, assembly, folded name, sides.
+std::string question(const LinkedEntry& entry) {
+  std::string text = std::string(entry.kind) + "|" + std::string(entry.sheet->assembly()) + "|" + sheaf::fold(entry.name);
+  for (const Value& side : entry.values("side")) text += "|" + side.text;
+  return text + "|" + std::string(entry.text("load"));
+}
+
+void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
+  std::map<std::string, std::vector<const LinkedEntry*>> by_question;
+  for (const LinkedSheet& sheet : sheets.own()) {
+    for (const LinkedEntry& entry : sheet.entries) {
+      if (entry.declaration && entry.kind != "step" && entry.kind != "tool" && entry.has_fits()) by_question[question(entry)].push_back(&entry);
+    }
+  }
+  for (const auto& [name, entries] : by_question) {
+    for (std::size_t i = 1; i < entries.size(); ++i) {
+      for (std::size_t j = 0; j < i; ++j) compare(*entries[j], *entries[i], report);
+    }
+  }
+}
+
+}  // namespace
+
+const Rule two_answers = {
+    {.name = "two-answers",
+     .severity = Severity::error,
+     .summary = "two entries that answer one question differently",
+     .why = "Same kind, name, side, assembly and machine in the same year, but another figure: whoever asks is given one of "
+            "two truths. Part the years, name the frame numbers, tell the names apart, withdraw one, or mark it disputed.",
+     .wrong = R"(fits: { make: Haldrek, model: Muleback 380, years: 2011.. }
+fasteners:
+  guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: dry }
+  guard-bolt-rear: { name: Chain guard bolt, thread: M8x1.25, torque: 26 N·m, state: dry }
+)",
+     .right = R"(fits: { make: Haldrek, model: Muleback 380, years: 2011.. }
+fasteners:
+  guard-bolt: { name: chain guard bolt, side: front, thread: M8x1.25, torque: 22 N·m, state: dry }
+  guard-bolt-rear: { name: chain guard bolt, side: rear, thread: M8x1.25, torque: 26 N·m, state: dry }
+)"},
+    {.all = examine}};
+
+}  // namespace sheafc
