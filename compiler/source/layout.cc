@@ -73,9 +73,12 @@ void Layout::skip_comment() {
 }
 
 void Layout::enter_flow(int indent) {
-  if (flow_depth_ > 0) return;
-  flow_indent_ = indent;
-  flow_start_ = at_;
+  if (flow_depth_ == 0) {
+    flow_indent_ = indent;
+    flow_start_ = at_;
+  }
+  take(bytes_[at_]);
+  ++at_;
 }
 
 void Layout::check_flow_indent(char c) const {
@@ -87,15 +90,7 @@ void Layout::check_flow_indent(char c) const {
 
 void Layout::refuse_flow_line(std::size_t position) const {
   const std::string_view line = bytes_.substr(position, bytes_.find_first_of("\r\n", position) - position);
-  if (looks_like_entry(line)) {
-    throw SyntaxFault{
-        flow_start_,
-        1,
-        "unclosed-bracket",
-        std::string("the ") + bytes_[flow_start_] + " that opens here is not closed before the next entry",
-        position,
-        "which stands here"};
-  }
+  if (looks_like_entry(line)) throw unclosed_bracket(bytes_, flow_start_, position);
   throw SyntaxFault{position, 1, "bad-indent",
                     "this line is still inside [ ] or { }: indent it more than the line where they open"};
 }

@@ -19,16 +19,17 @@ class Layout {
   void walk_to(std::size_t position);
   void jump_to(std::size_t position);  // past a scalar
 
-  // A [ or { opens here, in a block collection whose column (from 0) is `indent`; -1 at the root.
+  // Walks over the [ or { here, in a block collection whose column (from 0) is `indent`; -1 at the root.
   void enter_flow(int indent);
 
   // Throws what to say of the line at `position`, which is inside [ ] or { } but not indented.
   [[noreturn]] void refuse_flow_line(std::size_t position) const;
 
   std::size_t at() const { return at_; }
-  std::size_t entry_start() const { return flow_depth_ > 0 ? flow_start_ : at_; }  // of what is being read
-  bool at_line_start() const { return line_is_blank_; }  // nothing but space before at()
-  std::size_t last_dash() const { return last_dash_; }   // the latest list mark walked over
+  bool in_flow() const { return flow_depth_ > 0; }
+  std::size_t flow_start() const { return flow_start_; }  // the outermost open bracket
+  bool at_line_start() const { return line_is_blank_; }   // nothing but space before at()
+  std::size_t last_dash() const { return last_dash_; }    // the latest list mark walked over
 
   // Comments right after a value that start like a screw size: "#10-32" was perhaps meant as text.
   const std::vector<std::size_t>& doubtful_comments() const { return doubtful_comments_; }
@@ -47,7 +48,7 @@ class Layout {
   bool line_is_blank_ = true;  // up to at_
   int flow_depth_ = 0;
   int flow_indent_ = -1;
-  std::size_t flow_start_ = 0;  // the outermost open bracket
+  std::size_t flow_start_ = 0;
 };
 
 }  // namespace sheafc

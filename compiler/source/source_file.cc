@@ -137,7 +137,8 @@ Diagnostic SourceFile::empty_value(const Node& empty) const {
 Span SourceFile::within(const Node& scalar, int at, int length) const {
   const char* first = state_->bytes.data();
   const bool in_bytes = scalar.text.data() >= first && scalar.text.data() < first + state_->bytes.size();
-  if (!in_bytes) return scalar.span;
+  const auto size = static_cast<int>(scalar.text.size());
+  if (!in_bytes || at < 0 || length <= 0 || at > size - length) return scalar.span;
   return state_->span_at(static_cast<std::size_t>(scalar.text.data() - first + at),
                          static_cast<std::size_t>(length));
 }

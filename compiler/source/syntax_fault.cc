@@ -113,21 +113,22 @@ std::string in_words(std::vector<int> numbers) {
   return words;
 }
 
-SyntaxFault text_after(const ParserStop& stop, const Line& line) {
-  const char before = last_mark_before(stop.bytes, stop.at, line.start);
+SyntaxFault text_after(Text bytes, std::size_t at) {
+  const Line line = line_around(bytes, at);
+  const char before = last_mark_before(bytes, at, line.start);
   std::string message = "this stands after a complete value; put the whole value in quotes";
   if (before == '"')
     message = "this stands after the closing quote; put a value that holds \" in single quotes";
   if (before == '\'')
     message = "this stands after the closing quote; put a value that holds ' in double quotes";
   if (before == ']' || before == '}') message = std::string("this stands after the closing ") + before;
-  return {stop.at, line.start + line.text.size() - stop.at, "text-after-value", message};
+  return {at, line.start + line.text.size() - at, "text-after-value", message};
 }
 
 // Something stands where the next key or list item should.
 SyntaxFault misplaced(const ParserStop& stop) {
   const Line line = line_around(stop.bytes, stop.at);
-  if (!only_space_between(stop.bytes, line.start, stop.at)) return text_after(stop, line);
+  if (!only_space_between(stop.bytes, line.start, stop.at)) return text_after(stop.bytes, stop.at);
   const Line above = line_above(stop.bytes, line);
   if (above.is_item() && above.indent() == line.indent()) {
     return {stop.at, 1, "bad-indent", "this line has no `- ` but stands among the items of a list"};
@@ -154,7 +155,7 @@ SyntaxFault unfinished_flow(const ParserStop& stop) {
             "a comma or a closing bracket is missing at the end of this line"};
   }
   const char before = last_mark_before(stop.bytes, stop.at, line.start);
-  if (before == '"' || before == '\'') return text_after(stop, line);
+  if (before == '"' || before == '\'') return text_after(stop.bytes, stop.at);
   if (stop.bytes[stop.at] == ':') return second_colon(stop);
   return {stop.at, 1, "unclosed-bracket", "a comma or a closing bracket is missing before this"};
 }
@@ -281,6 +282,26 @@ SyntaxFault unterminated_quote(std::size_t at, std::size_t next_entry) {
           "the quote that opens here is not closed before the next entry",
           next_entry,
           "this line is indented no more than the quote's own line"};
+}
+
+SyntaxFault unclosed_bracket(Text bytes, std::size_t at, std::size_t next_entry) {
+  const std::string opening = std::string("the ") + bytes[at] + " that opens here is ";
+  if (next_entry == none) return {at, 1, "unclosed-bracket", opening + "never closed"};
+  return {at,
+          1,
+          "unclosed-bracket",
+          opening + "not closed before the next entry",
+          next_entry,
+          "which stands here"};
+}
+
+SyntaxFault after_the_end(Text bytes, std::size_t at) {
+  if (bytes.substr(at, 3) == "---") {
+    return {at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
+  }
+  if (bytes[at] == ',') return {at, 1, "bad-start", "a value cannot start with a comma; put it in quotes"};
+  if (!only_space_between(bytes, line_around(bytes, at).start, at)) return text_after(bytes, at);
+  return {at, 1, "bad-indent", "this does not belong to what stands above it; is its indentation right?"};
 }
 
 }  // namespace sheafc

@@ -43,4 +43,10 @@ SyntaxFault bad_escape(std::string_view bytes, std::size_t at);
 // The quote at `at` is not closed at all (npos), or not before the line at `next_entry`.
 SyntaxFault unterminated_quote(std::size_t at, std::size_t next_entry);
 
+// The same of the [ or { at `at`.
+SyntaxFault unclosed_bracket(std::string_view bytes, std::size_t at, std::size_t next_entry);
+
+// The parser ended the sheet's one document before `at`, but there is more.
+SyntaxFault after_the_end(std::string_view bytes, std::size_t at);
+
 }  // namespace sheafc

@@ -11,6 +11,7 @@
 #include <streambuf>
 #include <vector>
 
+#include "compiler/source/duplicate_keys.h"
 #include "compiler/source/layout.h"
 #include "compiler/source/scalar_source.h"
 #include "compiler/source/source_file.h"
@@ -36,7 +37,12 @@ bool spells_null(Text text) { return text == "~" || text == "null" || text == "N
 class TreeBuilder : public YAML::EventHandler {
  public:
   TreeBuilder(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink)
-      : input_(input), bytes_(input.bytes), arena_(arena), sink_(sink), layout_(input.bytes) {}
+      : input_(input),
+        bytes_(input.bytes),
+        arena_(arena),
+        sink_(sink),
+        layout_(input.bytes),
+        duplicates_(sink) {}
 
   const Node* root() const { return root_; }
   void walk_to_end() { layout_.walk_to(input_.text_size); }
@@ -66,15 +72,19 @@ class TreeBuilder : public YAML::EventHandler {
   void OnSequenceEnd() override { close(); }
   void OnMapEnd() override { close(); }
 
+ protected:
+  static std::size_t position(const YAML::Mark& mark) { return static_cast<std::size_t>(mark.pos); }
+  Text bytes() const { return bytes_; }
+
  private:
   struct Open {
     Node* node;
+    std::size_t at;
     int indent;            // of the innermost block collection, this one included
     std::size_t children;  // where they start on their stack
     const Node* key;       // of a mapping, when its value is awaited
   };
 
-  static std::size_t position(const YAML::Mark& mark) { return static_cast<std::size_t>(mark.pos); }
   Span span_at(const YAML::Mark& mark, std::size_t length = 1) const {
     return {input_.file, mark.line + 1, mark.column + 1, static_cast<int>(length)};
   }
@@ -88,8 +98,6 @@ class TreeBuilder : public YAML::EventHandler {
   void add_key(const Node& node, std::size_t at);
   Span span_of_empty(const YAML::Mark& mark) const;
   ScalarSource reread(std::size_t at, Node& node, const std::string& value) const;
-  void check_keys(std::span<const Pair> pairs);
-  void report_duplicate(const Pair& first, const Pair& again);
 
   Node* new_node(Node::Kind kind, Span span) {
     Node* node = new (arena_.allocate(sizeof(Node), alignof(Node))) Node;
@@ -119,6 +127,7 @@ class TreeBuilder : public YAML::EventHandler {
   std::pmr::memory_resource& arena_;
   Diagnostics& sink_;
   Layout layout_;
+  DuplicateKeys duplicates_;
   std::vector<Open> open_;
   std::vector<const Node*> items_;
   std::vector<Pair> pairs_;
@@ -222,10 +231,12 @@ void TreeBuilder::open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterSty
   node->flow = style == YAML::EmitterStyle::Flow;
   if (node->flow) {
     check_value_indent(mark);
-    layout_.enter_flow(indent());
+    const bool is_pair_in_list =
+        bytes_[at] != '[' && bytes_[at] != '{';  // [key: value] has no bracket of its own
+    if (!is_pair_in_list) layout_.enter_flow(indent());
   }
   const int column = node->flow ? indent() : mark.column;
-  open_.push_back({node, column, kind == Node::Kind::mapping ? pairs_.size() : items_.size(), nullptr});
+  open_.push_back({node, at, column, kind == Node::Kind::mapping ? pairs_.size() : items_.size(), nullptr});
 }
 
 // A value on a line of its own is indented more than the collection it belongs to; the parser lets it
@@ -245,9 +256,9 @@ void TreeBuilder::close() {
     done.node->items = settle(items_, done.children);
   } else {
     done.node->pairs = settle(pairs_, done.children);
-    check_keys(done.node->pairs);
+    duplicates_.check(done.node->pairs);
   }
-  add(done.node, layout_.at());
+  add(done.node, done.at);
 }
 
 void TreeBuilder::add(Node* node, std::size_t at) {
@@ -280,44 +291,14 @@ void TreeBuilder::add_key(const Node& node, std::size_t at) {
                       "`<<` merges mappings in some YAML programs; a sheet uses based-on instead"};
   }
   const std::size_t after = bytes_.find_first_not_of(" \t", layout_.at());
+  if (layout_.in_flow() && bytes_.find_first_not_of(" \t\r\n", layout_.at()) >= input_.text_size) {
+    throw unclosed_bracket(bytes_, layout_.flow_start(), Text::npos);
+  }
   if (after == Text::npos || bytes_[after] != ':') {
     throw SyntaxFault{at, length, "missing-colon",
                       "`" + std::string(node.text) + "` has no colon after it: write `key: value`"};
   }
   open_.back().key = &node;
-}
-
-// Few keys are compared each with each, many are sorted: a hostile sheet may hold a hundred thousand.
-void TreeBuilder::check_keys(std::span<const Pair> pairs) {
-  constexpr std::size_t few = 12;
-  if (pairs.size() <= few) {
-    for (std::size_t i = 1; i < pairs.size(); ++i) {
-      const auto same = [&](const Pair& pair) { return pair.key == pairs[i].key; };
-      const auto first = std::find_if(pairs.begin(), pairs.begin() + static_cast<std::ptrdiff_t>(i), same);
-      if (&*first != &pairs[i]) report_duplicate(*first, pairs[i]);
-    }
-    return;
-  }
-  std::vector<const Pair*> sorted;
-  for (const Pair& pair : pairs) sorted.push_back(&pair);
-  std::sort(sorted.begin(), sorted.end(),
-            [](const Pair* a, const Pair* b) { return a->key != b->key ? a->key < b->key : a < b; });
-  const Pair* first = sorted.front();
-  for (std::size_t i = 1; i < sorted.size(); ++i) {
-    if (sorted[i]->key == first->key) {
-      report_duplicate(*first, *sorted[i]);
-    } else {
-      first = sorted[i];
-    }
-  }
-}
-
-void TreeBuilder::report_duplicate(const Pair& first, const Pair& again) {
-  sink_.report({Severity::error,
-                "duplicate-key",
-                again.key_span,
-                "the key `" + std::string(again.key) + "` stands here a second time; keep one of the two",
-                {{Severity::note, "duplicate-key", first.key_span, "the first is here", {}}}});
 }
 
 void TreeBuilder::report_doubtful_comments() {
@@ -341,24 +322,13 @@ void TreeBuilder::report_doubtful_comments() {
 // A sheet is one document; this takes whatever the parser finds after it.
 class SecondDocument : public TreeBuilder {
  public:
-  SecondDocument(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink)
-      : TreeBuilder(input, arena, sink), bytes_(input.bytes) {}
-  void OnDocumentStart(const YAML::Mark& mark) override {
-    const auto at = static_cast<std::size_t>(mark.pos);
-    if (bytes_.substr(at, 3) == "---") {
-      throw SyntaxFault{at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
-    }
-    throw SyntaxFault{at, 1, "bad-indent",
-                      "this does not belong to what stands above it; is its indentation right?"};
-  }
-
- private:
-  Text bytes_;
+  using TreeBuilder::TreeBuilder;
+  void OnDocumentStart(const YAML::Mark& mark) override { throw after_the_end(bytes(), position(mark)); }
 };
 
 // What must go before the rest can be read again.
 SyntaxFault with_extent(SyntaxFault fault, const Layout& layout, std::size_t stopped_at) {
-  fault.entry_start = std::min(fault.at, layout.entry_start());
+  fault.entry_start = std::min(fault.at, layout.in_flow() ? layout.flow_start() : layout.at());
   fault.stopped_at = std::max(fault.at, stopped_at);
   return fault;
 }
@@ -380,11 +350,13 @@ std::optional<SyntaxFault> read_yaml(const YamlInput& input, std::pmr::memory_re
   } catch (const SyntaxFault& fault) {
     return with_extent(fault, builder.layout(), fault.at);
   } catch (const YAML::Exception& error) {
-    const std::size_t read_to = builder.layout().at();
-    const std::size_t at =
-        std::min(error.mark.is_null() ? read_to : static_cast<std::size_t>(error.mark.pos), input.text_size);
-    return with_extent(explain({input.bytes, at, error.msg, read_to, builder.columns()}), builder.layout(),
-                       at);
+    const Layout& layout = builder.layout();
+    const std::size_t stop = error.mark.is_null() ? layout.at() : static_cast<std::size_t>(error.mark.pos);
+    const std::size_t at = std::min(stop, input.text_size);
+    if (layout.in_flow() && at == input.text_size) {
+      return with_extent(unclosed_bracket(input.bytes, layout.flow_start(), Text::npos), layout, at);
+    }
+    return with_extent(explain({input.bytes, at, error.msg, layout.at(), builder.columns()}), layout, at);
   }
   root = builder.root();
   if (!root || root->kind == Node::Kind::empty) {
