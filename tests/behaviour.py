@@ -208,10 +208,10 @@ class SheetsThatCannotBeCompiled(Behaviour):
     def test_output_where_nothing_may_be_written(self):
         self.here.chmod(0o555)
         self.addCleanup(self.here.chmod, 0o755)
-        self.refused(as_nobody=True, naming=[self.library.name])
+        self.refused(as_nobody=True, naming=[self.here])
 
     def test_output_in_no_folder_or_on_a_folder(self):
-        self.refused(output=self.here / "none" / "new.sheaf", naming=["new.sheaf"])
+        self.refused(output=self.here / "none" / "new.sheaf", naming=["none"])
         self.refused(output=self.sheets, naming=["sheets"])
 
     def test_full_disk(self):
