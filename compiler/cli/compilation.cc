@@ -3,6 +3,7 @@
 
 #include <unordered_map>
 
+#include "compiler/check/check.h"
 #include "compiler/link/link_rules.h"
 #include "compiler/sheet/sheet_rules.h"
 
@@ -16,6 +17,7 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::strin
   compilation->workspace = std::move(workspace).value();
   if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + folders.front()};
   compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink, compilation->workspace.unread);
+  compilation->allowed = run_rules(compilation->linked, {}, sink);
   sink.sort();
   return compilation;
 }
@@ -31,7 +33,7 @@ LineSource lines_of(const Workspace& workspace) {
 
 std::vector<RuleInfo> all_rules() {
   std::vector<RuleInfo> rules;
-  for (const auto table : {source_rules(), sheet_rules(), link_rules()}) rules.insert(rules.end(), table.begin(), table.end());
+  for (const auto table : {source_rules(), sheet_rules(), link_rules(), check_rules()}) rules.insert(rules.end(), table.begin(), table.end());
   return rules;
 }
 

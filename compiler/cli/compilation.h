@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/check/check.h"
 #include "compiler/link/linked_sheets.h"
 #include "compiler/sheet/workspace.h"
 #include "compiler/source/diagnostics.h"
@@ -18,6 +19,7 @@ struct Compilation {
   Workspace workspace;
   LinkedSheets linked;    // points into the workspace
   Diagnostics diagnostics; // sorted
+  std::vector<Allowed> allowed;
 };
 
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
