@@ -117,9 +117,18 @@ int places_for_three_digits(const Fraction& value, int fewest) {
   return fewest;
 }
 
+// At so many places every figure would fall right between two steps, and half of them not come back.
+bool shifts_by_half_a_step(const Scale& scale, int places) {
+  if (scale.shift.numerator == 0 || places >= max_places) return false;
+  const auto shift = round_to(scale.shift, places + 1, Rounding::nearest);
+  return shift && shift->exact && shift->number.digits % 10 != 0 && shift->number.digits % 5 == 0;
+}
+
 // The fewest places at which a step is no more than a step of the source.
 int earned_places(const Figure& figure, const Scale& scale) {
-  return is_round_interval(figure) ? 0 : std::max(0, stated_places(figure) + scale.places);
+  if (is_round_interval(figure)) return 0;
+  const int places = std::max(0, stated_places(figure) + scale.places);
+  return shifts_by_half_a_step(scale, places) ? places + 1 : places;  // 7.9 °C is 281.05 K
 }
 
 // The places of an exact result that zeros may fill: as many as the nearest power of ten to a step of the

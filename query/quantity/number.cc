@@ -74,11 +74,11 @@ class NumberScan {
     if (input_ == Input::sheet && length > 1 && scanner_.text[first] == '0') {
       return fail("a leading zero is not read: write " + std::to_string(run.value()));
     }
+    if (length <= 3 && scanner_.text[first] != '0' && !take_thousands(run)) return too_many();
     if (scanner_.peek() == '.' && scanner_.peek(1) != '.') return read_decimals(run, '.');
     if (scanner_.peek() == ',' && is_digit(scanner_.peek(1))) return read_decimal_comma(run, first);
     if (is_fraction_bar()) return read_denominator(0, run.value());
     if (auto mixed = read_mixed(run.value())) return *mixed;
-    if (length <= 3 && scanner_.text[first] != '0' && !take_thousands(run)) return too_many();
     return Number{run.value(), 0, 1};
   }
 
@@ -160,8 +160,7 @@ class NumberScan {
     while (const std::size_t space = space_length(scanner_.rest())) {
       std::size_t digits = 0;
       while (is_digit(scanner_.peek(space + digits))) ++digits;
-      const char after = scanner_.peek(space + 3);
-      if (digits != 3 || after == '/' || after == ',') return true;
+      if (digits != 3 || scanner_.peek(space + 3) == '/') return true;
       scanner_.at += space;
       if (!take_digits(run)) return false;
     }

@@ -33,20 +33,20 @@ void Writer::put(const Number& number) {
   const std::uint64_t whole = digits / number.denominator;
   const std::uint64_t part = digits % number.denominator;
   if (whole != 0 && part != 0) {  // a mixed number; "8/4" stays as it was written
-    put_whole(whole);
+    put_whole(whole, typography_.groups);
     put("-");
     digits = part;
   }
-  put_whole(digits);
+  put_whole(digits, false);
   put("/");
-  put_whole(number.denominator);
+  put_whole(number.denominator, false);
 }
 
-void Writer::put_whole(std::uint64_t value) {
+void Writer::put_whole(std::uint64_t value, bool groups) {
   std::array<char, 20> digits;
   const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
   const std::string_view text(digits.data(), static_cast<std::size_t>(end - digits.data()));
-  if (!typography_.groups || text.size() < 5) return put(text);
+  if (!groups || text.size() < 5) return put(text);
   for (std::size_t i = 0; i < text.size(); ++i) {
     if (i > 0 && (text.size() - i) % 3 == 0) put("\u202F");
     put(text.substr(i, 1));
@@ -55,7 +55,7 @@ void Writer::put_whole(std::uint64_t value) {
 
 void Writer::put_decimal(std::uint64_t digits, int places) {
   const auto power = static_cast<std::uint64_t>(power_of_ten(places));
-  put_whole(digits / power);
+  put_whole(digits / power, typography_.groups);
   if (places == 0) return;
   put(".");
   std::array<char, 20> decimals;

@@ -29,7 +29,7 @@ class Writer {
   void put(const Number& number);
 
  private:
-  void put_whole(std::uint64_t value);
+  void put_whole(std::uint64_t value, bool groups);
   void put_decimal(std::uint64_t digits, int places);
 
   std::span<char> buffer_;
