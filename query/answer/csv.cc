@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/answer/csv.h"
+
+#include "query/answer/text.h"
+
+namespace sheaf {
+namespace {
+
+std::string cell_of(std::string_view text) {
+  const std::string bare = clean(text);
+  if (bare.find_first_of(",\"") == std::string::npos) return bare;
+  std::string quoted = "\"";
+  for (const char sign : bare) {
+    quoted += sign;
+    if (sign == '"') quoted += sign;
+  }
+  return quoted + '"';
+}
+
+}  // namespace
+
+std::string csv_row(const std::vector<std::string>& cells) {
+  std::string row;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (i > 0) row += ',';
+    row += cell_of(cells[i]);
+  }
+  return row + '\n';
+}
+
+}  // namespace sheaf

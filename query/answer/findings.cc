@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/answer/findings.h"
+
+#include "query/answer/text.h"
+#include "query/library/vocabulary.h"
+#include "query/search/figures.h"
+
+namespace sheaf {
+namespace {
+
+std::string quoted(const std::string& text) { return "“" + text + "”"; }
+
+std::string quoted_list(const std::vector<std::string>& words) {
+  std::vector<std::string> quotes;
+  for (const auto& word : words) quotes.push_back(quoted(word));
+  return joined(quotes, ", ");
+}
+
+// A kind of entry that is asked for says its own figure first; only fields have to be looked for.
+Asked asked_of(const QuestionReading& reading, const PreferredUnits& preferred) {
+  Asked asked;
+  for (const auto& figure : reading.figures) {
+    if (kind_named(figure)) continue;
+    for (const auto field : fields_of_figure(figure)) asked.fields.emplace_back(field);
+  }
+  if (!reading.drives.empty()) asked.fields.emplace_back("drive");
+  asked.units = reading.units;
+  asked.units.insert(asked.units.end(), preferred.begin(), preferred.end());
+  if (reading.machines.size() == 1) {
+    asked.make = reading.machines.front().make;
+    asked.model = reading.machines.front().model;
+  }
+  return asked;
+}
+
+std::vector<std::string> notices_of(const QuestionReading& reading, bool answered) {
+  std::vector<std::string> notices;
+  for (const auto& correction : reading.corrections)
+    notices.push_back(quoted(correction.typed) + " is not known here; read as " + quoted(correction.read) +
+                      ".");
+  if (answered && !reading.unread.empty())
+    notices.push_back("Left out, as nothing here knows it: " + quoted_list(reading.unread) + ".");
+  notices.insert(notices.end(), reading.doubts.begin(), reading.doubts.end());
+  return notices;
+}
+
+std::string fits_of(const EntryRecord& entry, const QuestionReading& reading) {
+  std::vector<std::string> years;
+  for (const auto& fit : entry.fits)
+    for (const auto& machine : reading.machines)
+      if (fit.make == machine.make && fit.model == machine.model)
+        years.push_back(years_text(fit.year_from, fit.year_to));
+  return joined(years, ", ");
+}
+
+std::string machines_of(const EntryRecord& entry) {
+  std::vector<std::string> machines;
+  for (const auto& fit : entry.fits) machines.push_back(machine_line(fit));
+  return machines.empty() ? "any machine" : joined(machines, "; ");
+}
+
+std::string difference_of(const Hit& hit, const Findings& findings) {
+  switch (findings.why_near) {
+    case Near::other_years:
+      return fits_of(hit.entry, findings.reading);
+    case Near::other_sizes:
+      return hit.differs;
+    default:
+      return machines_of(hit.entry);
+  }
+}
+
+}  // namespace
+
+FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string question,
+                          const PreferredUnits& preferred) {
+  const Asked asked = asked_of(findings.reading, preferred);
+  const auto& libraries = lexicon.libraries();
+  const auto say = [&](Hit& hit) {
+    Answer answer = build_answer(hit.sheet, std::move(hit.entry), asked);
+    if (libraries.size() > 1) answer.library = libraries[hit.library]->facts().name;
+    return answer;
+  };
+  FoundAnswers found;
+  found.question = std::move(question);
+  for (auto& hit : findings.answers) found.answers.push_back(say(hit));
+  for (auto& hit : findings.also) found.also.push_back(say(hit));
+  for (auto& hit : findings.near) {
+    std::string differs = difference_of(hit, findings);
+    found.near.push_back({say(hit), std::move(differs)});
+  }
+  found.notices = notices_of(findings.reading, !found.answers.empty());
+  found.why_near = findings.why_near;
+  found.total = findings.total;
+  found.total_is_exact = findings.total_is_exact;
+  if (!findings.dropped.empty())
+    found.notices.push_back("Nothing holds all of it; without " + quoted_list(findings.dropped) +
+                            " there is:");
+  found.reading = std::move(findings.reading);
+  return found;
+}
+
+std::string nothing_found(const FoundAnswers& found) {
+  const auto& reading = found.reading;
+  if (!reading.unread.empty()) return "Nothing here knows " + quoted_list(reading.unread) + ".";
+  std::string sentence = found.why_near == Near::figure_not_stated ? "That is not stated" : "No figure";
+  if (!reading.machine.empty()) {
+    sentence += " for the " + reading.machine;
+    if (reading.year != 0) sentence += " of " + std::to_string(reading.year);
+  } else if (reading.year != 0) {
+    sentence += " for " + std::to_string(reading.year);
+  } else {
+    sentence += " for this";
+  }
+  return sentence + ".";
+}
+
+std::string near_heading(Near why) {
+  switch (why) {
+    case Near::other_years:
+      return "recorded for other years, not for this one:";
+    case Near::other_machines:
+      return "recorded for other machines, not for this one:";
+    case Near::other_sides:
+      return "recorded for another side, not for this one:";
+    case Near::figure_not_stated:
+      return "recorded, without what was asked:";
+    case Near::other_sizes:
+      return "near, but NOT the same:";
+    case Near::fewer_words:
+      return "recorded nearest to it:";
+    case Near::unknown_words:
+      return "without that word there would be:";
+    case Near::none:
+      break;
+  }
+  return {};
+}
+
+}  // namespace sheaf

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/cli/arguments.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+
+#include "query/cli/help.h"
+#include "query/search/near_word.h"
+
+namespace sheaf {
+namespace {
+
+bool is_digit(char sign) { return sign >= '0' && sign <= '9'; }
+
+// "-40", "-.5" and "-" are words; "--" ends the flags.
+bool is_flag(const std::string& argument) {
+  return argument.size() > 1 && argument[0] == '-' && !is_digit(argument[1]) && argument[1] != '.';
+}
+
+bool takes_value(const CLI::App& flags, const std::string& flag) {
+  if (flag.find('=') != std::string::npos) return false;
+  const CLI::Option* option = flags.get_option_no_throw(flag);
+  return option && option->get_items_expected_max() > 0;
+}
+
+struct Parted {
+  Words words, flags;
+};
+
+Parted part(const CLI::App& app, const Words& arguments) {
+  Parted parted;
+  for (std::size_t i = 0; i < arguments.size(); ++i) {
+    const std::string& argument = arguments[i];
+    if (argument == "--") {
+      parted.words.insert(parted.words.end(), arguments.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                          arguments.end());
+      break;
+    }
+    if (!is_flag(argument)) {
+      parted.words.push_back(argument);
+      continue;
+    }
+    parted.flags.push_back(argument);
+    if (takes_value(app, argument) && i + 1 < arguments.size()) parted.flags.push_back(arguments[++i]);
+  }
+  return parted;
+}
+
+std::vector<std::string> flags_of(const CLI::App& app) {
+  std::vector<std::string> names = {"--help"};
+  for (const CLI::Option* option : app.get_options())
+    for (const auto& name : option->get_lnames()) names.push_back("--" + name);
+  return names;
+}
+
+std::string hint_for(std::string_view near, const std::string& help) {
+  return near.empty() ? "see " + help : "did you mean '" + std::string(near) + "'?";
+}
+
+ExitStatus misused(const CLI::App& app, const CommandInfo& info, const CLI::ParseError& error) {
+  const std::string help = "sheaf " + std::string(info.name) + " --help";
+  for (const auto& extra : app.remaining()) {
+    const std::string flag = extra.substr(0, extra.find('='));
+    const auto names = flags_of(app);
+    const std::vector<std::string_view> views(names.begin(), names.end());
+    say_error("unknown flag '" + flag + "'", hint_for(near_word(flag, views), help));
+    return ExitStatus::trouble;
+  }
+  say_error(error.what(), "see " + help);
+  return ExitStatus::trouble;
+}
+
+ExitStatus run_command(const CommandInfo& info, const Words& arguments) {
+  CLI::App app;
+  app.set_help_flag();
+  bool help = false;
+  app.add_flag("-h,--help", help, "Say this");
+  const auto command = info.make();
+  command->declare(app);
+  auto [words, flags] = part(app, arguments);
+  try {
+    std::ranges::reverse(flags);  // as CLI11 wants them
+    app.parse(flags);
+  } catch (const CLI::ParseError& error) {
+    if (!help) return misused(app, info, error);
+  }
+  if (help) {
+    print(help_of(info, app));
+    return ExitStatus::done;
+  }
+  return command->run(words);
+}
+
+// Flags may stand before the command: it is the first word that no flag before it takes as its value.
+std::size_t command_at(const Words& arguments) {
+  CLI::App app;
+  Common common;
+  declare_library(app, common);
+  declare_output(app, common);
+  for (std::size_t i = 0; i < arguments.size(); ++i) {
+    if (!is_flag(arguments[i])) return i;
+    if (takes_value(app, arguments[i])) ++i;
+  }
+  return arguments.size();
+}
+
+ExitStatus unknown_command(const std::string& name) {
+  std::vector<std::string_view> names;
+  for (const auto& info : all_commands()) names.push_back(info.name);
+  say_error("unknown command '" + name + "'", hint_for(near_word(name, names), "sheaf --help"));
+  return ExitStatus::trouble;
+}
+
+bool holds(const Words& arguments, std::initializer_list<std::string_view> any) {
+  return std::ranges::any_of(
+      arguments, [&](const std::string& each) { return std::ranges::find(any, each) != any.end(); });
+}
+
+ExitStatus run_without_command(const Words& arguments) {
+  if (holds(arguments, {"--version"})) {
+    print(versions());
+    return ExitStatus::done;
+  }
+  if (holds(arguments, {"-h", "--help"})) {
+    print(help_of_program());
+    return ExitStatus::done;
+  }
+  if (arguments.empty()) {
+    print(short_help());
+    return ExitStatus::done;
+  }
+  std::vector<std::string_view> known = {"--help", "--version", "--library", "--json", "--color"};
+  say_error("no command is given beside '" + arguments.front() + "'",
+            hint_for(near_word(arguments.front(), known), "sheaf --help"));
+  return ExitStatus::trouble;
+}
+
+}  // namespace
+
+ExitStatus run_arguments(const Words& arguments) {
+  const std::size_t at = command_at(arguments);
+  if (at == arguments.size()) return run_without_command(arguments);
+  Words rest = arguments;
+  rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
+  std::string name = arguments[at];
+  if (name == "help") {
+    if (rest.empty()) return run_without_command({"--help"});
+    name = rest.front();
+    rest = {"--help"};
+  }
+  const CommandInfo* info = command_named(name);
+  return info ? run_command(*info, rest) : unknown_command(name);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
+
+#include "query/cli/command.h"
+
+namespace sheaf {
+namespace {
+
+constexpr std::array<CommandInfo, 4> commands = {{
+    {"find", "WORDS…", "Answer a question in plain words",
+     "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
+     "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
+     "input, one question a line.",
+     "sheaf find top plug muleback 2013       the torque of the fork's top plug\n"
+     "sheaf find 43x55x9.5                    who takes this seal\n"
+     "sheaf find --drive 12mm --machine muleback   every fastener a 12 mm spanner fits",
+     make_find},
+    {"show", "ADDRESS…", "Show an entry or a whole sheet",
+     "An address is sheet/entry, as every answer names it; a sheet alone is listed whole. Earlier addresses\n"
+     "still lead to the entry.",
+     "sheaf show sorvane-41-rod/top-plug      one entry, with every detail\n"
+     "sheaf show sorvane-41-rod               all that the sheet holds",
+     make_show},
+    {"convert", "QUANTITY [to UNIT]", "Convert a quantity, keeping within its tolerance",
+     "Without a unit, every useful unit of its kind answers. QUANTITY of - reads standard input, one a "
+     "line;\n"
+     "bad lines are marked and the rest is answered.",
+     "sheaf convert 35 N·m to lbf·ft          25.8 lbf·ft\n"
+     "sheaf convert 35±3 Nm ftlb --step 1     the value to set on a scale of whole pounds-feet\n"
+     "sheaf convert 10..60 N·m lbf·ft --every 5    a table for the wall",
+     make_convert},
+    {"about", "", "Say which library answers, and what is in it", "",
+     "sheaf about                             name, date, size, digest\n"
+     "sheaf about --verify                    read and check every byte of it",
+     make_about},
+}};
+
+}  // namespace
+
+std::span<const CommandInfo> all_commands() { return commands; }
+
+const CommandInfo* command_named(std::string_view name) {
+  const auto* found = std::ranges::find(commands, name, &CommandInfo::name);
+  return found == commands.end() ? nullptr : found;
+}
+
+void declare_library(CLI::App& flags, Common& common) {
+  flags
+      .add_option("--library", common.libraries, "Ask this library; again for several, the first going first")
+      ->type_name("FILE")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+void declare_output(CLI::App& flags, Common& common) {
+  flags.add_flag("--json", common.json, "Answer with one JSON document");
+  const auto set = [&common](const std::string& when) {
+    common.colour = when == "always" ? Colour::always : when == "never" ? Colour::never : Colour::automatic;
+  };
+  flags.add_option_function<std::string>("--color", set, "auto, always or never")
+      ->type_name("WHEN")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
+  flags.add_flag_callback(
+      "--no-color", [&common] { common.colour = Colour::never; }, "As --color never");
+}
+
+}  // namespace sheaf

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// sheaf find WORDS…
+#include <CLI/CLI.hpp>
+
+#include "query/answer/findings_json.h"
+#include "query/answer/findings_text.h"
+#include "query/answer/text.h"
+#include "query/cli/command.h"
+#include "query/cli/libraries.h"
+
+namespace sheaf {
+namespace {
+
+class Find : public Command {
+ public:
+  void declare(CLI::App& flags) override {
+    const auto text = [&](const char* name, std::string& into, const char* type, const char* help) {
+      flags.add_option(name, into, help)->type_name(type);
+    };
+    text("--machine", request_.filters.machine, "WORDS", "Only what fits this machine");
+    flags.add_option("--year", request_.filters.year, "Only what fits this model year")->type_name("YEAR");
+    text("--frame", request_.filters.frame, "NUMBER", "Only what fits this frame number");
+    text("--market", request_.filters.market, "NAME", "Only what fits this market");
+    text("--assembly", request_.filters.assembly, "NAME",
+         "Only entries of this assembly: fork, front-brake, ...");
+    text("--kind", request_.filters.kind, "KIND", "Only entries of this kind: fastener, fluid, seal, ...");
+    text("--thread", request_.filters.thread, "THREAD", "Only what has this thread");
+    text("--drive", request_.filters.drive, "DRIVE", "Only what this tool fits");
+    text("--between", request_.filters.between, "RANGE",
+         "Only what states a figure in this range: 20..30 N·m");
+    flags.add_option("--limit", request_.limit, "Answers listed at most")
+        ->type_name("N")
+        ->check(CLI::Range(1, 10000));
+    declare_library(flags, common_);
+    declare_output(flags, common_);
+  }
+
+  ExitStatus run(const Words& words) override {
+    auto open = open_libraries(common_.libraries);
+    if (!open) {
+      say_error(open.failure().message);
+      return ExitStatus::trouble;
+    }
+    OpenLibraries opened = std::move(open).value();
+    const auto libraries = opened.pointers();
+    if (words == Words{"-"}) return answer_input(libraries);
+    return answer(joined(words, " "), libraries);
+  }
+
+ private:
+  ExitStatus answer(const std::string& question, const std::vector<Library*>& libraries) {
+    request_.words = question;
+    Lexicon lexicon(libraries);
+    auto findings = find(request_, lexicon);
+    if (!findings) {
+      say_error(findings.failure().message);
+      return ExitStatus::trouble;
+    }
+    const auto found = say_findings(std::move(findings).value(), lexicon, question, {});
+    common_.json ? print_json(found) : print_text(found);
+    return found.answers.empty() ? ExitStatus::nothing : ExitStatus::done;
+  }
+
+  void print_json(const FoundAnswers& found) {
+    JsonWriter json;
+    write_json(json, found);
+    print(json.text() + "\n");
+  }
+
+  void print_text(const FoundAnswers& found) {
+    Page page(output_style(common_.colour));
+    write_text(page, found);
+    print(page.take());
+    if (found.answers.empty() && !output_is_terminal()) say("nothing found");
+  }
+
+  // One question a line; the worst of their statuses is the status of all.
+  ExitStatus answer_input(const std::vector<Library*>& libraries) {
+    const auto input = read_input();
+    if (!input) return ExitStatus::trouble;
+    ExitStatus worst = ExitStatus::done;
+    std::string_view rest = *input;
+    while (!rest.empty()) {
+      const auto end = std::min(rest.find('\n'), rest.size());
+      const auto status = answer(std::string(rest.substr(0, end)), libraries);
+      worst = std::max(worst, status);
+      rest.remove_prefix(std::min(end + 1, rest.size()));
+      if (!common_.json && !rest.empty()) print("\n");
+    }
+    return worst;
+  }
+
+  Common common_;
+  Request request_;
+};
+
+}  // namespace
+
+std::unique_ptr<Command> make_find() { return std::make_unique<Find>(); }
+
+}  // namespace sheaf

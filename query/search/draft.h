@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// A question half read: each reader takes the words that are its own. Internal to search.
+#pragma once
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "query/search/lexicon.h"
+#include "query/search/question.h"
+#include "query/search/reading.h"
+
+namespace sheaf {
+
+struct Draft {
+  Draft(Question asked, Lexicon& words)
+      : question(std::move(asked)), lexicon(words), taken(question.tokens.size()) {}
+
+  Question question;
+  Lexicon& lexicon;
+  QuestionReading reading;
+  std::vector<bool> taken;  // by token
+
+  std::size_t size() const { return question.tokens.size(); }
+  const Token& token(std::size_t i) const { return question.tokens[i]; }
+  bool is_free(std::size_t first, std::size_t count) const {
+    if (first + count > size()) return false;
+    return std::none_of(taken.begin() + static_cast<std::ptrdiff_t>(first),
+                        taken.begin() + static_cast<std::ptrdiff_t>(first + count),
+                        [](bool is) { return is; });
+  }
+  void take(std::size_t first, std::size_t count) {
+    for (std::size_t i = first; i < first + count && i < size(); ++i) taken[i] = true;
+  }
+  bool has_word(std::size_t i, std::string_view word) const {
+    return i < size() && token(i).words.size() == 1 && token(i).words.front() == word;
+  }
+};
+
+// In this order. What one does not take is left to the next.
+void read_designations(Draft& draft);  // threads, drives, sizes, bearings, codes, quantities with units
+void correct_words(Draft& draft);      // words that nobody knows
+void read_machines(Draft& draft);
+void read_words(Draft& draft);    // parts, sides, kinds of figure, by the glossary
+void read_numbers(Draft& draft);  // years, bare sizes, part numbers
+void read_rest(Draft& draft);     // free words, and those that say nothing
+
+// Whether a folded word says nothing of what is sought: "the", "for", "how", in five languages.
+bool is_noise(std::string_view word);
+
+}  // namespace sheaf

@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What a question can ask of an entry, by the names that the glossary gives its groups (kind-torque,
+// kind-volume), and the fields that answer it.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+namespace sheaf {
+
+// "volume" is answered by any of the volumes, "stage" by a torque; most by the field of the same name.
+std::vector<std::string_view> fields_of_figure(std::string_view figure);
+
+}  // namespace sheaf

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// From a question to the entries that answer it, over one library or several.
+//
+//   Lexicon lexicon({&library});
+//   auto found = find(Request{.words = "top plug muleback 2013"}, lexicon);
+//
+// A machine and a year are filters: an entry that does not fit them is never among the answers.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "query/search/lexicon.h"
+#include "query/search/reading.h"
+
+namespace sheaf {
+
+// What the words are narrowed by. Each is read as the same words in the question would be.
+struct Filters {
+  std::string machine, frame, market, kind, thread, drive, between, assembly;
+  int year = 0;
+};
+
+struct Request {
+  std::string words;
+  Filters filters;
+  std::size_t limit = 20;  // answers given; the rest is counted
+};
+
+// An entry that was found, and what keeps it from being the answer, if anything does.
+struct Hit {
+  EntryId id = 0;
+  std::size_t library = 0;  // index into Lexicon::libraries()
+  EntryRecord entry;
+  SheetRecord sheet;    // without entries
+  double cost = 0;      // how much of its name was not asked for, and of the question it does not say
+  std::string differs;  // "fits 2016 on", "inside +2 mm"; empty for an answer
+};
+
+// Why the entries in Findings::near are not the answer.
+enum class Near {
+  none,
+  other_years,
+  other_machines,
+  other_sides,
+  figure_not_stated,
+  other_sizes,
+  fewer_words,
+  unknown_words
+};
+
+struct Findings {
+  QuestionReading reading;
+  std::vector<Hit> answers;  // best first; within equals by library and by place on the sheets
+  std::vector<Hit> also;     // fit as well, but are called more or other than what was asked
+  std::vector<Hit> near;     // not the answer: each says what differs
+  Near why_near = Near::none;
+  std::vector<std::string> dropped;  // words without which `near` was found
+  std::size_t total = 0;             // all that fit, shown or not
+  bool total_is_exact = true;
+};
+
+// Fails if a filter cannot be read, or a library is damaged.
+Result<Findings> find(const Request& request, Lexicon& lexicon);
+
+std::string xapian_version();
+
+}  // namespace sheaf

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/lexicon.h"
+
+#include <algorithm>
+
+#include "query/library/fold.h"
+#include "query/library/index.h"
+
+namespace sheaf {
+namespace {
+
+constexpr std::size_t longest_corrected = 24;  // bytes; beyond it looking for a spelling takes too long
+constexpr std::size_t most_numbers_looked_at = 200'000;
+
+// How many slips a word of that length may hold and still be recognised.
+unsigned slips_allowed(std::size_t length) { return length < 4 ? 0 : length < 6 ? 1 : 2; }
+
+bool matches(std::string_view text, std::string_view pattern) {
+  if (text.size() != pattern.size()) return false;
+  for (std::size_t i = 0; i < text.size(); ++i)
+    if (pattern[i] != '?' && pattern[i] != text[i]) return false;
+  return true;
+}
+
+bool has_word(std::string_view text, const std::string& word) {
+  const auto words = words_of(fold(text));
+  return std::ranges::find(words, word) != words.end();
+}
+
+void add_new(std::vector<Machine>& machines, Machine machine) {
+  const auto is_same = [&](const Machine& other) {
+    return other.make == machine.make && other.model == machine.model;
+  };
+  const auto found = std::ranges::find_if(machines, is_same);
+  if (found == machines.end()) return machines.push_back(std::move(machine));
+  if (machine.year_from < found->year_from) found->year_from = machine.year_from;
+  if (found->year_to != 0 && (machine.year_to == 0 || machine.year_to > found->year_to))
+    found->year_to = machine.year_to;
+}
+
+}  // namespace
+
+const std::vector<GroupWord>& Lexicon::group_words(const std::string& stem) {
+  const auto known = group_words_.find(stem);
+  if (known != group_words_.end()) return known->second;
+  std::vector<GroupWord> all;
+  for (Library* library : libraries_) {
+    auto words = library->group_words(stem);
+    if (!words)
+      failure_ = failure_ ? failure_ : words.failure();
+    else
+      all.insert(all.end(), words->begin(), words->end());
+  }
+  return group_words_.emplace(stem, std::move(all)).first->second;
+}
+
+std::vector<GroupMatch> Lexicon::groups_in(const std::vector<std::string>& words) {
+  return match_groups(words, [this](const std::string& stem) { return group_words(stem); });
+}
+
+std::vector<Machine> Lexicon::machines_matching(const std::string& word, bool whole_word) {
+  std::vector<Machine> all;
+  for (Library* library : libraries_) {
+    auto machines = library->machines_with_word(word);
+    if (!machines) {
+      failure_ = failure_ ? failure_ : machines.failure();
+      continue;
+    }
+    for (Machine& machine : std::move(machines).value())
+      if (!whole_word || has_word(machine.make + " " + machine.model, word)) add_new(all, std::move(machine));
+  }
+  return all;
+}
+
+std::vector<Machine> Lexicon::machines_with(const std::string& word) { return machines_matching(word, true); }
+std::vector<Machine> Lexicon::machines_beginning(const std::string& word) {
+  return machines_matching(word, false);
+}
+
+bool Lexicon::has_text_term(const std::string& text) try {
+  for (Library* library : libraries_)
+    if (index_of(*library).database().term_exists(text)) return true;
+  return false;
+} catch (const Xapian::Error& error) {
+  failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
+  return false;
+}
+
+bool Lexicon::has_term(Prefix prefix, std::string_view body) { return has_text_term(term(prefix, body)); }
+
+bool Lexicon::names_with(const std::string& word) {
+  return has_term(Prefix::word, word) || has_term(Prefix::stem, stem_of(word));
+}
+
+bool Lexicon::is_spelling(const std::string& word) try {
+  for (Library* library : libraries_) {
+    const auto& database = index_of(*library).database();
+    auto at = database.spellings_begin();
+    at.skip_to(word);
+    if (at != database.spellings_end() && *at == word) return true;
+  }
+  return false;
+} catch (const Xapian::Error& error) {
+  failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
+  return false;
+}
+
+bool Lexicon::knows(const std::string& word) {
+  return names_with(word) || has_term(Prefix::other_stem, stem_of(word)) || is_spelling(word) ||
+         !group_words(stem_of(word)).empty();
+}
+
+std::optional<std::string> Lexicon::correction_of(const std::string& word) try {
+  const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
+  if (has_digit || word.size() > longest_corrected) return std::nullopt;
+  for (unsigned slips = 1; slips <= slips_allowed(word.size()); ++slips) {
+    for (Library* library : libraries_) {
+      const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
+      if (!meant.empty()) return meant;
+    }
+  }
+  return std::nullopt;
+} catch (const Xapian::Error& error) {
+  failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
+  return std::nullopt;
+}
+
+std::vector<std::string> Lexicon::numbers(std::string_view beginning, std::string_view pattern,
+                                          std::size_t limit) try {
+  std::vector<std::string> found;
+  for (Library* library : libraries_) {
+    for (const Prefix prefix : {Prefix::part_number, Prefix::other_number}) {
+      const std::string start = term(prefix, beginning);
+      const auto& database = index_of(*library).database();
+      std::size_t looked_at = 0;
+      for (auto at = database.allterms_begin(start); at != database.allterms_end(start); ++at) {
+        const std::string number = (*at).substr(letters_of(prefix).size());
+        if (++looked_at > most_numbers_looked_at || found.size() >= limit) break;
+        const bool is_new = std::ranges::find(found, number) == found.end();
+        if (is_new && (pattern.empty() || matches(number, pattern))) found.push_back(number);
+      }
+    }
+  }
+  return found;
+} catch (const Xapian::Error& error) {
+  failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
+  return {};
+}
+
+std::vector<std::string> Lexicon::numbers_like(std::string_view pattern, std::size_t limit) {
+  return numbers(pattern.substr(0, pattern.find('?')), pattern, limit);
+}
+
+std::vector<std::string> Lexicon::numbers_beginning(std::string_view beginning, std::size_t limit) {
+  return numbers(beginning, {}, limit);
+}
+
+}  // namespace sheaf

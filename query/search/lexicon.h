@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What the opened libraries know of words: groups of synonyms, machines, spellings, codes. A question
+// is read with it before anything is searched. It remembers what it looked up.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "query/library/index_terms.h"
+#include "query/library/library.h"
+
+namespace sheaf {
+
+class Lexicon {
+ public:
+  // The libraries outlive the lexicon.
+  explicit Lexicon(std::vector<Library*> libraries) : libraries_(std::move(libraries)) {}
+
+  const std::vector<Library*>& libraries() const { return libraries_; }
+
+  std::vector<GroupMatch> groups_in(const std::vector<std::string>& words);
+
+  // Machines of which a word of make or model is this very word, or begins with it.
+  std::vector<Machine> machines_with(const std::string& word);
+  std::vector<Machine> machines_beginning(const std::string& word);
+
+  bool has_term(Prefix prefix, std::string_view body);
+  // Stands in a name, a note, the glossary or a machine's name.
+  bool knows(const std::string& word);
+  // Stands in the name of an entry.
+  bool names_with(const std::string& word);
+
+  // The known word that was probably meant; none if nothing is near enough to say so. Only for words
+  // of four letters and more without a digit.
+  std::optional<std::string> correction_of(const std::string& word);
+
+  // Squeezed part numbers that match: '?' in the pattern stands for one unread sign. The most that are
+  // given is `limit`.
+  std::vector<std::string> numbers_like(std::string_view pattern, std::size_t limit);
+  std::vector<std::string> numbers_beginning(std::string_view beginning, std::size_t limit);
+
+  // The first thing that went wrong in a library; answers after it may be incomplete.
+  const std::optional<Failure>& failure() const { return failure_; }
+
+ private:
+  const std::vector<GroupWord>& group_words(const std::string& stem);
+  std::vector<Machine> machines_matching(const std::string& word, bool whole_word);
+  std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
+  bool has_text_term(const std::string& text);
+  bool is_spelling(const std::string& word);
+
+  std::vector<Library*> libraries_;
+  std::map<std::string, std::vector<GroupWord>, std::less<>> group_words_;
+  std::optional<Failure> failure_;
+};
+
+}  // namespace sheaf

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Whether an entry, read whole, really is what the question asks. The index brings candidates; these
+// are the last word on machine, year, frame, market and thread. Internal to search.
+#pragma once
+
+#include <string>
+
+#include "query/search/reading.h"
+
+namespace sheaf {
+
+bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year);
+bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading);
+
+// What of its size or figure differs from what was asked: "inside +2 mm", "512 mL, 8 mL less". Empty if
+// nothing was asked that it could differ in.
+std::string size_difference(const EntryRecord& entry, const QuestionReading& reading);
+
+}  // namespace sheaf

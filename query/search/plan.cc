@@ -1,0 +1,298 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The weights only bring the likely entries to the front of the first page of hits; what is the answer
+// is decided on the entries themselves (rank.cc).
+#include "query/search/plan.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "query/library/fold.h"
+#include "query/library/index_terms.h"
+#include "query/library/vocabulary.h"
+#include "query/search/figures.h"
+
+namespace sheaf {
+namespace {
+
+using Query = Xapian::Query;
+using Queries = std::vector<Query>;
+
+constexpr double exact_name_weight = 50;
+constexpr double name_weight = 4;
+constexpr double note_weight = 0.5;
+constexpr std::size_t most_machines = 16;  // beyond, the make and the year stand for all of its models
+constexpr int most_years = 12;             // of a range of years asked for
+
+Query any_of(const Queries& queries) { return Query(Query::OP_OR, queries.begin(), queries.end()); }
+Query all_of(const Queries& queries) { return Query(Query::OP_AND, queries.begin(), queries.end()); }
+Query has(Prefix prefix, std::string_view body) { return Query(term(prefix, body)); }
+Query weighted(Query query, double weight) { return Query(Query::OP_SCALE_WEIGHT, query, weight); }
+
+Query in_range(unsigned slot, double from, double to) {
+  return Query(Query::OP_VALUE_RANGE, slot, Xapian::sortable_serialise(from), Xapian::sortable_serialise(to));
+}
+
+template <typename List, typename Make>
+void add_any(Queries& all, const List& list, Make make) {
+  Queries any;
+  for (const auto& each : list) any.push_back(make(each));
+  if (!any.empty()) all.push_back(any_of(any));
+}
+
+// --- machine and year ---------------------------------------------------------------------------
+
+Query fits_years(const std::string& machine, int from, int to) {
+  Queries any;
+  for (int year = from; year <= std::min(to, from + most_years); ++year)
+    for (const auto& text : year_terms(machine, year)) any.emplace_back(text);
+  return any.empty() ? Query::MatchNothing : any_of(any);
+}
+
+Query fits_machine(const QuestionReading& reading, const Machine& machine, bool with_year) {
+  const std::string body = machine_body(machine.make, machine.model);
+  if (!with_year) return has(Prefix::machine, body);
+  return fits_years(body, reading.year, reading.year_to);
+}
+
+// What fits no machine in particular (a published table) answers a thread or a size of any machine.
+void add_machine(Queries& all, const QuestionReading& reading, const Demand& demand) {
+  const bool with_year = demand.year && reading.year != 0;
+  const bool with_machine = demand.machine && !reading.machines.empty();
+  if (!with_year && !with_machine) return;
+  Queries any;
+  if (!with_machine) {
+    any.push_back(fits_years("", reading.year, reading.year_to));
+  } else if (reading.machines.size() > most_machines) {
+    Queries make = {has(Prefix::make, fold(reading.machines.front().make))};
+    if (with_year) make.push_back(fits_years("", reading.year, reading.year_to));
+    any.push_back(all_of(make));
+  } else {
+    for (const auto& machine : reading.machines) any.push_back(fits_machine(reading, machine, with_year));
+  }
+  if (reading.has_designation()) any.push_back(has(Prefix::machine, "any"));
+  all.push_back(any_of(any));
+}
+
+// --- sides --------------------------------------------------------------------------------------
+
+using Axis = std::array<std::string_view, 2>;
+constexpr std::array<Axis, 6> axes = {{{"front", "rear"},
+                                       {"left", "right"},
+                                       {"upper", "lower"},
+                                       {"inner", "outer"},
+                                       {"intake", "exhaust"},
+                                       {"clutch-side", "brake-side"}}};
+
+// Of that side by its own word, by its name or by its assembly.
+Query is_of_side(std::string_view side) {
+  const std::string name(side);
+  Queries any = {has(Prefix::side, side), has(Prefix::group, "side-" + name)};
+  for (const auto assembly : all_assemblies())
+    if (assembly.starts_with(name + "-")) any.push_back(has(Prefix::assembly, assembly));
+  return any_of(any);
+}
+
+void add_sides(Queries& all, Queries& never, const QuestionReading& reading, const Demand& demand) {
+  for (const auto& axis : axes) {
+    Queries wanted, opposite;
+    for (const auto side : axis) {
+      const bool is_wanted = std::ranges::find(reading.sides, side) != reading.sides.end();
+      (is_wanted ? wanted : opposite).push_back(is_of_side(side));
+    }
+    if (wanted.empty()) continue;
+    if (demand.sides_stated)
+      all.push_back(any_of(wanted));
+    else if (!opposite.empty())
+      never.push_back(any_of(opposite));
+  }
+}
+
+// --- what is asked ------------------------------------------------------------------------------
+
+Query answers_figure(const std::string& figure) {
+  Queries any = {has(Prefix::group, "kind-" + figure)};
+  for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
+  if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
+  return any_of(any);
+}
+
+// --- words --------------------------------------------------------------------------------------
+
+Query has_stems(Prefix prefix, const std::vector<std::string>& words, double weight) {
+  Queries all;
+  for (const auto& word : words) all.push_back(has(prefix, stem_of(word)));
+  return weighted(all_of(all), weight);
+}
+
+Query is_called(const PartAsked& part) {
+  Queries any = {has_stems(Prefix::stem, part.words, name_weight),
+                 has_stems(Prefix::other_stem, part.words, note_weight)};
+  for (const auto& group : part.groups) {
+    any.push_back(weighted(has(Prefix::group, group), name_weight));
+    if (kind_named(group)) any.push_back(weighted(has(Prefix::kind, group), note_weight));
+  }
+  return any_of(any);
+}
+
+std::string in_order(const std::vector<std::string>& words) {
+  std::string text;
+  for (const auto& word : words) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+// Names that are just what was typed, with or without the side before it.
+Query is_just_called(const QuestionReading& reading) {
+  std::string all;
+  for (const auto& part : reading.parts) all += (all.empty() ? "" : " ") + in_order(part.words);
+  Queries names = {has(Prefix::exact_name, all)};
+  for (const auto& side : reading.sides) names.push_back(has(Prefix::exact_name, side + " " + all));
+  return weighted(any_of(names), exact_name_weight);
+}
+
+// --- sizes and figures --------------------------------------------------------------------------
+
+Query has_thread(const Thread& thread, const Demand& demand) {
+  const bool says_pitch = thread.pitch || thread.per_inch;
+  if (says_pitch && demand.sizes_exact) return has(Prefix::thread, thread_key(thread));
+  return has(Prefix::diameter, diameter_body(thread));
+}
+
+Query has_drive(const Drive& drive) {
+  Queries any = {has(Prefix::drive, drive_key(drive))};
+  const auto across = across_flats_mm(drive);
+  const bool is_outside = drive.shape == Drive::Shape::hexagon || drive.shape == Drive::Shape::twelve_point;
+  if (across && is_outside) {
+    Drive other = drive;
+    other.shape = drive.shape == Drive::Shape::hexagon ? Drive::Shape::twelve_point : Drive::Shape::hexagon;
+    any.push_back(has(Prefix::drive, drive_key(other)));
+  }
+  return any_of(any);
+}
+
+constexpr int most_dimensions = 4;
+
+// One of the dimensions lies in that range.
+Query has_dimension(double from, double to) {
+  Queries any;
+  for (unsigned i = 0; i < most_dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
+  return any_of(any);
+}
+
+Query has_near_dimensions(const Size& size, double reach) {
+  Queries all;
+  for (int i = 0; i < size.count; ++i) {
+    const double mm = dimension_mm(size, i);
+    all.push_back(has_dimension(mm - reach, mm + reach));
+  }
+  return all_of(all);
+}
+
+Query has_size(const Size& size, const Demand& demand) {
+  if (!demand.sizes_exact) return has_near_dimensions(size, near_length);
+  if (size.unit != "mm") return has_near_dimensions(size, caliper);
+  Queries any = {has(Prefix::size, size_key(size)), has(Prefix::any_order, any_order_body(size))};
+  Queries each;
+  for (const auto& body : dimension_bodies(size)) each.push_back(has(Prefix::dimension, body));
+  const bool is_part_of_size = size.count < 3 && !size.step;
+  if (is_part_of_size) any.push_back(all_of(each));
+  return any_of(any);
+}
+
+Query states_between(Dimension dimension, double least, double most) {
+  return Query(Query::OP_AND,
+               Query(Query::OP_VALUE_LE, least_slot(dimension), Xapian::sortable_serialise(most)),
+               Query(Query::OP_VALUE_GE, most_slot(dimension), Xapian::sortable_serialise(least)));
+}
+
+Query has_length(const LengthAsked& length, const Demand& demand) {
+  const double reach =
+      demand.sizes_exact ? std::max(length.half_digit * (length.inches ? 1 : 0), 0.001) : near_length;
+  const double from = length.mm - reach, to = length.mm + reach;
+  switch (length.of) {
+    case LengthOf::across_flats:
+      return in_range(across_flats_slot, from, to);
+    case LengthOf::diameter:
+      return in_range(diameter_slot, from, to);
+    case LengthOf::outside:
+      return in_range(size_slot + 1, from, to);
+    case LengthOf::inside:
+      return in_range(size_slot, from, to);
+    case LengthOf::dimension:
+      return has_dimension(from, to);
+    case LengthOf::anything:
+      break;
+  }
+  return any_of({in_range(across_flats_slot, from, to), in_range(diameter_slot, from, to),
+                 has_dimension(from, to), states_between(Dimension::length, from / 1000, to / 1000)});
+}
+
+// One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
+Query states_figure(const QuantityAsked& asked, const Demand& demand) {
+  Queries any;
+  for (const Figure& figure : asked.figures) {
+    BaseBand band = base_band(figure);
+    if (!demand.sizes_exact && !asked.is_range) {
+      const double reach = std::abs(band.least) * near_share;
+      band = {band.least - reach, band.most + reach};
+    }
+    any.push_back(states_between(figure.unit->dimension, band.least, band.most));
+  }
+  return any_of(any);
+}
+
+Query has_number(const std::string& number) {
+  return any_of({has(Prefix::part_number, number), has(Prefix::other_number, number)});
+}
+
+// What a bottle says is no scale: it is met by the oils that it may be compared with.
+Query says_of_oil(const std::string& label) {
+  return any_of(
+      {has(Prefix::code, squeeze(label)), has(Prefix::field, "viscosity"), has(Prefix::field, "label-only")});
+}
+
+void add_designations(Queries& all, const QuestionReading& reading, const Demand& demand) {
+  add_any(all, reading.threads, [&](const Thread& thread) { return has_thread(thread, demand); });
+  add_any(all, reading.drives, has_drive);
+  add_any(all, reading.sizes, [&](const Size& size) { return has_size(size, demand); });
+  add_any(all, reading.bearings,
+          [](const Bearing& bearing) { return has(Prefix::bearing, fold(bearing.basic)); });
+  add_any(all, reading.codes, [](const std::string& code) { return has(Prefix::code, code); });
+  add_any(all, reading.numbers, has_number);
+  add_any(all, reading.labels, says_of_oil);
+  for (const auto& length : reading.lengths) all.push_back(has_length(length, demand));
+  for (const auto& quantity : reading.quantities) all.push_back(states_figure(quantity, demand));
+}
+
+// Without words every hit is as good as the next: they come in the order of the sheets.
+Query unranked(const Queries& filters) {
+  return filters.empty() ? Query::MatchNothing : weighted(all_of(filters), 0);
+}
+
+Query ranked(const Query& words, const Queries& filters, const QuestionReading& reading) {
+  const Query query(Query::OP_AND_MAYBE, words, is_just_called(reading));
+  return filters.empty() ? query : Query(Query::OP_FILTER, query, all_of(filters));
+}
+
+}  // namespace
+
+Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
+  if (reading.names_nothing()) return Query::MatchNothing;
+  Queries words, filters, never;
+  for (std::size_t i = 0; i < reading.parts.size(); ++i)
+    if (static_cast<int>(i) != demand.without_part) words.push_back(is_called(reading.parts[i]));
+  add_machine(filters, reading, demand);
+  add_sides(filters, never, reading, demand);
+  add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });
+  add_any(filters, reading.assemblies, [](const std::string& name) { return has(Prefix::assembly, name); });
+  if (demand.figures)
+    for (const auto& figure : reading.figures) filters.push_back(answers_figure(figure));
+  for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
+  add_designations(filters, reading, demand);
+
+  Query query = words.empty() ? unranked(filters) : ranked(all_of(words), filters, reading);
+  if (!never.empty()) query = Query(Query::OP_AND_NOT, query, any_of(never));
+  return query;
+}
+
+}  // namespace sheaf

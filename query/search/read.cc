@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/read.h"
+
+#include "query/search/draft.h"
+
+namespace sheaf {
+
+QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
+  Draft draft(question_of(text), lexicon);
+  read_designations(draft);
+  correct_words(draft);
+  read_machines(draft);
+  read_words(draft);
+  read_numbers(draft);
+  read_rest(draft);
+  return std::move(draft.reading);
+}
+
+}  // namespace sheaf

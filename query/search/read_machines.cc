@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Words that nobody knows are read as the nearest known one; then the machine is looked for, by any
+// words of its make and model.
+#include "query/library/fold.h"
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+constexpr std::size_t shortest_beginning = 3;  // letters of a model's name that are enough to know it by
+
+bool is_digits(std::string_view word) {
+  return word.find_first_not_of("0123456789") == std::string_view::npos;
+}
+bool has_digit(std::string_view word) { return word.find_first_of("0123456789") != std::string_view::npos; }
+
+bool is_unit(std::string_view word) { return !readings(word).empty(); }
+
+bool is_known(Draft& draft, const std::string& word) {
+  return is_noise(word) || is_unit(word) || draft.lexicon.knows(word);
+}
+
+void replace_words(Draft& draft, std::size_t i, std::vector<std::string> words) {
+  Token& token = draft.question.tokens[i];
+  std::string read;
+  for (const auto& word : words) read += (read.empty() ? "" : " ") + word;
+  draft.reading.corrections.push_back({token.typed, read});
+  token.words = std::move(words);
+}
+
+// "topplug" -> "top", "plug": both halves stand in names.
+bool split_word(Draft& draft, std::size_t i, const std::string& word) {
+  for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
+    const std::string left = word.substr(0, at), right = word.substr(at);
+    if (!draft.lexicon.names_with(left) || !draft.lexicon.names_with(right)) continue;
+    replace_words(draft, i, {left, right});
+    return true;
+  }
+  return false;
+}
+
+// "swing arm" where only "swingarm" is known: the first takes both, the second becomes empty.
+bool join_with_next(Draft& draft, std::size_t i) {
+  if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
+  const std::string joined = draft.token(i).words.front() + draft.token(i + 1).words.front();
+  if (has_digit(joined) || !draft.lexicon.knows(joined)) return false;
+  draft.reading.corrections.push_back({draft.question.typed(i, 2), joined});
+  draft.question.tokens[i].words = {joined};
+  draft.take(i + 1, 1);
+  return true;
+}
+
+// The beginning of a model's name is a name for it: "mule" for Muleback.
+bool begins_machine(Draft& draft, const std::string& word) {
+  return word.size() >= shortest_beginning && !draft.lexicon.machines_beginning(word).empty();
+}
+
+bool correct_word(Draft& draft, std::size_t i) {
+  const std::string word = draft.token(i).words.front();
+  if (has_digit(word) || is_known(draft, word) || begins_machine(draft, word)) return false;
+  if (join_with_next(draft, i) || split_word(draft, i, word)) return true;
+  const auto meant = draft.lexicon.correction_of(word);
+  if (!meant) return false;
+  replace_words(draft, i, {*meant});
+  return true;
+}
+
+using Machines = std::vector<Machine>;
+
+bool is_same(const Machine& left, const Machine& right) {
+  return left.make == right.make && left.model == right.model;
+}
+
+Machines in_both(const Machines& left, const Machines& right) {
+  Machines both;
+  for (const auto& machine : left)
+    if (std::ranges::any_of(right, [&](const Machine& other) { return is_same(machine, other); }))
+      both.push_back(machine);
+  return both;
+}
+
+Machines in_either(Machines left, const Machines& right) {
+  for (const auto& machine : right)
+    if (std::ranges::none_of(left, [&](const Machine& other) { return is_same(machine, other); }))
+      left.push_back(machine);
+  return left;
+}
+
+// The machines that one token names.
+Machines machines_named(Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  if (words.size() != 1 || is_noise(words.front())) return {};
+  auto machines = draft.lexicon.machines_with(words.front());
+  const bool may_be_short = machines.empty() && !has_digit(words.front()) && !is_known(draft, words.front());
+  if (may_be_short && words.front().size() >= shortest_beginning)
+    machines = draft.lexicon.machines_beginning(words.front());
+  return machines;
+}
+
+// "muleback380": the letters and the digits of one token.
+void part_letters_from_digits(Draft& draft, std::size_t i) {
+  Token& token = draft.question.tokens[i];
+  if (token.words.size() != 1 || is_digits(token.words.front()) || !token.has_digit) return;
+  const std::string word = token.words.front();
+  const std::size_t at = word.find_first_of("0123456789");
+  if (at < shortest_beginning || !is_digits(word.substr(at))) return;
+  if (in_both(draft.lexicon.machines_with(word.substr(0, at)), draft.lexicon.machines_with(word.substr(at)))
+          .empty())
+    return;
+  token.words = {word.substr(0, at), word.substr(at)};
+}
+
+Machines machines_of_parts(Draft& draft, const Token& token) {
+  Machines machines = draft.lexicon.machines_with(token.words.front());
+  for (const auto& word : token.words) machines = in_both(machines, draft.lexicon.machines_with(word));
+  return machines;
+}
+
+// What was found so far of the machine that the question names.
+struct Search {
+  Machines machines;
+  std::vector<std::string> words;
+  bool found = false;
+
+  void narrow(const Machines& named) {
+    const Machines both = found ? in_both(machines, named) : named;
+    machines = both.empty() ? in_either(machines, named) : both;
+    found = true;
+  }
+};
+
+void name_machine(QuestionReading& reading, const Search& search) {
+  reading.machines = search.machines;
+  const bool one_make = std::ranges::all_of(
+      search.machines, [&](const Machine& machine) { return machine.make == search.machines.front().make; });
+  const bool only_make =
+      one_make && search.words.size() == 1 && words_of(fold(search.machines.front().make)) == search.words;
+  if (only_make) {
+    reading.machine = search.machines.front().make;
+    return;
+  }
+  for (const auto& machine : search.machines) {
+    if (!reading.machine.empty()) reading.machine += " or ";
+    reading.machine += machine.make + " " + machine.model;
+  }
+}
+
+void take_machine(Draft& draft, std::size_t i, const Machines& named, Search& search) {
+  const auto& words = draft.token(i).words;
+  search.narrow(named);
+  search.words.insert(search.words.end(), words.begin(), words.end());
+  draft.take(i, 1);
+}
+
+void read_machine_word(Draft& draft, std::size_t i, Search& search) {
+  if (draft.taken[i]) return;
+  part_letters_from_digits(draft, i);
+  const auto& token = draft.token(i);
+  const bool parted = token.words.size() == 2 && token.has_digit && is_digits(token.words.back());
+  if (token.has_digit && !parted) return;
+  const Machines named = parted ? machines_of_parts(draft, token) : machines_named(draft, i);
+  if (!named.empty()) take_machine(draft, i, named, search);
+}
+
+// "380" is the Muleback's beside its name; alone it is a machine only if no size could be meant: three
+// digits or more, and no other number beside it.
+void read_machine_number(Draft& draft, std::size_t i, Search& search) {
+  if (draft.taken[i] || draft.token(i).words.size() != 1 || !is_digits(draft.token(i).words.front())) return;
+  const auto is_number = [&](std::size_t at) {
+    return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit;
+  };
+  const std::string& word = draft.token(i).words.front();
+  const bool could_be_size = word.size() < 3 || is_number(i + 1) || (i > 0 && is_number(i - 1));
+  if (!search.found && could_be_size) return;
+  const Machines named = machines_named(draft, i);
+  if (named.empty() || (search.found && in_both(search.machines, named).empty())) return;
+  take_machine(draft, i, named, search);
+}
+
+}  // namespace
+
+void correct_words(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (!draft.taken[i] && draft.token(i).words.size() == 1) correct_word(draft, i);
+}
+
+void read_machines(Draft& draft) {
+  Search search;
+  for (std::size_t i = 0; i < draft.size(); ++i) read_machine_word(draft, i, search);
+  for (std::size_t i = 0; i < draft.size(); ++i) read_machine_number(draft, i, search);
+  if (search.found) name_machine(draft.reading, search);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Numbers without a unit, once it is known that they are no machine: years, sizes, bearings, part
+// numbers, and what is left, a measure of which only the entry can say what it measures.
+#include <cmath>
+
+#include "query/library/fold.h"
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+constexpr int oldest_year = 1950, newest_year = 2049;  // four digits outside are a number, not a year
+constexpr std::size_t shortest_part_number = 4;        // letters and digits
+constexpr std::size_t most_numbers = 12;               // candidates for a number that is not whole
+
+bool is_number(const Token& token) {
+  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
+}
+
+std::optional<int> year_in(std::string_view text) {
+  if (text.starts_with('\'') && text.size() == 3) {
+    const int short_year = std::atoi(std::string(text.substr(1)).c_str());
+    const bool digits = text.find_first_not_of("0123456789", 1) == std::string_view::npos;
+    return digits ? std::optional((short_year < 50 ? 2000 : 1900) + short_year) : std::nullopt;
+  }
+  if (text.size() != 4 || text.find_first_not_of("0123456789") != std::string_view::npos) return std::nullopt;
+  const int year = std::atoi(std::string(text).c_str());
+  return year >= oldest_year && year <= newest_year ? std::optional(year) : std::nullopt;
+}
+
+// "2013", "'13", "2011-2013", "2011..2013"
+bool read_year(Draft& draft, std::size_t i) {
+  if (draft.reading.year != 0) return false;
+  const std::string_view typed = draft.token(i).typed;
+  if (const auto year = year_in(typed)) {
+    draft.reading.year = draft.reading.year_to = *year;
+  } else {
+    const std::size_t gap = typed.find_first_of("-./");
+    const std::size_t next = gap == std::string_view::npos ? gap : typed.find_first_of("0123456789", gap);
+    if (next == std::string_view::npos) return false;
+    const auto from = year_in(typed.substr(0, gap)), to = year_in(typed.substr(next));
+    if (!from || !to || *to < *from) return false;
+    draft.reading.year = *from;
+    draft.reading.year_to = *to;
+  }
+  draft.take(i, 1);
+  return true;
+}
+
+// "43 55 9,5": two numbers or more in a row are the dimensions of one size.
+bool read_row_of_numbers(Draft& draft, std::size_t i) {
+  std::size_t count = 0;
+  while (count < 4 && draft.is_free(i + count, 1) && is_number(draft.token(i + count))) ++count;
+  for (; count >= 2; --count) {
+    auto size = parse_size(draft.question.typed(i, count), Input::prompt);
+    if (!size || size->count < 2) continue;
+    draft.reading.sizes.push_back(*std::move(size));
+    draft.take(i, count);
+    return true;
+  }
+  return false;
+}
+
+bool read_bare_bearing(Draft& draft, std::size_t i) {
+  if (draft.token(i).typed.size() < 3) return false;
+  auto bearing = parse_bearing(draft.token(i).typed, Input::prompt);
+  if (!bearing) return false;
+  const bool is_listed = draft.lexicon.has_term(Prefix::bearing, fold(bearing->basic));
+  if (!is_listed && draft.token(i).typed.size() < 4) return false;  // "620" is more likely a measure
+  draft.reading.bearings.push_back(*std::move(bearing));
+  draft.take(i, 1);
+  return true;
+}
+
+// Where one sign could not be read, people put x, ?, * or _ in its place.
+std::string pattern_of(std::string_view typed, char unread) {
+  std::string pattern;
+  for (const char sign : typed) {
+    const char lower = sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign;
+    const bool is_letter_or_digit = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
+    if (sign == unread)
+      pattern += '?';
+    else if (is_letter_or_digit)
+      pattern += lower;
+  }
+  return pattern;
+}
+
+bool is_listed_number(Draft& draft, const std::string& squeezed) {
+  return draft.lexicon.has_term(Prefix::part_number, squeezed) ||
+         draft.lexicon.has_term(Prefix::other_number, squeezed);
+}
+
+void take_candidates(Draft& draft, std::size_t i, std::vector<std::string> numbers,
+                     std::string_view because) {
+  const std::string typed = draft.token(i).typed;
+  draft.reading.doubts.push_back("“" + typed + "” is no whole number here; " + std::string(because) +
+                                 ": compare every sign.");
+  for (auto& number : numbers) draft.reading.numbers.push_back(std::move(number));
+  draft.reading.number_is_guess = true;
+  draft.take(i, 1);
+}
+
+bool read_part_number(Draft& draft, std::size_t i) {
+  const std::string& typed = draft.token(i).typed;
+  const std::string squeezed = squeeze(typed);
+  if (squeezed.size() < shortest_part_number) return false;
+  if (is_listed_number(draft, squeezed)) {
+    draft.reading.numbers.push_back(squeezed);
+    draft.take(i, 1);
+    return true;
+  }
+  for (const char unread : {'?', '*', '_', 'x', 'X'}) {
+    if (typed.find(unread) == std::string::npos) continue;
+    auto numbers = draft.lexicon.numbers_like(pattern_of(typed, unread), most_numbers);
+    if (numbers.empty()) continue;
+    take_candidates(draft, i, std::move(numbers), "one sign is unread, these could be meant");
+    return true;
+  }
+  auto numbers = draft.lexicon.numbers_beginning(squeezed, most_numbers);
+  if (numbers.empty()) return false;
+  take_candidates(draft, i, std::move(numbers), "these begin with it");
+  return true;
+}
+
+LengthOf meaning_beside(const Draft& draft, std::size_t i) {
+  const auto is = [&](std::size_t at, std::string_view word) { return draft.has_word(at, word); };
+  if (is(i + 1, "od") || (i > 0 && is(i - 1, "od"))) return LengthOf::outside;
+  if (is(i + 1, "id") || (i > 0 && is(i - 1, "id"))) return LengthOf::inside;
+  return LengthOf::anything;
+}
+
+// A number alone is taken as millimetres.
+bool read_measure(Draft& draft, std::size_t i) {
+  auto number = parse_number(draft.token(i).typed, Input::prompt);
+  if (!number || number->digits == 0) return false;
+  LengthAsked asked;
+  asked.typed = draft.token(i).typed;
+  asked.mm = approximate(*number);
+  asked.half_digit =
+      number->denominator == 1 ? 0.5 * std::pow(10.0, -static_cast<double>(number->places)) : 0;
+  asked.of = meaning_beside(draft, i);
+  asked.bare = true;
+  draft.reading.lengths.push_back(std::move(asked));
+  draft.take(i, 1);
+  return true;
+}
+
+}  // namespace
+
+void read_numbers(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (!draft.taken[i] && draft.token(i).has_digit) read_year(draft, i);
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.taken[i] || !draft.token(i).has_digit) continue;
+    if (!is_number(draft.token(i)))
+      read_part_number(draft, i);
+    else
+      read_row_of_numbers(draft, i) || read_bare_bearing(draft, i) || read_part_number(draft, i) ||
+          read_measure(draft, i);
+  }
+}
+
+}  // namespace sheaf

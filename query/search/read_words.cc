@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Words by the glossary: parts in five languages, sides, and what is asked of them. The glossary itself
+// says which of its groups are not parts, by their names: side-front, kind-torque, hand-left.
+#include <optional>
+#include <tuple>
+
+#include "query/library/fold.h"
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+// One word of the question that no other reader took.
+struct Loose {
+  std::string word;
+  std::size_t token = 0;
+  bool taken = false;
+};
+
+using LooseWords = std::vector<Loose>;
+
+LooseWords loose_words(const Draft& draft) {
+  LooseWords words;
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.taken[i]) continue;
+    for (const auto& word : draft.token(i).words) words.push_back({word, i, false});
+  }
+  return words;
+}
+
+std::vector<std::string> texts_of(const LooseWords& words) {
+  std::vector<std::string> texts;
+  for (const auto& each : words) texts.push_back(each.word);
+  return texts;
+}
+
+bool is_free(const LooseWords& words, const GroupMatch& match) {
+  for (std::size_t i = match.first; i < match.first + match.count; ++i)
+    if (words[i].taken) return false;
+  return true;
+}
+
+void take(LooseWords& words, const GroupMatch& match) {
+  for (std::size_t i = match.first; i < match.first + match.count; ++i) words[i].taken = true;
+}
+
+// "side-front" with "side-" gives "front".
+std::optional<std::string> value_after(std::string_view group, std::string_view beginning) {
+  if (!group.starts_with(beginning)) return std::nullopt;
+  return std::string(group.substr(beginning.size()));
+}
+
+void add_new(std::vector<std::string>& list, std::string value) {
+  if (std::ranges::find(list, value) == list.end()) list.push_back(std::move(value));
+}
+
+// A unit among the words of "kind-torque" says in what the answer is wanted.
+void add_unit(QuestionReading& reading, const std::string& typed) {
+  const auto units = readings(typed);
+  for (const Unit* unit : units)
+    if (std::ranges::find(reading.units, unit) == reading.units.end()) reading.units.push_back(unit);
+}
+
+bool is_part_group(std::string_view group) {
+  return !group.starts_with("side-") && !group.starts_with("kind-") && !group.starts_with("hand-");
+}
+
+void read_meaning(QuestionReading& reading, const std::string& group, const std::string& typed) {
+  if (auto side = value_after(group, "side-")) return add_new(reading.sides, *std::move(side));
+  if (auto hand = value_after(group, "hand-")) {
+    add_new(reading.figures, "hand");
+    return;
+  }
+  if (auto kind = value_after(group, "kind-")) {
+    add_new(reading.figures, *std::move(kind));
+    add_unit(reading, typed);
+  }
+}
+
+std::string typed_of(const LooseWords& words, const GroupMatch& match) {
+  std::string typed;
+  for (std::size_t i = match.first; i < match.first + match.count; ++i)
+    typed += (typed.empty() ? "" : " ") + words[i].word;
+  return typed;
+}
+
+// All groups that the same words name, those of parts before the others.
+void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& matches,
+                const GroupMatch& chosen) {
+  const std::string typed = typed_of(words, chosen);
+  PartAsked part{typed, words_of(typed), {}};
+  for (const auto& match : matches)
+    if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
+      part.groups.push_back(match.group);
+  if (!part.groups.empty()) {
+    draft.reading.parts.push_back(std::move(part));
+  } else {
+    for (const auto& match : matches)
+      if (match.first == chosen.first && match.count == chosen.count)
+        read_meaning(draft.reading, match.group, typed);
+  }
+  take(words, chosen);
+}
+
+// The longest first; of equal ones that on the left.
+void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
+  auto matches = draft.lexicon.groups_in(texts_of(words));
+  std::ranges::stable_sort(matches, [](const GroupMatch& left, const GroupMatch& right) {
+    return std::tuple(right.count, left.first) < std::tuple(left.count, right.first);
+  });
+  for (const auto& match : matches)
+    if (match.count >= at_least && is_free(words, match)) read_match(draft, words, matches, match);
+}
+
+LooseWords without_taken(const LooseWords& words) {
+  LooseWords left;
+  std::ranges::copy_if(words, std::back_inserter(left), [](const Loose& each) { return !each.taken; });
+  return left;
+}
+
+LooseWords without_noise(Draft& draft, const LooseWords& words) {
+  LooseWords left;
+  for (const auto& each : words) {
+    if (is_noise(each.word))
+      draft.reading.left_out.push_back(each.word);
+    else
+      left.push_back(each);
+  }
+  return left;
+}
+
+// "plug drain", "nut front axle": two words that name a part in the other order, or with others between.
+bool read_parted_pair(Draft& draft, LooseWords& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    for (std::size_t j = 0; j < words.size(); ++j) {
+      if (i == j) continue;
+      const LooseWords pair = {words[i], words[j]};
+      const auto matches = draft.lexicon.groups_in(texts_of(pair));
+      for (const auto& match : matches) {
+        if (match.count != 2 || !is_part_group(match.group)) continue;
+        LooseWords taken = pair;
+        read_match(draft, taken, matches, match);
+        words[i].taken = words[j].taken = true;
+        words = without_taken(words);
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
+constexpr std::size_t most_words_in_pairs = 8;  // 56 pairs to look at
+
+void mark_read_tokens(Draft& draft, const LooseWords& left) {
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    const bool is_left = std::ranges::any_of(left, [&](const Loose& each) { return each.token == i; });
+    if (!is_left) draft.taken[i] = true;
+  }
+}
+
+bool is_bare_number(std::string_view word) {
+  return word.find_first_not_of("0123456789.") == std::string_view::npos;
+}
+
+// A unit that no number stands before: "in ft lbs", "psi".
+bool read_units(Draft& draft, std::size_t i) {
+  for (std::size_t count = 3; count > 0; --count) {
+    if (!draft.is_free(i, count)) continue;
+    const std::string typed = draft.question.typed(i, count);
+    if (typed.size() < 2 || readings(typed).empty()) continue;
+    add_unit(draft.reading, typed);
+    draft.take(i, count);
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+void read_words(Draft& draft) {
+  LooseWords words = loose_words(draft);
+  read_groups(draft, words, 2);  // "how much", "which oil": before their noise words go
+  words = without_noise(draft, without_taken(words));
+  read_groups(draft, words, 2);
+  words = without_taken(words);
+  while (words.size() <= most_words_in_pairs && read_parted_pair(draft, words)) {
+  }
+  read_groups(draft, words, 1);
+  mark_read_tokens(draft, without_taken(words));
+}
+
+void read_rest(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.taken[i] || read_units(draft, i)) continue;
+    for (const auto& word : draft.token(i).words) {
+      if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
+        draft.reading.unread.push_back(word);
+      else
+        draft.reading.parts.push_back({word, {word}, {}});
+    }
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// How a question was understood: which of its words are a machine, a year, a part, a size. It is shown
+// in one line, so that a misreading is seen.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "query/library/library.h"
+#include "query/quantity/figure.h"
+#include "query/trade/designation.h"
+
+namespace sheaf {
+
+// A word that nobody here knows, read as one that is known. Words with a digit are never corrected.
+struct Correction {
+  std::string typed, read;
+};
+
+// What the entry must be called, or be found by: a part by any of its names, or a free word.
+struct PartAsked {
+  std::string typed;
+  std::vector<std::string> words;   // folded
+  std::vector<std::string> groups;  // groups of words that mean the same; none for a free word
+};
+
+// A quantity that the entry must state; absent ends are open.
+struct QuantityAsked {
+  std::string typed;
+  std::vector<Figure> figures;  // several where the unit is ambiguous: 17.5 oz
+  bool is_range = false;        // 20..30 N·m, over 40 N·m; otherwise one value, which may be near
+};
+
+// A bare length: what it measures depends on the entry. 46 mm may be across flats, a tube, a thread.
+enum class LengthOf { anything, across_flats, diameter, dimension, outside, inside };
+struct LengthAsked {
+  std::string typed;
+  double mm = 0;
+  double half_digit = 0;  // half of its last digit, in mm
+  bool inches = false;    // so that it is a conversion, and only ever near
+  bool bare = false;      // no unit was typed
+  LengthOf of = LengthOf::anything;
+};
+
+struct QuestionReading {
+  std::vector<Machine> machines;  // the entry fits any of these; none: no machine was named
+  std::string machine;            // "Haldrek Muleback 380", "Haldrek"
+  int year = 0, year_to = 0;      // 0: none was named
+  std::string frame, market;
+  std::vector<std::string> sides;       // "front", "left"
+  std::vector<std::string> assemblies;  // from a filter
+  std::vector<std::string> kinds;       // from a filter
+  std::vector<PartAsked> parts;
+  std::vector<std::string> figures;  // fields or kinds asked for: "torque", "level", "clearance"
+  std::vector<std::string> choices;  // "hand=left"
+  std::vector<Thread> threads;
+  std::vector<Drive> drives;
+  std::vector<Size> sizes;
+  std::vector<Bearing> bearings;
+  std::vector<std::string> codes;    // squeezed: "109" never, "10.9", "dot4"
+  std::vector<std::string> numbers;  // part numbers, squeezed
+  bool number_is_guess = false;      // the number typed was not whole
+  std::vector<LengthAsked> lengths;
+  std::vector<QuantityAsked> quantities;
+  std::vector<const Unit*> units;   // in which the answer is wanted
+  std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
+  std::vector<Correction> corrections;
+  std::vector<std::string> unread;    // words that nobody here knows
+  std::vector<std::string> left_out;  // words that say nothing here
+  std::vector<std::string> doubts;    // sentences: what could also have been meant
+
+  bool names_nothing() const;    // nothing that an entry could be found by
+  bool has_designation() const;  // a thread, drive, size, bearing, code or number
+};
+
+// "part “fork top plug”, machine Haldrek Muleback 380, year 2013"
+std::string in_words(const QuestionReading& reading);
+
+}  // namespace sheaf
