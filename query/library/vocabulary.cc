@@ -18,14 +18,15 @@ constexpr std::array<Words, 19> assemblies = {
     "swingarm", "chain-drive", "engine", "cooling", "exhaust", "controls", "transmission", "electrics",
     "fuel-system", "frame", "bodywork"};
 
-constexpr std::array<RowKind, 16> row_kinds = {{
+constexpr std::array<RowKind, 18> row_kinds = {{
     {"thread-size", "thread"}, {"property-class", "property class"}, {"nut-factor", "nut factor"},
     {"shaft-seal-size", "radial shaft seal"}, {"fork-seal-size", "fork seal size"},
     {"o-ring-size", "O-ring"}, {"bearing-size", "bearing"}, {"viscosity-grade", "viscosity grade"},
     {"engine-oil-grade", "engine oil grade"}, {"gear-oil-grade", "gear oil grade"},
     {"brake-fluid-class", "brake fluid class"}, {"coolant-mixture", "coolant mixture"},
     {"tolerance-grade", "tolerance grade"}, {"limit-deviation", "limit deviation"},
-    {"spring-material", "spring material"}, {"friction-range", "friction range"}}};
+    {"spring-material", "spring material"}, {"friction-range", "friction range"},
+    {"o-ring-gland", "O-ring groove"}, {"viscosity-index", "basis of the viscosity index"}}};
 
 constexpr std::array<Words, 12> sides = {"front", "rear", "left", "right", "upper", "lower",
                                          "inner", "outer", "intake", "exhaust", "clutch-side", "brake-side"};
