@@ -60,13 +60,15 @@ bool SourceFile::State::read(Diagnostics& sink) {
   report(*fault, sink);
   std::string rest = bytes;
   for (int faults = 1;
-       fault && faults < max_syntax_faults && blank_block_around(rest, fault->entry_start, fault->stopped_at);
+       faults < max_syntax_faults && blank_block_around(rest, fault->entry_start, fault->stopped_at);
        ++faults) {
     const Node* ignored = nullptr;
     duplicates = {};
     std::pmr::monotonic_buffer_resource scratch;
-    fault = read_yaml({name, rest, size}, scratch, ignored, duplicates);
-    if (fault && fault->rule != "empty-sheet") report(*fault, sink);
+    const auto next = read_yaml({name, rest, size}, scratch, ignored, duplicates);
+    if (!next || next->at == fault->at || next->rule == "empty-sheet") break;
+    report(*next, sink);
+    fault = next;
   }
   sink.take(std::move(duplicates));
   return false;

@@ -142,6 +142,12 @@ SyntaxFault misplaced(const ParserStop& stop) {
               in_words(std::move(columns))};
 }
 
+SyntaxFault bad_start(const ParserStop& stop) {
+  const std::string mark(stop.bytes.substr(stop.at, 1));
+  if (mark == "?") return {stop.at, 1, "bad-start", "text that holds a ? goes in quotes inside [ ] or { }"};
+  return {stop.at, 1, "bad-start", "a value cannot start with " + mark + " here; put it in quotes"};
+}
+
 bool ends_with_any(Text text, Text marks) { return !text.empty() && marks.find(text.back()) != none; }
 
 // Inside [ ] or { }.
@@ -157,6 +163,7 @@ SyntaxFault unfinished_flow(const ParserStop& stop) {
   const char before = last_mark_before(stop.bytes, stop.at, line.start);
   if (before == '"' || before == '\'') return text_after(stop.bytes, stop.at);
   if (stop.bytes[stop.at] == ':') return second_colon(stop);
+  if (stop.bytes[stop.at] == '?') return bad_start(stop);
   return {stop.at, 1, "unclosed-bracket", "a comma or a closing bracket is missing before this"};
 }
 
@@ -183,11 +190,6 @@ SyntaxFault open_quote(const ParserStop& stop) {
     }
   }
   return unterminated_quote(std::min(stop.read_to, stop.at), none);
-}
-
-SyntaxFault bad_start(const ParserStop& stop) {
-  const std::string mark(stop.bytes.substr(stop.at, 1));
-  return {stop.at, 1, "bad-start", "a value cannot start with " + mark + " here; put it in quotes"};
 }
 
 SyntaxFault block_header(const ParserStop& stop) {
@@ -296,7 +298,9 @@ SyntaxFault unclosed_bracket(Text bytes, std::size_t at, std::size_t next_entry)
 }
 
 SyntaxFault after_the_end(Text bytes, std::size_t at) {
-  if (bytes.substr(at, 3) == "---") {
+  const bool marked =
+      bytes.substr(at, 3) == "---" || line_above(bytes, line_around(bytes, at)).text.starts_with("...");
+  if (marked) {
     return {at, 3, "several-documents", "a second document starts here; a file holds one sheet"};
   }
   if (bytes[at] == ',') return {at, 1, "bad-start", "a value cannot start with a comma; put it in quotes"};

@@ -32,6 +32,21 @@ class ByteStream : public std::streambuf {
 
 bool spells_null(Text text) { return text == "~" || text == "null" || text == "Null" || text == "NULL"; }
 
+SyntaxFault missing_key(Text bytes, std::size_t at) {
+  if (bytes[at] == ':') return {at, 1, "bad-key", "a key is missing before this colon"};
+  const Text word = bytes.substr(at, bytes.find_first_of(" :\r\n", at) - at);
+  if (spells_null(word)) {
+    return {at, word.size(), "bad-key",
+            "`" + std::string(word) + "` says nothing as a key; if it is text, put it in quotes"};
+  }
+  return {at, 1, "bad-key", "a key and its colon stand on one line"};
+}
+
+SyntaxFault collection_as_key(std::size_t at) {
+  return {at, 1, "bad-key",
+          "a key is one word or phrase on its line, not a list, a mapping or a block of text"};
+}
+
 // Builds the tree bottom up. Children wait on two stacks, one for items and one for pairs, until their
 // collection ends; then they move into the arena in one piece.
 class TreeBuilder : public YAML::EventHandler {
@@ -231,9 +246,10 @@ void TreeBuilder::open(Node::Kind kind, const YAML::Mark& mark, YAML::EmitterSty
   node->flow = style == YAML::EmitterStyle::Flow;
   if (node->flow) {
     check_value_indent(mark);
-    const bool is_pair_in_list =
-        bytes_[at] != '[' && bytes_[at] != '{';  // [key: value] has no bracket of its own
-    if (!is_pair_in_list) layout_.enter_flow(indent());
+    const bool has_bracket =
+        bytes_[at] == (kind == Node::Kind::mapping ? '{' : '[');  // not so in [key: value]
+    if (has_bracket && at < layout_.at()) throw collection_as_key(at);
+    if (has_bracket) layout_.enter_flow(indent());
   }
   const int column = node->flow ? indent() : mark.column;
   open_.push_back({node, at, column, kind == Node::Kind::mapping ? pairs_.size() : items_.size(), nullptr});
@@ -277,15 +293,8 @@ void TreeBuilder::add(Node* node, std::size_t at) {
 
 void TreeBuilder::add_key(const Node& node, std::size_t at) {
   const std::size_t length = static_cast<std::size_t>(node.span.length);
-  if (node.kind == Node::Kind::empty) {
-    throw SyntaxFault{
-        at, 1, "bad-key",
-        "a key is missing before the colon, or is `null` or `~`; a key that means text goes in quotes"};
-  }
-  if (node.kind != Node::Kind::scalar || node.block) {
-    throw SyntaxFault{at, 1, "bad-key",
-                      "a key is one word or phrase on its line, not a list, a mapping or a block of text"};
-  }
+  if (node.kind == Node::Kind::empty) throw missing_key(bytes_, at);
+  if (node.kind != Node::Kind::scalar || node.block) throw collection_as_key(at);
   if (node.text == "<<" && !node.quoted) {
     throw SyntaxFault{at, length, "merge-key",
                       "`<<` merges mappings in some YAML programs; a sheet uses based-on instead"};

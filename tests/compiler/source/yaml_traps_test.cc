@@ -71,9 +71,9 @@ TEST_CASE("text over several lines folds as YAML 1.2 says") {
 
 TEST_CASE("every trap is refused at its place") {
   struct Case {
-    const char* name;
+    std::string name;
     const char* text;
-    const char* faults;
+    std::string faults;
   };
   const Case cases[] = {
       {"duplicate keys", "a: 1\nb: 2\na: 3\n", "3:1 duplicate-key"},
