@@ -70,7 +70,7 @@ struct RoundedFigure {
   bool exact() const {
     return (!nominal || nominal->exact) && (!least || least->exact) && (!most || most->exact);
   }
-  bool band_is_lost() const { return least && most && compare(least->number, most->number) > 0; }
+  bool band_is_lost() const { return least && most && compare(least->number, most->number) >= 0; }
   // Rounded to nearest, a nominal that is its own bound may step over it; it steps back.
   void keep_nominal_inside() {
     if (nominal && least && compare(nominal->number, least->number) < 0) nominal = least;

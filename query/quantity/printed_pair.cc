@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <limits>
 
 #include "query/quantity/convert.h"
 #include "query/quantity/scale.h"
@@ -20,11 +22,30 @@ bool meet(const Interval& left, const Interval& right) {
   return compare(left.least, right.most) <= 0 && compare(right.least, left.most) <= 0;
 }
 
+using Part = std::optional<Number> Figure::*;
+constexpr std::array<Part, 3> parts{&Figure::nominal, &Figure::least, &Figure::most};
+
+// What a printed number may stand for: half a last digit to either side; a whole one where a careful
+// printer rounded a bound inward.
+Interval may_stand_for(const Number& number, Part part) {
+  Interval interval = rounding_interval(number);
+  const Fraction value = exact(number);
+  if (number.denominator != 1) return interval;
+  if (part == &Figure::least) interval.least = {value.numerator - 1, value.denominator};
+  if (part == &Figure::most) interval.most = {value.numerator + 1, value.denominator};
+  return interval;
+}
+
 // Everything the figure may be: from its least to its most, each as rounded.
 Interval hull(const Figure& figure) {
   const Number& least = figure.least ? *figure.least : figure.nominal ? *figure.nominal : *figure.most;
   const Number& most = figure.most ? *figure.most : figure.nominal ? *figure.nominal : *figure.least;
   return {rounding_interval(least).least, rounding_interval(most).most};
+}
+
+// The number that tells the figure's size.
+const Number& leading(const Figure& figure) {
+  return figure.nominal ? *figure.nominal : figure.most ? *figure.most : *figure.least;
 }
 
 // Two figures and the scale from the first one's unit to the second one's.
@@ -40,10 +61,10 @@ class Comparison {
   bool agrees() const {
     if (!possible_) return false;
     bool compared = false, agree = true;
-    for (const auto part : {&Figure::nominal, &Figure::least, &Figure::most}) {
+    for (const Part part : parts) {
       if (!(primary_.*part) || !(printed_.*part)) continue;
       compared = true;
-      agree = agree && meets(rounding_interval(*(primary_.*part)), rounding_interval(*(printed_.*part)));
+      agree = agree && meets(rounding_interval(*(primary_.*part)), may_stand_for(*(printed_.*part), part));
     }
     return compared ? agree : meets(hull(primary_), hull(printed_));
   }
@@ -68,7 +89,7 @@ Figure in_unit(Figure figure, const Unit& unit) {
 }
 
 bool same_numbers(const Figure& left, const Figure& right) {
-  for (const auto part : {&Figure::nominal, &Figure::least, &Figure::most}) {
+  for (const Part part : parts) {
     if ((left.*part).has_value() != (right.*part).has_value()) return false;
     if ((left.*part) && compare(*(left.*part), *(right.*part)) != 0) return false;
   }
@@ -78,7 +99,7 @@ bool same_numbers(const Figure& left, const Figure& right) {
 // Whether the figures agree once two neighbouring digits of one number of `slipped` are exchanged.
 template <typename Agree>
 bool digits_swapped(const Figure& slipped, Agree agree_with) {
-  for (const auto part : {&Figure::nominal, &Figure::least, &Figure::most}) {
+  for (const Part part : parts) {
     if (!(slipped.*part)) continue;
     for (std::int64_t power = 1; power <= max_digits / 100; power *= 10) {
       Figure candidate = slipped;
@@ -109,14 +130,28 @@ struct Explanation {
   std::string words;
 };
 
+// How many times too large the printed number is, for choosing between factors that both would do.
+double ratio_of(const Figure& primary, const Figure& printed) {
+  const BaseBand is = base_band({Form::nominal, leading(printed), {}, {}, {}, printed.unit});
+  const BaseBand should_be = base_band({Form::nominal, leading(primary), {}, {}, {}, primary.unit});
+  return std::abs(std::log(is.least / should_be.least));
+}
+
 std::optional<Explanation> by_factor(const Figure& primary, const Figure& printed) {
+  const FactorSlip* best = nullptr;
+  double nearest = std::numeric_limits<double>::infinity();
   for (const FactorSlip& entry : factor_slips) {
     const Fraction inverse{static_cast<Int128>(entry.factor.denominator), static_cast<UInt128>(entry.factor.numerator)};
-    if (Comparison(primary, printed, entry.factor).agrees() || Comparison(primary, printed, inverse).agrees()) {
-      return Explanation{entry.slip, "the two differ by " + std::string(entry.words)};
+    if (!Comparison(primary, printed, entry.factor).agrees() && !Comparison(primary, printed, inverse).agrees()) continue;
+    const double size = static_cast<double>(entry.factor.numerator) / static_cast<double>(entry.factor.denominator);
+    const double distance = std::abs(ratio_of(primary, printed) - std::log(size));
+    if (best == nullptr || distance < nearest) {
+      best = &entry;
+      nearest = distance;
     }
   }
-  return std::nullopt;
+  if (best == nullptr) return std::nullopt;
+  return Explanation{best->slip, "the two differ by " + std::string(best->words)};
 }
 
 std::optional<Explanation> by_other_unit(const Figure& primary, const Figure& printed) {

@@ -29,8 +29,9 @@ struct PairVerdict {
 };
 
 // They agree when the rounding intervals of their digits meet after exact conversion: ends with ends,
-// nominal with nominal; a single value beside a range must lie in it. The units are of one dimension;
-// otherwise they do not agree, and the message says so.
+// nominal with nominal; a single value beside a range must lie in it. A printed end may also have been
+// rounded inward, by less than one of its last digits. The units are of one dimension; otherwise they do
+// not agree, and the message says so.
 PairVerdict compare_printed(const Figure& primary, const Figure& printed);
 
 }  // namespace sheaf

@@ -50,9 +50,32 @@ std::optional<Target> target_of(const Figure& figure, const Scale& scale, const 
   return target;
 }
 
-std::optional<Number> steps_to_number(std::int64_t steps, const Number& step) {
+// So many whole steps of the scale.
+struct Steps {
+  std::int64_t count = 0;
+  bool inside = false;
+};
+
+std::optional<Steps> nearest_inside(const Target& target) {
+  std::int64_t least = -max_digits, most = max_digits;
+  const auto set = [](const std::optional<Fraction>& value, Rounding rounding, std::int64_t& steps) {
+    if (!value) return true;
+    const auto rounded = round_to(*value, 0, rounding);
+    if (rounded) steps = rounded->number.digits;
+    return rounded.has_value();
+  };
+  std::int64_t aim = 0;
+  if (!set(target.aim, Rounding::nearest, aim) || !set(target.least, Rounding::up, least) ||
+      !set(target.most, Rounding::down, most)) {
+    return std::nullopt;
+  }
+  const bool inside = least <= most;
+  return Steps{inside ? std::clamp(aim, least, most) : aim, inside};
+}
+
+std::optional<Number> times(const Number& step, std::int64_t count) {
   Number value = step;
-  if (__builtin_mul_overflow(steps, step.digits, &value.digits)) return std::nullopt;
+  if (__builtin_mul_overflow(count, step.digits, &value.digits)) return std::nullopt;
   if (value.digits <= -max_digits || value.digits >= max_digits) return std::nullopt;
   return value;
 }
@@ -63,19 +86,10 @@ Result<Setting> set_on_scale(const Figure& figure, const Unit& unit, const Numbe
   if (figure.unit->dimension != unit.dimension) return convert(figure, unit).failure();
   if (step.digits <= 0) return Failure{"the step of a scale is more than nothing", 0, 0};
   const auto target = target_of(figure, scale_between(*figure.unit, unit), step);
-  if (!target) return does_not_fit();
-  const auto aim = round_to(*target->aim, 0, Rounding::nearest);
-  const auto least = target->least ? round_to(*target->least, 0, Rounding::up) : std::nullopt;
-  const auto most = target->most ? round_to(*target->most, 0, Rounding::down) : std::nullopt;
-  if (!aim || (target->least && !least) || (target->most && !most)) return does_not_fit();
-
-  std::int64_t steps = aim->number.digits;
-  const bool inside = !least || !most || least->number.digits <= most->number.digits;
-  if (inside && least) steps = std::max(steps, least->number.digits);
-  if (inside && most) steps = std::min(steps, most->number.digits);
-  const auto value = steps_to_number(steps, step);
+  const auto steps = target ? nearest_inside(*target) : std::nullopt;
+  const auto value = steps ? times(step, steps->count) : std::nullopt;
   if (!value) return does_not_fit();
-  return Setting{*value, inside, figure.least || figure.most};
+  return Setting{*value, steps->inside, figure.least || figure.most};
 }
 
 }  // namespace sheaf
