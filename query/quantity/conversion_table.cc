@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include <algorithm>
 #include <numeric>
 
 #include "query/quantity/arithmetic.h"
@@ -26,6 +27,19 @@ std::vector<Quantity> steps_of(const Figure& range, const Number& every) {
   return steps;
 }
 
+// Zeros at the end of every row of the column say nothing.
+void drop_common_zeros(std::vector<TableRow>& rows) {
+  const auto ends_in_zero = [](const TableRow& row) {
+    return row.derived.value.places > 0 && row.derived.value.digits % 10 == 0;
+  };
+  while (std::all_of(rows.begin(), rows.end(), ends_in_zero)) {
+    for (TableRow& row : rows) {
+      row.derived.value.digits /= 10;
+      --row.derived.value.places;
+    }
+  }
+}
+
 }  // namespace
 
 Result<ConversionTable> tabulate(const Figure& range, const Unit& to, const Number& every) {
@@ -45,6 +59,7 @@ Result<ConversionTable> tabulate(const Figure& range, const Unit& to, const Numb
     if (!derived) return Failure{"the range has too many digits to be shown in " + std::string(to.symbol), 0, 0};
     table.rows.push_back({step, {*derived, &to}});
   }
+  drop_common_zeros(table.rows);
   return table;
 }
 
