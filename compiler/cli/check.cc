@@ -9,6 +9,7 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/flags.h"
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -19,10 +20,21 @@ struct Wishes {
   std::vector<std::string> folders;
   Output output = Output::text;
   bool all = false;
+  bool allowed = false;
   bool werror = false;
   bool quiet = false;
   Colour colour = Colour::automatic;
 };
+
+// "torque-over-proof-load  sorvane-41-rod/top-plug  reason (until 2027-01-01)", with its place.
+ExitStatus list_allowed(const Compilation& compilation) {
+  for (const Allowed& allowed : compilation.allowed) {
+    print(std::string(allowed.where.file) + ":" + std::to_string(allowed.where.line) + ": " + allowed.address + ": " + std::string(allowed.rule) +
+          ": " + printable(allowed.reason) + (allowed.until ? " (until " + to_text(*allowed.until) + ")" : "") + "\n");
+  }
+  say(counted(compilation.allowed.size(), "allowance", "allowances"));
+  return ExitStatus::done;
+}
 
 ExitStatus check(const Wishes& wishes) {
   const auto compiled = compile(wishes.folders);
@@ -32,6 +44,8 @@ ExitStatus check(const Wishes& wishes) {
   }
   const Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
+  if (wishes.allowed) return list_allowed(compilation);
+  if (!compilation.rules_ran) say("a table cannot be read, so figures are not checked yet");
   const LineSource lines = lines_of(compilation.workspace);
   switch (wishes.output) {
     case Output::json: print(json_lines_report(found)); break;
@@ -60,6 +74,7 @@ void add_check(CLI::App& program, Action& action) {
   output_flag("--sarif", Output::sarif, "One SARIF 2.1.0 log");
   output_flag("--annotations", Output::annotations, "Lines that a CI service turns into annotations");
   command->add_flag("--all", wishes->all, "Show every report, however many, on a terminal too");
+  command->add_flag("--allowed", wishes->allowed, "List the rules that are set aside, each with its reason, instead");
   command->add_flag("--werror", wishes->werror, "End with 1 for warnings as for errors");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
   add_colour_flag(*command, wishes->colour);

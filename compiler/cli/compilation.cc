@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "compiler/cli/compilation.h"
 
+#include <algorithm>
+#include <charconv>
+#include <cstdlib>
+#include <cstring>
+#include <ctime>
 #include <unordered_map>
 
 #include "compiler/check/check.h"
@@ -8,6 +13,18 @@
 #include "compiler/sheet/sheet_rules.h"
 
 namespace sheafc {
+namespace {
+
+// Rules compare figures with published tables: while a table cannot be read, they would call every figure
+// that it proves a fault.
+bool lacks_a_table(const Workspace& workspace) {
+  return std::ranges::any_of(workspace.files, [&](const auto& file) {
+    const bool is_table = file->bytes().find("\ntable:") != std::string_view::npos;
+    return is_table && std::ranges::none_of(workspace.sheets, [&](const auto& sheet) { return sheet->file == file; });
+  });
+}
+
+}  // namespace
 
 sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders) {
   auto compilation = std::make_unique<Compilation>();
@@ -17,9 +34,25 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::strin
   compilation->workspace = std::move(workspace).value();
   if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + folders.front()};
   compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink, compilation->workspace.unread);
-  compilation->allowed = run_rules(compilation->linked, {}, sink);
+  if (lacks_a_table(compilation->workspace)) {
+    compilation->rules_ran = false;
+  } else {
+    compilation->allowed = run_rules(compilation->linked, {.today = today()}, sink);
+  }
   sink.sort();
   return compilation;
+}
+
+Date today() {
+  std::time_t seconds = std::time(nullptr);
+  if (const char* epoch = std::getenv("SOURCE_DATE_EPOCH")) {
+    long long stated = 0;
+    const char* end = epoch + std::strlen(epoch);
+    if (std::from_chars(epoch, end, stated).ptr == end && *epoch) seconds = static_cast<std::time_t>(stated);
+  }
+  std::tm parts{};
+  ::gmtime_r(&seconds, &parts);
+  return {parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday};
 }
 
 LineSource lines_of(const Workspace& workspace) {

@@ -18,13 +18,17 @@ namespace sheafc {
 struct Compilation {
   Workspace workspace;
   LinkedSheets linked;    // points into the workspace
-  Diagnostics diagnostics; // sorted
+  Diagnostics diagnostics;  // sorted
   std::vector<Allowed> allowed;
+  bool rules_ran = true;    // false while a table that they need cannot be read
 };
 
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
 // diagnostics.
 sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders);
+
+// Today in UTC, by which allowances end; SOURCE_DATE_EPOCH, where it is set, stands for the clock.
+Date today();
 
 // The lines of the workspace's files, for the reports. The workspace must outlive it.
 LineSource lines_of(const Workspace& workspace);

@@ -16,7 +16,7 @@ inline constexpr std::string_view
     circular_like = "circular-like", wrong_like = "wrong-like", kind_differs = "kind-differs",
     unknown_caution = "unknown-caution", duplicate_caution = "duplicate-caution", duplicate_words = "duplicate-words",
     former_name_taken = "former-name-taken", variant_gap = "variant-gap", variant_overlap = "variant-overlap",
-    variant_outside_fits = "variant-outside-fits", too_deep = "too-deep", too_large = "too-large";
+    variant_outside_fits = "variant-outside-fits", long_chain = "long-chain", too_many_entries = "too-many-entries";
 
 }  // namespace rule
 

@@ -121,7 +121,7 @@ void Resolver::inherit(ResolvedSheet& sheet) {
   if (sheet.base) {
     sheet.depth = sheet.base->depth + 1;
     if (sheet.depth > longest_chain) {
-      sink_.error(rule::too_deep, own.fields.place("based-on"), "a chain of bases has at most 16 sheets");
+      sink_.error(rule::long_chain, own.fields.place("based-on"), "a chain of bases has at most 16 sheets");
       sheet.base = nullptr;
       sheet.base_missing = true;
     }
@@ -159,7 +159,7 @@ void Resolver::inherit_entries(ResolvedSheet& sheet) {
   }
   for (const Entry& entry : sheet.sheet->entries) {
     if (sheet.entries.size() >= most_entries) {
-      sink_.error(rule::too_large, entry.place, "a sheet has at most 20 000 entries, those of its base among them");
+      sink_.error(rule::too_many_entries, entry.place, "a sheet has at most 20 000 entries, those of its base among them");
       return;
     }
     add_own_entry(sheet, entry);
@@ -270,7 +270,7 @@ void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
   }
   entry.like_depth = other.like_depth + 1;
   if (entry.like_depth > longest_chain) {
-    sink_.error(rule::too_deep, place, "a chain of entries that are like each other has at most 16 of them");
+    sink_.error(rule::long_chain, place, "a chain of entries that are like each other has at most 16 of them");
     return;
   }
   entry.like_missing = other.like_missing;

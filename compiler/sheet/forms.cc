@@ -129,7 +129,7 @@ std::vector<FormDeclaration> declare_forms() {
        {&sheet_field, &title_field, &table_field(), &invented_field, &also_field, &source_field(), &checked_field(),
         &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field, &key_field},
        {{.key = "columns", .help = "The columns: each name with its type, a unit or one of thread, size, bearing, text, number, choice.", .required = true},
-        {.key = "rows", .help = "The rows, each a list with one cell a column; - leaves a cell out.", .required = true}}},
+        {.key = "rows", .help = "The rows, each a list with one cell a column; \"-\" leaves a cell out.", .required = true}}},
       {"words", "Words that mean the same, and the cautions in words.",
        {&sheet_field, &title_field, &notes_field},
        {{.key = "words", .help = "Groups of words that mean the same."},

@@ -123,7 +123,7 @@ const Field* TableReader::read_one_cell(const Column& column, const Node& cell) 
     reader_.sink().error(rule::wrong_shape, cell.span, "a cell is a single value");
     return nullptr;
   }
-  if (cell.text == "-" && !cell.quoted) return nullptr;
+  if (cell.text == "-" || cell.text == "--") return nullptr;  // YAML wants quotes round a lone -
   auto scalar = read_cell(column, cell.text);
   if (!scalar) {
     const bool numeric = column.type == Column::Type::number || column.type == Column::Type::figure;

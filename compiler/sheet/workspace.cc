@@ -18,21 +18,36 @@ using sheaf::Failure;
 using sheaf::Result;
 
 struct ReadFile {
+  std::string path;
   std::shared_ptr<const SourceFile> file;
   std::unique_ptr<Sheet> sheet;
   Diagnostics faults;
   std::optional<Failure> failure;
 };
 
+void read_sheet_of(std::shared_ptr<SourceFile> file, const std::string& path, ReadFile& read) {
+  read.path = path;
+  read.file = file;
+  if (file->parse(read.faults)) read.sheet = read_sheet(std::move(file), path, read.faults);
+}
+
 void read_one(const SheetFile& place, ReadFile& read) {
   auto source = read_source(place.opened, place.opened);
-  if (!source) {
-    read.failure = source.failure();
-    return;
+  if (source) read_sheet_of(std::make_shared<SourceFile>(std::move(source).value()), place.path, read);
+  else read.failure = source.failure();
+}
+
+Workspace gather(std::vector<ReadFile> read, Diagnostics& sink) {
+  Workspace workspace;
+  for (ReadFile& file : read) {
+    sink.take(std::move(file.faults));
+    workspace.files.push_back(std::move(file.file));
+    if (file.sheet) workspace.sheets.push_back(std::move(file.sheet));
+    else workspace.unread.push_back(fs::path(file.path).stem().string());
   }
-  auto file = std::make_shared<SourceFile>(std::move(source).value());
-  read.file = file;
-  if (file->parse(read.faults)) read.sheet = read_sheet(file, place.path, read.faults);
+  std::ranges::stable_sort(workspace.sheets, {}, &Sheet::name);
+  sink.sort();
+  return workspace;
 }
 
 }  // namespace
@@ -59,32 +74,18 @@ Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnosti
   }
   std::vector<ReadFile> read(places.size());
   for_all(places.size(), [&](std::size_t i) { read_one(places[i], read[i]); });
-
-  Workspace workspace;
-  for (std::size_t i = 0; i < read.size(); ++i) {
-    if (read[i].failure) return *read[i].failure;
-    sink.take(std::move(read[i].faults));
-    workspace.files.push_back(std::move(read[i].file));
-    if (read[i].sheet) workspace.sheets.push_back(std::move(read[i].sheet));
-    else workspace.unread.push_back(fs::path(places[i].path).stem().string());
+  for (const ReadFile& file : read) {
+    if (file.failure) return *file.failure;
   }
-  std::ranges::stable_sort(workspace.sheets, {}, &Sheet::name);
-  sink.sort();
-  return workspace;
+  return gather(std::move(read), sink);
 }
 
-Workspace read_text(std::string name, std::string text, Diagnostics& sink) {
-  Workspace workspace;
-  auto file = std::make_shared<SourceFile>(name, std::move(text));
-  workspace.files.push_back(file);
-  if (!file->parse(sink)) return workspace;
-  if (auto sheet = read_sheet(file, std::move(name), sink)) workspace.sheets.push_back(std::move(sheet));
-  return workspace;
-}
-
-const SourceFile* Workspace::file_named(std::string_view shown_name) const {
-  const auto found = std::ranges::find(files, shown_name, [](const auto& file) { return file->name(); });
-  return found == files.end() ? nullptr : found->get();
+Workspace read_texts(std::span<const SheetText> texts, Diagnostics& sink) {
+  std::vector<ReadFile> read(texts.size());
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    read_sheet_of(std::make_shared<SourceFile>(texts[i].path, texts[i].text), texts[i].path, read[i]);
+  }
+  return gather(std::move(read), sink);
 }
 
 }  // namespace sheafc

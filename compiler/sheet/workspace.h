@@ -27,15 +27,17 @@ struct Workspace {
   std::vector<std::shared_ptr<const SourceFile>> files;  // every file read, sheets or not
   std::vector<std::unique_ptr<Sheet>> sheets;            // sorted by name; one name may stand twice, which linking reports
   std::vector<std::string> unread;                       // names of the files that could not be read as sheets
-
-  const SourceFile* file_named(std::string_view shown_name) const;
 };
 
 // Reads and types the sheets of several folders. A file that cannot be opened is a Failure; all that is
 // wrong with the sheets is in the sink, sorted.
 sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink);
 
-// The same for one text that is no file: for tests and for the sheets that explain a rule.
-Workspace read_text(std::string name, std::string text, Diagnostics& sink);
+// The same for texts that are no files: for tests, and for sheets that were just made.
+struct SheetText {
+  std::string path;
+  std::string text;
+};
+Workspace read_texts(std::span<const SheetText> texts, Diagnostics& sink);
 
 }  // namespace sheafc
