@@ -109,6 +109,10 @@ constexpr std::array<FieldDeclaration, 2> caution = {{
     {.key = "text", .help = "The caution, in one short line.", .required = true},
     {.key = "about", .help = "What it is about: spring, brake, pressure, heat.", .example = "[spring]", .many = true}}};
 
+constexpr std::array<FieldDeclaration, 2> allowance = {{
+    {.key = "reason", .help = "Why the rule does not hold here.", .required = true},
+    {.key = "until", .type = date, .help = "The last day of the allowance.", .example = "2027-01-01"}}};
+
 std::vector<BlockDeclaration> sections(bool of_crib) {
   std::vector<BlockDeclaration> blocks;
   for (const sheaf::KindDeclaration& kind : sheaf::all_kinds()) {
@@ -147,7 +151,7 @@ Scope pointers(std::span<const FieldDeclaration> fields) {
 
 // What tells an entry from the others comes first; the rest of what all kinds share follows the kind's own.
 Scope entry_fields(const sheaf::KindDeclaration& kind) {
-  constexpr std::array<Words, 4> leading = {"name", "also", "side", "like"};
+  constexpr std::array<Words, 6> leading = {"name", "also", "side", "like", "count", "order"};
   const auto leads = [&](const FieldDeclaration& field) { return std::ranges::find(leading, field.key) != leading.end(); };
   Scope scope;
   for (const FieldDeclaration& field : sheaf::common_fields()) {
@@ -215,6 +219,11 @@ const Scope& word_group_scope() {
 
 const Scope& caution_scope() {
   static const Scope scope = pointers(caution);
+  return scope;
+}
+
+const Scope& allowance_scope() {
+  static const Scope scope = pointers(allowance);
   return scope;
 }
 

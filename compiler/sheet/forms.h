@@ -40,6 +40,8 @@ const Scope& entry_scope(const sheaf::KindDeclaration& kind);
 const Scope& variant_scope(const sheaf::KindDeclaration& kind);
 const Scope& word_group_scope();
 const Scope& caution_scope();
+// Of an allowance that is more than its reason.
+const Scope& allowance_scope();
 
 // The fields of a record. A field of type text with a dimension is a unit of that dimension.
 Scope record_scope(const sheaf::FieldDeclaration& record);

@@ -201,19 +201,16 @@ bool FieldReader::read_allowances(Field& field, const Node& node) {
 }
 
 bool FieldReader::read_allowance(Allowances& allowances, const Pair& pair) {
-  static constexpr FieldDeclaration reason = {.key = "reason", .help = "Why the rule does not hold here.", .required = true};
-  static constexpr FieldDeclaration until = {.key = "until", .type = ValueType::date, .help = "The last day of the allowance.", .example = "2027-01-01"};
-  static const Scope scope = {&reason, &until};
   if (!expect_name(pair.key, pair.key_span)) return false;
   if (pair.value->kind == Node::Kind::mapping) {
-    const Fields fields = read(*pair.value, scope, "an allowance");
-    require(fields, scope, "an allowance", pair.key_span);
+    const Fields fields = read(*pair.value, allowance_scope(), "an allowance");
+    require(fields, allowance_scope(), "an allowance", pair.key_span);
     Allowance allowance{std::string(pair.key), std::string(fields.text("reason")), {}, pair.key_span};
     if (const Date* date = fields.date("until")) allowance.until = *date;
     allowances.push_back(std::move(allowance));
     return true;
   }
-  Field field{&reason, pair.key_span, {}};
+  Field field{find_in(allowance_scope(), "reason"), pair.key_span, {}};
   if (pair.value->kind == Node::Kind::sequence) {
     sink_.error(rule::wrong_shape, pair.value->span, "an allowance is a reason in words, or a mapping of reason and until");
     return false;
