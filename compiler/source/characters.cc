@@ -11,9 +11,10 @@
 namespace sheafc {
 namespace {
 
-constexpr auto is_printable_ascii = [] {
+constexpr auto is_plain = [] {
   std::array<bool, 256> table{};
   for (std::size_t c = 0x20; c < 0x7F; ++c) table[c] = true;
+  table['\t'] = true;
   return table;
 }();
 
@@ -85,10 +86,10 @@ class Check {
 
  private:
   void step() {
+    while (at_ < bytes_.size() && is_plain[static_cast<unsigned char>(bytes_[at_])]) ++at_;
+    if (at_ == bytes_.size()) return;
     const unsigned c = byte_at(bytes_, at_);
-    if (is_printable_ascii[c] || c == '\t') {
-      ++at_;
-    } else if (c == '\n') {
+    if (c == '\n') {
       start_line(at_ + 1);
     } else if (c == '\r' && byte_at(bytes_, at_ + 1) == '\n') {
       start_line(at_ + 2);

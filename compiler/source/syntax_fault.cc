@@ -101,6 +101,12 @@ SyntaxFault stray_dash(const ParserStop& stop) {
           "a list cannot start here; write each `- item` on a line of its own below the key, or use [ ]"};
 }
 
+SyntaxFault bad_start(const ParserStop& stop) {
+  const std::string mark(stop.bytes.substr(stop.at, 1));
+  if (mark == "?") return {stop.at, 1, "bad-start", "text that holds a ? goes in quotes inside [ ] or { }"};
+  return {stop.at, 1, "bad-start", "a value cannot start with " + mark + " here; put it in quotes"};
+}
+
 // "0, 2 or 4"
 std::string in_words(std::vector<int> numbers) {
   std::sort(numbers.begin(), numbers.end());
@@ -127,6 +133,7 @@ SyntaxFault text_after(Text bytes, std::size_t at) {
 
 // Something stands where the next key or list item should.
 SyntaxFault misplaced(const ParserStop& stop) {
+  if (stop.bytes[stop.at] == ',') return bad_start(stop);
   const Line line = line_around(stop.bytes, stop.at);
   if (!only_space_between(stop.bytes, line.start, stop.at)) return text_after(stop.bytes, stop.at);
   const Line above = line_above(stop.bytes, line);
@@ -142,12 +149,6 @@ SyntaxFault misplaced(const ParserStop& stop) {
               in_words(std::move(columns))};
 }
 
-SyntaxFault bad_start(const ParserStop& stop) {
-  const std::string mark(stop.bytes.substr(stop.at, 1));
-  if (mark == "?") return {stop.at, 1, "bad-start", "text that holds a ? goes in quotes inside [ ] or { }"};
-  return {stop.at, 1, "bad-start", "a value cannot start with " + mark + " here; put it in quotes"};
-}
-
 bool ends_with_any(Text text, Text marks) { return !text.empty() && marks.find(text.back()) != none; }
 
 // Inside [ ] or { }.
@@ -157,14 +158,11 @@ SyntaxFault unfinished_flow(const ParserStop& stop) {
   const bool starts_line =
       key_end(line) == stop.at - line.start || only_space_between(stop.bytes, line.start, stop.at);
   if (starts_line && above.says_something() && !ends_with_any(above.text, ",[{:")) {
-    return {above.start + above.text.size() - 1, 1, "unclosed-bracket",
-            "a comma or a closing bracket is missing at the end of this line"};
+    return missing_comma(above.start + above.text.size() - 1);
   }
-  const char before = last_mark_before(stop.bytes, stop.at, line.start);
-  if (before == '"' || before == '\'') return text_after(stop.bytes, stop.at);
   if (stop.bytes[stop.at] == ':') return second_colon(stop);
   if (stop.bytes[stop.at] == '?') return bad_start(stop);
-  return {stop.at, 1, "unclosed-bracket", "a comma or a closing bracket is missing before this"};
+  return {stop.at, 1, "missing-comma", "a comma or a closing bracket is missing before this"};
 }
 
 SyntaxFault stray_bracket(const ParserStop& stop) {
@@ -294,7 +292,11 @@ SyntaxFault unclosed_bracket(Text bytes, std::size_t at, std::size_t next_entry)
           "unclosed-bracket",
           opening + "not closed before the next entry",
           next_entry,
-          "which stands here"};
+          "the next entry stands here"};
+}
+
+SyntaxFault missing_comma(std::size_t at) {
+  return {at, 1, "missing-comma", "a comma or a closing bracket is missing at the end of this line"};
 }
 
 SyntaxFault after_the_end(Text bytes, std::size_t at) {

