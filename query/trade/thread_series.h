@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What only a table of threads can say: the pitch that a bare "M8" or "5/16 UNC" means, and whether
+// a written pitch exists. The rows come from the published tables among the sheets.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "query/quantity/result.h"
+#include "query/trade/thread.h"
+
+namespace sheaf {
+
+struct ThreadRow {
+  Thread thread;       // with its pitch
+  std::string series;  // "coarse", "fine", "UNC", "UNF"
+};
+
+// The thread with its pitch, and for an inch thread its series. A bare metric thread is the coarse
+// one. Fails when no row has that diameter, or none of it in the series named.
+Result<Thread> completed(const Thread& thread, std::span<const ThreadRow> rows);
+
+// Whether some row is this very thread. `known` are the pitches of its diameter, or empty when the
+// table does not have the diameter at all and so cannot judge.
+struct PitchVerdict {
+  bool listed = false;
+  std::vector<Thread> known;
+};
+PitchVerdict judge_pitch(const Thread& thread, std::span<const ThreadRow> rows);
+
+}  // namespace sheaf
