@@ -88,8 +88,10 @@ RowWriter::Reference RowWriter::number_of(const Record& record, Numbered<Record>
 }
 
 std::int64_t RowWriter::file_number(const std::string& path) {
+  if (last_file_.second != 0 && path == last_file_.first) return last_file_.second;  // as of most fields
   const auto [known, is_new] = files_.try_emplace(path, static_cast<std::int64_t>(files_.size()) + 1);
   if (is_new) insert(Into::file, known->second, path);
+  last_file_ = *known;
   return known->second;
 }
 

@@ -70,6 +70,7 @@ class RowWriter {
   std::optional<sheaf::Failure> fault_;  // the first
 
   std::map<std::string, std::int64_t> files_;
+  std::pair<std::string, std::int64_t> last_file_;
   Numbered<sheaf::SourceRecord> sources_;
   Numbered<sheaf::CheckRecord> readings_;
   Numbered<std::vector<sheaf::FitRecord>> fit_sets_;

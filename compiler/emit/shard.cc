@@ -41,8 +41,9 @@ Xapian::Document document_of(const IndexedEntry& indexed) {
 
 void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRecord>& sheets, const WordGroups& groups) {
   for (const SheetRecord& sheet : sheets) {
+    const EntryIndexer indexer(sheet, groups);
     for (const EntryRecord& entry : sheet.entries) {
-      const IndexedEntry indexed = index_entry(entry, sheet, groups);
+      const IndexedEntry indexed = indexer.index(entry);
       database.add_document(document_of(indexed));
       for (const std::string& word : indexed.spelling) database.add_spelling(word);
     }

@@ -4,7 +4,9 @@
 #include <xapian.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
+#include <unordered_map>
 
 #include "query/library/latin_letters.h"
 
@@ -47,13 +49,12 @@ bool between(char32_t code, char32_t first, char32_t last) { return code >= firs
 
 // Signs that say nothing: controls, soft hyphen, apostrophes, accents of their own, joiners.
 bool is_dropped(char32_t code) {
-  return code < 0x20 || between(code, 0x7F, 0x9F) || code == '\'' || code == '`' || code == 0xAD ||
-         code == 0xB4 || between(code, 0x2B9, 0x2C5) || between(code, 0x300, 0x36F) ||
+  return between(code, 0x80, 0x9F) || code == 0xAD || code == 0xB4 || between(code, 0x2B9, 0x2C5) || between(code, 0x300, 0x36F) ||
          between(code, 0x2018, 0x201B) || between(code, 0x200B, 0x200F) || code == 0x2060 || code == 0xFEFF;
 }
 
 bool is_space(char32_t code) {
-  return between(code, '\t', '\r') || code == 0xA0 || between(code, 0x2000, 0x200A) ||
+  return code == 0xA0 || between(code, 0x2000, 0x200A) ||
          between(code, 0x2028, 0x2029) || code == 0x202F || code == 0x205F || code == 0x3000 ||
          code == 0xB7 || code == 0x22C5 || code == not_utf8;
 }
@@ -80,6 +81,7 @@ bool has_umlaut(char32_t code) {
 
 enum class Umlauts { dropped, spelt };
 
+// A sign that is not ASCII.
 void fold_sign(const Sign& sign, std::string_view bytes, Umlauts umlauts, std::string& folded) {
   constexpr char32_t combining_diaeresis = 0x308;
   const char32_t code = sign.code;
@@ -90,8 +92,6 @@ void fold_sign(const Sign& sign, std::string_view bytes, Umlauts umlauts, std::s
     folded += 'e';
   } else if (is_dropped(code)) {
     return;
-  } else if (code < 0x80) {
-    folded += code >= 'A' && code <= 'Z' ? static_cast<char>(code + 0x20) : static_cast<char>(code);
   } else {
     const std::string_view plain = folded_sign(code);
     folded += plain.empty() ? bytes : plain;
@@ -99,10 +99,26 @@ void fold_sign(const Sign& sign, std::string_view bytes, Umlauts umlauts, std::s
   }
 }
 
+// What an ASCII byte is folded to; 0 if it is dropped.
+constexpr std::array<char, 128> folded_ascii = [] {
+  std::array<char, 128> table{};
+  for (std::size_t byte = 0x20; byte < 0x7F; ++byte) table[byte] = static_cast<char>(byte);
+  for (char letter = 'A'; letter <= 'Z'; ++letter) table[static_cast<std::size_t>(letter)] = static_cast<char>(letter + 0x20);
+  for (std::size_t space = '\t'; space <= '\r'; ++space) table[space] = ' ';
+  table['\''] = table['`'] = 0;
+  return table;
+}();
+
 std::string fold(std::string_view text, Umlauts umlauts) {
   std::string folded;
   folded.reserve(text.size());
   while (!text.empty()) {
+    const auto lead = static_cast<unsigned char>(text.front());
+    if (lead < 0x80) {
+      if (const char plain = folded_ascii[lead]) folded += plain;
+      text.remove_prefix(1);
+      continue;
+    }
     const Sign sign = first_sign(text);
     fold_sign(sign, text.substr(0, sign.length), umlauts, folded);
     text.remove_prefix(sign.length);
@@ -114,18 +130,20 @@ bool is_digit(char byte) { return byte >= '0' && byte <= '9'; }
 
 // Letters beyond Latin begin with Greek; between them lie blocks of punctuation and signs.
 bool is_letter(char32_t code) {
-  return between(code, 'a', 'z') || between(code, '0', '9') ||
-         (code >= 0x370 && !between(code, 0x2000, 0x2BFF) && !between(code, 0x3000, 0x303F) && code != not_utf8);
+  return (code >= 0x370 && !between(code, 0x2000, 0x2BFF) && !between(code, 0x3000, 0x303F) && code != not_utf8);
 }
 
 // How many bytes at `at` belong to a word that holds what stands before it; 0 if it ends there.
 std::size_t word_bytes_at(std::string_view text, std::size_t at) {
   const char byte = text[at];
+  if ((byte >= 'a' && byte <= 'z') || is_digit(byte)) return 1;
+  if (static_cast<unsigned char>(byte) >= 0x80) {
+    const Sign sign = first_sign(text.substr(at));
+    return is_letter(sign.code) ? sign.length : 0;
+  }
   const bool decimal = (byte == '.' || byte == ',') && at > 0 && is_digit(text[at - 1]) &&
                        at + 1 < text.size() && is_digit(text[at + 1]);
-  if (decimal) return 1;
-  const Sign sign = first_sign(text.substr(at));
-  return is_letter(sign.code) ? sign.length : 0;
+  return decimal ? 1 : 0;
 }
 
 // The end of the word that begins at `at`; `at` itself if none does.
@@ -173,10 +191,12 @@ std::vector<std::vector<std::string>> spellings_of(std::string_view text) {
       spellings.push_back(std::move(words));
     }
   };
+  const bool ascii = std::ranges::all_of(text, [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
   for (const Umlauts umlauts : {Umlauts::dropped, Umlauts::spelt}) {
     const std::string folded = fold(text, umlauts);
     add(folded);
-    add(without_hyphens(folded));
+    if (folded.find('-') != std::string::npos) add(without_hyphens(folded));
+    if (ascii) break;  // no umlauts
   }
   return spellings;
 }
@@ -189,8 +209,16 @@ std::string squeeze(std::string_view text) {
 
 std::string stem_of(std::string_view word) {
   if (std::ranges::any_of(word, is_digit)) return std::string(word);
-  thread_local const Xapian::Stem stem("english");  // it keeps a buffer, so each thread has its own
-  return stem(std::string(word));
+  // Few words make up most texts; each thread remembers those it met. Snowball keeps a buffer of its own.
+  constexpr std::size_t most_remembered = 20'000;
+  thread_local const Xapian::Stem stem("english");
+  thread_local std::unordered_map<std::string, std::string> remembered;
+  std::string key(word);
+  if (const auto known = remembered.find(key); known != remembered.end()) return known->second;
+  if (remembered.size() >= most_remembered) remembered.clear();
+  std::string stemmed = stem(key);
+  remembered.emplace(std::move(key), stemmed);
+  return stemmed;
 }
 
 }  // namespace sheaf

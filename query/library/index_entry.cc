@@ -2,6 +2,7 @@
 // Which words, sizes and figures of an entry become which terms.
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 
@@ -27,86 +28,82 @@ bool may_be_suggested(std::string_view word) { return word.size() >= 3 && word.s
 std::string_view first_part(std::string_view key) { return key.substr(0, key.find('.')); }
 std::string_view last_part(std::string_view key) { return key.substr(key.rfind('.') + 1); }
 
-// Words parted by spaces where the vocabulary joins them: "fork-oil" -> "fork oil".
-std::string spaced(std::string_view name) {
-  std::string words(name);
-  std::ranges::replace(words, '-', ' ');
-  return words;
-}
+std::vector<std::string> words_in(std::string_view text) { return words_of(fold(text)); }
 
 class Collector {
  public:
   explicit Collector(const WordGroups& groups) : groups_(groups) {}
 
-  void filter(Prefix prefix, std::string_view body) {
-    if (!body.empty()) weights_.try_emplace(term(prefix, body), 0);
-  }
-  void filter_term(std::string text) { weights_.try_emplace(std::move(text), 0); }
-  void ranked(Prefix prefix, std::string_view body, unsigned weight) {
-    if (!body.empty()) weights_[term(prefix, body)] += weight;
-  }
+  void filter(Prefix prefix, std::string_view body) { add(prefix, body, 0); }
+  void filter_term(std::string text) { terms_.push_back({std::move(text), 0}); }
   void number(unsigned slot, double value) { values_[slot] = value; }
   void band(const FieldBand& band);
-  void spell(std::string_view text);
+  void spell(const std::vector<std::string>& words);
 
   void name(std::string_view text);
-  void other(std::string_view text);
-  void groups_in(std::string_view text);
-  void code(std::string_view text);
+  void other(const std::vector<std::string>& words);
+  void groups_in(const std::vector<std::vector<std::string>>& spellings);
+  void code(const std::vector<std::string>& words);
 
+  void take(const IndexedEntry& more);
   IndexedEntry finish() &&;
 
  private:
+  void add(Prefix prefix, std::string_view body, unsigned weight) {
+    if (!body.empty()) terms_.push_back({term(prefix, body), weight});
+  }
+  void add_once(Prefix prefix, std::string_view body) { once_.push_back({term(prefix, body), 1}); }
+
   const WordGroups& groups_;
-  std::map<std::string, unsigned> weights_;
+  std::vector<Term> terms_;
+  std::vector<Term> once_;  // that count 1, however often they come
   std::map<unsigned, double> values_;
-  std::set<std::string> spelling_;
+  std::vector<std::string> spelling_;
 };
 
-void Collector::spell(std::string_view text) {
-  for (std::string& word : words_of(fold(text))) {
-    if (may_be_suggested(word)) spelling_.insert(std::move(word));
-  }
+void Collector::spell(const std::vector<std::string>& words) {
+  std::ranges::copy_if(words, std::back_inserter(spelling_), may_be_suggested);
 }
 
-void Collector::groups_in(std::string_view text) {
-  for (const std::vector<std::string>& words : spellings_of(text)) {
-    for (const GroupMatch& match : groups_.match(words)) weights_.try_emplace(term(Prefix::group, match.group), 1);
+void Collector::groups_in(const std::vector<std::vector<std::string>>& spellings) {
+  for (const std::vector<std::string>& words : spellings) {
+    for (const GroupMatch& match : groups_.match(words)) add_once(Prefix::group, match.group);
   }
 }
 
 // The whole and each two neighbours of which one has a digit: "SAE 10W-40" gives sae10w40, sae10w, 10w40.
-void Collector::code(std::string_view text) {
-  const std::vector<std::string> words = words_of(fold(text));
-  const std::string whole = squeeze(text);
-  if (has_digit(whole)) filter(Prefix::code, whole);
+void Collector::code(const std::vector<std::string>& words) {
+  if (std::ranges::none_of(words, has_digit)) return;
+  std::string whole;
+  for (const std::string& word : words) whole += word;
+  filter(Prefix::code, whole);
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
     if (has_digit(words[i]) || has_digit(words[i + 1])) filter(Prefix::code, words[i] + words[i + 1]);
   }
 }
 
 void Collector::name(std::string_view text) {
-  bool as_written = true;
-  for (const std::vector<std::string>& words : spellings_of(text)) {
+  const std::vector<std::vector<std::string>> spellings = spellings_of(text);
+  for (const std::vector<std::string>& words : spellings) {
     std::string whole;
     for (const std::string& word : words) {
-      // Another spelling adds the words that it alone has; those of the first count once.
-      if (as_written || !weights_.contains(term(Prefix::word, word))) {
-        ranked(Prefix::word, word, name_weight);
-        ranked(Prefix::stem, stem_of(word), name_weight);
+      // Another spelling adds the words that it alone has.
+      if (&words == &spellings.front() || std::ranges::find(spellings.front(), word) == spellings.front().end()) {
+        add(Prefix::word, word, name_weight);
+        add(Prefix::stem, stem_of(word), name_weight);
       }
       whole += whole.empty() ? word : ' ' + word;
     }
-    weights_.try_emplace(term(Prefix::exact_name, whole), 1);
-    as_written = false;
+    add_once(Prefix::exact_name, whole);
   }
-  groups_in(text);
-  code(text);
-  spell(text);
+  if (spellings.empty()) return;
+  groups_in(spellings);
+  code(spellings.front());
+  for (const std::vector<std::string>& words : spellings) spell(words);
 }
 
-void Collector::other(std::string_view text) {
-  for (const std::string& word : words_of(fold(text))) ranked(Prefix::other_stem, stem_of(word), other_weight);
+void Collector::other(const std::vector<std::string>& words) {
+  for (const std::string& word : words) add(Prefix::other_stem, stem_of(word), other_weight);
 }
 
 void Collector::band(const FieldBand& band) {
@@ -116,13 +113,26 @@ void Collector::band(const FieldBand& band) {
   if (!most_is_new) most->second = std::max(most->second, band.most);
 }
 
+void Collector::take(const IndexedEntry& more) {
+  terms_.insert(terms_.end(), more.terms.begin(), more.terms.end());
+  spelling_.insert(spelling_.end(), more.spelling.begin(), more.spelling.end());
+}
+
+template <typename List>
+void keep_each_once(List& list) {
+  std::ranges::sort(list);
+  const auto again = std::ranges::unique(list);
+  list.erase(again.begin(), again.end());
+}
+
 IndexedEntry Collector::finish() && {
-  IndexedEntry indexed;
-  for (auto& [text, weight] : weights_) indexed.terms.push_back({text, weight});
+  keep_each_once(once_);
+  std::ranges::move(once_, std::back_inserter(terms_));
+  keep_each_once(spelling_);
+  IndexedEntry indexed{std::move(terms_), {}, std::move(spelling_)};
   for (const auto& [slot, number] : values_) {
     if (!std::isnan(number)) indexed.values.push_back({slot, number});
   }
-  indexed.spelling.assign(spelling_.begin(), spelling_.end());
   return indexed;
 }
 
@@ -154,8 +164,8 @@ void add_bearing(Collector& to, const Bearing& bearing) {
 void add_choice(Collector& to, const FieldRecord& field) {
   to.filter(Prefix::choice, field.key + '=' + fold(field.text));
   if (field.key == "side") to.filter(Prefix::side, fold(field.text));
-  to.other(spaced(field.text));
-  if (field.key == "purpose") to.groups_in(spaced(field.text));
+  to.other(words_in(field.text));
+  if (field.key == "purpose") to.groups_in({words_in(field.text)});
 }
 
 void add_text(Collector& to, const FieldRecord& field) {
@@ -163,8 +173,8 @@ void add_text(Collector& to, const FieldRecord& field) {
   if (list == "also") return to.name(field.text);
   if (list == "part-number") return to.filter(Prefix::part_number, squeeze(field.text));
   if (list == "supersedes") return to.filter(Prefix::other_number, squeeze(field.text));
-  if (list == "grade" || list == "class" || list == "code") to.code(field.text);
-  to.other(field.text);
+  if (list == "grade" || list == "class" || list == "code") to.code(words_in(field.text));
+  to.other(words_in(field.text));
 }
 
 void add_record(Collector& to, const FieldRecord& field) {
@@ -173,7 +183,7 @@ void add_record(Collector& to, const FieldRecord& field) {
   if (names_a_number && (list == "superseded-by" || list == "other-numbers")) {
     to.filter(Prefix::other_number, squeeze(field.text));
   } else {
-    to.other(field.text);
+    to.other(words_in(field.text));
   }
 }
 
@@ -200,8 +210,8 @@ void add_field_of_row(Collector& to, const FieldRecord& field) {
   if (const auto thread = parse_thread(field.text, Input::sheet)) return add_thread(to, *thread);
   if (const auto size = parse_size(field.text, Input::sheet)) return add_size(to, *size);
   if (const auto bearing = parse_bearing(field.text, Input::sheet)) return add_bearing(to, *bearing);
-  to.code(field.text);
-  to.other(field.text);
+  to.code(words_in(field.text));
+  to.other(words_in(field.text));
 }
 
 void add_fields(Collector& to, const EntryRecord& entry) {
@@ -209,7 +219,7 @@ void add_fields(Collector& to, const EntryRecord& entry) {
   for (const FieldRecord& field : entry.fields) {
     const std::string key(first_part(field.key));
     to.filter(Prefix::field, key);
-    to.spell(spaced(key));
+    to.spell(words_of(key));
     const std::vector<FieldBand> bands = bands_of(entry.kind, field);
     for (const FieldBand& band : bands) to.band(band);
     if (!bands.empty()) continue;
@@ -230,16 +240,19 @@ void add_fit(Collector& to, const FitRecord& fit) {
   for (const std::string_view of : {std::string_view(machine), std::string_view()}) {
     for (std::string& block : year_range_terms(of, fit.year_from, fit.year_to)) to.filter_term(std::move(block));
   }
-  to.other(fit.make);
-  to.other(fit.model);
-  to.spell(fit.make);
-  to.spell(fit.model);
+  const std::vector<std::string> words = words_in(fit.make + ' ' + fit.model);
+  to.other(words);
+  to.spell(words);
 }
 
-void add_place_in_library(Collector& to, const EntryRecord& entry, const SheetRecord& sheet) {
+void add_fits(Collector& to, const std::vector<FitRecord>& fits) {
+  for (const FitRecord& fit : fits) add_fit(to, fit);
+  if (fits.empty()) to.filter(Prefix::machine, "any");
+}
+
+void add_standing(Collector& to, const EntryRecord& entry) {
   to.filter(Prefix::kind, entry.kind);
-  to.filter(Prefix::assembly, sheet.assembly);
-  to.filter(Prefix::sheet, sheet.name);
+  to.spell(words_of(entry.kind));
   to.filter(Prefix::address, entry.address);
   for (const std::string& old : entry.formerly) to.filter(Prefix::old_address, old);
   if (!entry.status.empty()) to.filter(Prefix::choice, "status=" + entry.status);
@@ -247,27 +260,40 @@ void add_place_in_library(Collector& to, const EntryRecord& entry, const SheetRe
   if (entry.critical) to.filter(Prefix::choice, "critical=yes");
 }
 
-void add_words_of_sheet(Collector& to, const SheetRecord& sheet) {
-  to.other(sheet.title);
-  to.other(sheet.maker);
-  to.other(spaced(sheet.assembly));
-  to.spell(sheet.title);
-  to.spell(sheet.maker);
-  to.spell(spaced(sheet.assembly));
+void add_sheet(Collector& to, const SheetRecord& sheet) {
+  to.filter(Prefix::assembly, sheet.assembly);
+  to.filter(Prefix::sheet, sheet.name);
+  const std::vector<std::string> words = words_in(sheet.title + ' ' + sheet.maker + ' ' + sheet.assembly);
+  to.other(words);
+  to.spell(words);
+  for (const FieldRecord& field : sheet.fields) {
+    if (field.key != "also") continue;  // words for every row of a table
+    to.other(words_in(field.text));
+    to.spell(words_in(field.text));
+    to.groups_in(spellings_of(field.text));
+  }
 }
 
 }  // namespace
 
-IndexedEntry index_entry(const EntryRecord& entry, const SheetRecord& sheet, const WordGroups& groups) {
-  Collector to(groups);
+EntryIndexer::EntryIndexer(const SheetRecord& sheet, const WordGroups& groups) : sheet_(sheet), groups_(groups) {
+  Collector of_sheet(groups), of_fits(groups), of_source(groups);
+  add_sheet(of_sheet, sheet);
+  add_fits(of_fits, sheet.fits);
+  of_source.other(words_in(sheet.source.title));
+  of_sheet_ = std::move(of_sheet).finish();
+  of_fits_ = std::move(of_fits).finish();
+  of_source_ = std::move(of_source).finish();
+}
+
+IndexedEntry EntryIndexer::index(const EntryRecord& entry) const {
+  Collector to(groups_);
   to.name(entry.name);
   add_fields(to, entry);
-  for (const FitRecord& fit : entry.fits) add_fit(to, fit);
-  if (entry.fits.empty()) to.filter(Prefix::machine, "any");
-  add_place_in_library(to, entry, sheet);
-  add_words_of_sheet(to, sheet);
-  to.other(entry.source.title);
-  to.spell(spaced(entry.kind));
+  add_standing(to, entry);
+  to.take(of_sheet_);
+  entry.fits == sheet_.fits ? to.take(of_fits_) : add_fits(to, entry.fits);
+  entry.source == sheet_.source ? to.take(of_source_) : to.other(words_in(entry.source.title));
   return std::move(to).finish();
 }
 

@@ -91,7 +91,7 @@ constexpr unsigned most_slot(Dimension dimension) { return least_slot(dimension)
 struct Term {
   std::string text;
   unsigned weight = 0;
-  friend bool operator==(const Term&, const Term&) = default;
+  friend auto operator<=>(const Term&, const Term&) = default;
 };
 
 struct SlotValue {
@@ -100,13 +100,23 @@ struct SlotValue {
 };
 
 struct IndexedEntry {
-  std::vector<Term> terms;            // sorted, each once
+  std::vector<Term> terms;            // one may come several times: its weights add up
   std::vector<SlotValue> values;      // by slot
   std::vector<std::string> spelling;  // words for the spelling dictionary: none holds a digit
 };
 
-// The document of an entry. `sheet` is the entry's sheet; its entries are not looked at.
-IndexedEntry index_entry(const EntryRecord& entry, const SheetRecord& sheet, const WordGroups& groups);
+// Makes the documents of a sheet's entries. The sheet and the groups outlive it; the sheet's own list of
+// entries is not looked at.
+class EntryIndexer {
+ public:
+  EntryIndexer(const SheetRecord& sheet, const WordGroups& groups);
+  IndexedEntry index(const EntryRecord& entry) const;
+
+ private:
+  const SheetRecord& sheet_;
+  const WordGroups& groups_;
+  IndexedEntry of_sheet_, of_fits_, of_source_;  // what most entries share
+};
 
 // The words of the glossary for the spelling dictionary.
 std::vector<std::string> spelling_of(const WordRecord& word);

@@ -3,6 +3,8 @@
 // lists after their count, numbers in eight bytes. Part of the format: a change here is a new format.
 #include "query/library/record_checksum.h"
 
+#include <array>
+
 #include "query/library/hash.h"
 
 namespace sheaf {
@@ -10,8 +12,11 @@ namespace {
 
 class Bytes {
  public:
+  Bytes() { bytes_.reserve(2048); }  // more than most records need
   Bytes& operator<<(std::int64_t number) {
-    for (int shift = 0; shift < 64; shift += 8) bytes_ += static_cast<char>(static_cast<std::uint64_t>(number) >> shift & 0xFF);
+    std::array<char, 8> eight{};
+    for (std::size_t i = 0; i < eight.size(); ++i) eight[i] = static_cast<char>(static_cast<std::uint64_t>(number) >> 8 * i & 0xFF);
+    bytes_.append(eight.data(), eight.size());
     return *this;
   }
   Bytes& operator<<(const std::string& text) {

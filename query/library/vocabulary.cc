@@ -95,11 +95,12 @@ constexpr std::array<FieldDeclaration, 3> rival = {{
     {.key = "value", .help = "What the other source states.", .example = "32 N·m", .required = true},
     {.key = "source", .type = record, .help = "The other source.", .required = true, .fields = source}}};
 
-constexpr std::array<FieldDeclaration, 24> common = {{
+constexpr std::array<FieldDeclaration, 25> common = {{
     {.key = "name", .help = "What the part is called in the shop.", .example = "fork top plug"},
     {.key = "also", .help = "Other names people use for it.", .example = "[top cap]", .many = true},
     {.key = "side", .type = choice, .help = "Where it sits.", .example = "front", .choices = sides, .many = true},
     {.key = "like", .type = reference, .help = "An entry whose fields hold here too, unless given.", .example = "common/m8-flange"},
+    {.key = "without", .help = "Keys of the base's entry, or of the one it is like, that do not hold here.", .example = "[threadlocker]", .many = true},
     {.key = "count", .type = count, .help = "How many there are.", .example = "1 per leg"},
     {.key = "order", .type = integer, .help = "Its place in the order of the job.", .example = "2"},
     {.key = "part-number", .help = "The maker's number.", .example = "HX117-WH"},

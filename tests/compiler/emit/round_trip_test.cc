@@ -146,8 +146,9 @@ TEST_CASE("every term, value and spelling of an entry is in the index under its 
   EntryId id = 0;
   std::map<std::string, std::set<EntryId>> postings;
   for (const SheetRecord& sheet : made.content.sheets) {
+    const EntryIndexer indexer(sheet, groups);
     for (const EntryRecord& entry : sheet.entries) {
-      const IndexedEntry indexed = index_entry(entry, sheet, groups);
+      const IndexedEntry indexed = indexer.index(entry);
       ++id;
       for (const Term& term : indexed.terms) postings[term.text].insert(id);
       for (const SlotValue& value : indexed.values) {
