@@ -58,7 +58,7 @@ inline std::vector<Row> csv(const std::string& name) {
 }
 
 // The rows of a table sheet, as far as its own regular layout allows a reader this simple: "columns:" lines
-// name them in order, "- [a, b, c]" lines are the rows. An absent cell is "-".
+// name them in order, "- [a, b, c]" lines are the rows. An absent cell is "--".
 inline std::vector<Row> sheet(const std::string& name) {
   std::ifstream file("specs-yaml/standards/" + name + ".yaml");
   if (!file) throw std::runtime_error("specs-yaml/standards/" + name + ".yaml is missing");
@@ -97,7 +97,7 @@ inline double number(const Row& row, const std::string& column) {
 
 inline bool has(const Row& row, const std::string& column) {
   const std::string& cell = text(row, column);
-  return !cell.empty() && cell != "-";
+  return !cell.empty() && cell != "--";
 }
 
 }  // namespace outside
