@@ -25,5 +25,6 @@ void add_check(CLI::App& program, Action& action);
 void add_show(CLI::App& program, Action& action);
 void add_explain(CLI::App& program, Action& action);
 void add_format(CLI::App& program, Action& action);
+void add_schema(CLI::App& program, Action& action);
 
 }  // namespace sheafc

@@ -11,7 +11,7 @@ namespace sheafc {
 namespace {
 
 using Keys = std::span<const std::string_view>;
-constexpr std::array<std::string_view, 12> apart_of_entry = {"name", "cautions", "source", "page", "checked", "status", "fits",
+constexpr std::array<std::string_view, 13> apart_of_entry = {"name", "without", "cautions", "source", "page", "checked", "status", "fits",
                                                              "formerly", "withdrawn", "allow", "variants", "critical"};
 constexpr std::array<std::string_view, 13> apart_of_sheet = {"sheet", "allow", "title", "assembly", "table", "maker", "invented", "based-on",
                                                              "without", "fits", "source", "checked", "cautions"};

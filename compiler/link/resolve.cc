@@ -17,8 +17,8 @@ using Keys = std::span<const std::string_view>;
 
 // What is a sheet's or an entry's own affair, and never inherited.
 constexpr std::array<std::string_view, 7> own_of_sheet = {"sheet", "title", "also", "based-on", "without", "fits", "formerly"};
-constexpr std::array<std::string_view, 2> own_of_entry = {"fits", "formerly"};
-constexpr std::array<std::string_view, 5> own_of_like = {"fits", "formerly", "order", "same-as", "like"};
+constexpr std::array<std::string_view, 3> own_of_entry = {"fits", "formerly", "without"};
+constexpr std::array<std::string_view, 6> own_of_like = {"fits", "formerly", "without", "order", "same-as", "like"};
 
 bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }
 
@@ -170,6 +170,10 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   ResolvedEntry own{entry.id, entry.kind, entry.declaration, entry.fields, sheet.sheet, entry.place};
   const auto [at, is_new] = sheet.index.emplace(entry.id, sheet.entries.size());
   if (is_new) {
+    const Field* lacks = entry.fields.find("without");
+    if (lacks && !entry.fields.has("like") && !sheet.base_missing) {
+      sink_.error(rule::wrong_base, lacks->key_place, "'without' names keys of a base's entry, and " + quoted(entry.id) + " has none");
+    }
     sheet.entries.push_back(std::move(own));
     return;
   }
@@ -184,8 +188,21 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   }
   check_own_against_variants(entry, base.fields);
   own.own_variants = entry.fields.has("variants");
-  own.fields = merged(base.fields, entry.fields, entry_scope(*entry.declaration), own_of_entry);
+  own.fields = merged(without(entry, base.fields), entry.fields, entry_scope(*entry.declaration), own_of_entry);
   base = std::move(own);
+}
+
+// The base's fields, but for those that the entry says it lacks.
+Fields Resolver::without(const Entry& entry, Fields base) {
+  for (const Value& key : entry.fields.values("without")) {
+    if (!key.text.empty() && !base.has(key.text)) {
+      std::vector<std::string_view> keys;
+      for (const Field* field : base.all()) keys.push_back(field->key());
+      sink_.error(rule::wrong_base, key.where, "the base's " + quoted(entry.id) + " has no " + quoted(key.text) + did_you_mean(key.text, keys));
+    }
+    base.drop(key.text);
+  }
+  return base;
 }
 
 // A figure stated here would be passed over in silence where the base's variants state it too.
@@ -275,7 +292,9 @@ void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
   }
   entry.like_missing = other.like_missing;
   if (!entry.fields.has("variants")) entry.own_variants = false;
-  entry.fields = merged(other.fields, entry.fields, entry_scope(*entry.declaration), own_of_like);
+  Fields taken = other.fields;
+  for (const Value& key : entry.fields.values("without")) taken.drop(key.text);
+  entry.fields = merged(taken, entry.fields, entry_scope(*entry.declaration), own_of_like);
 }
 
 }  // namespace sheafc

@@ -74,6 +74,7 @@ class Resolver {
   void inherit_entries(ResolvedSheet& sheet);
   void add_own_entry(ResolvedSheet& sheet, const Entry& entry);
   std::vector<std::string_view> left_out(const ResolvedSheet& sheet);
+  Fields without(const Entry& entry, Fields base);
   void check_own_against_variants(const Entry& entry, const Fields& base);
   void resolve_like(ResolvedSheet& sheet, ResolvedEntry& entry);
   void take_from(ResolvedEntry& entry, const ResolvedEntry& other);

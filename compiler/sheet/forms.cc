@@ -151,7 +151,7 @@ Scope pointers(std::span<const FieldDeclaration> fields) {
 
 // What tells an entry from the others comes first; the rest of what all kinds share follows the kind's own.
 Scope entry_fields(const sheaf::KindDeclaration& kind) {
-  constexpr std::array<Words, 6> leading = {"name", "also", "side", "like", "count", "order"};
+  constexpr std::array<Words, 7> leading = {"name", "also", "side", "like", "without", "count", "order"};
   const auto leads = [&](const FieldDeclaration& field) { return std::ranges::find(leading, field.key) != leading.end(); };
   Scope scope;
   for (const FieldDeclaration& field : sheaf::common_fields()) {
@@ -166,7 +166,7 @@ Scope entry_fields(const sheaf::KindDeclaration& kind) {
 
 // When it applies, and all but what belongs to the entry as a whole.
 Scope variant_fields(const sheaf::KindDeclaration& kind) {
-  constexpr std::array<Words, 7> whole = {"variants", "fits", "formerly", "allow", "like", "same-as", "critical"};
+  constexpr std::array<Words, 8> whole = {"variants", "fits", "formerly", "allow", "like", "without", "same-as", "critical"};
   const FieldDeclaration* variants_field = sheaf::field_of(kind, "variants");
   assert(variants_field);
   Scope scope = pointers(variants_field->fields);

@@ -10,7 +10,7 @@ namespace {
 
 using Kind = LayoutValue::Kind;
 constexpr std::size_t width = 120;
-constexpr std::size_t folded_width = 100;
+constexpr std::size_t folded_width = 118;
 
 std::string flow_text(const LayoutValue& value) {
   if (value.kind == Kind::scalar) return value.text;
