@@ -145,6 +145,7 @@ FigureScan::Fault FigureScan::read_spread(Figure& figure) {
   scanner_.skip_spaces();
   const bool ratio = figure.unit != nullptr && figure.unit->dimension == Dimension::ratio;
   if (!ratio && dimension_ != Dimension::ratio && scanner_.take("%")) {
+    if (figure.nominal->digits == 0) return scanner_.failure_since(from, "a percentage of nothing is nothing");
     figure.form = Form::per_cent;
     figure.least = less_by_per_cent(*figure.nominal, *spread);
     figure.most = more_by_per_cent(*figure.nominal, *spread);

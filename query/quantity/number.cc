@@ -35,8 +35,9 @@ constexpr std::array<VulgarFraction, 11> vulgar_fractions{{{"½", 1, 2},
 class DigitRun {
  public:
   bool add(char digit) {
+    if (value_ >= max_digits / 10) return false;
     value_ = value_ * 10 + (digit - '0');
-    return value_ < max_digits;
+    return true;
   }
   std::int64_t value() const { return value_; }
 

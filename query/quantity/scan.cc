@@ -25,13 +25,18 @@ bool Scanner::take(std::string_view literal) {
 }
 
 bool Scanner::take_word(std::string_view word) {
-  if (text.size() - std::min(at, text.size()) < word.size()) return false;
-  for (std::size_t i = 0; i < word.size(); ++i) {
-    if (to_lower(text[at + i]) != word[i]) return false;
+  Scanner ahead = *this;
+  for (const char c : word) {
+    const std::size_t before = ahead.at;
+    if (c == ' ') {
+      ahead.skip_spaces();
+    } else if (to_lower(ahead.peek()) == c) {
+      ++ahead.at;
+    }
+    if (ahead.at == before) return false;
   }
-  const char next = peek(word.size());
-  if (is_letter(next) || is_digit(next)) return false;
-  at += word.size();
+  if (is_letter(ahead.peek()) || is_digit(ahead.peek())) return false;
+  at = ahead.at;
   return true;
 }
 

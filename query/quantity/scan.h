@@ -32,7 +32,7 @@ struct Scanner {
   void skip_spaces();
   // Steps over the literal if the text goes on with it.
   bool take(std::string_view literal);
-  // Steps over the word, in any case, if no letter or digit follows it.
+  // Steps over the words, in any case and however far apart, if no letter or digit follows them.
   bool take_word(std::string_view word);
 
   Failure failure_at(std::size_t from, std::size_t length, std::string message) const {

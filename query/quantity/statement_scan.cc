@@ -131,14 +131,22 @@ bool StatementScan::take_stage_mark() {
   }
 }
 
+bool StatementScan::take_loosening() {
+  return scanner_.take_word("loosen") || scanner_.take_word("back off") || scanner_.take_word("slacken");
+}
+
+bool StatementScan::take_turning() {
+  return scanner_.take_word("turn") || scanner_.take_word("further") || scanner_.take_word("another") ||
+         scanner_.take_word("angle");
+}
+
 StatementScan::Fault StatementScan::read_next_stage(bool& found) {
   found = false;
   const Scanner before = scanner_;
   const bool marked = take_stage_mark();
-  const bool loosen = scanner_.take_word("loosen") || scanner_.take_word("back off") || scanner_.take_word("slacken");
+  const bool loosen = take_loosening();
   const bool plus = !loosen && scanner_.take("+");
-  const bool turn = !loosen && (scanner_.take_word("turn") || scanner_.take_word("further") ||
-                                scanner_.take_word("another") || scanner_.take_word("angle"));
+  const bool turn = !loosen && take_turning();
   if (!loosen && !plus && !turn && !(marked && is_digit(scanner_.peek()))) {
     scanner_ = before;
     return std::nullopt;
@@ -227,10 +235,15 @@ bool StatementScan::at_quantity() const {
 StatementScan::Fault StatementScan::read_at() {
   if (!scanner_.take("@")) scanner_.take_word("at");
   scanner_.skip_spaces();
+  const std::size_t from = scanner_.at;
   FigureScan scan(scanner_, std::nullopt, input_, chosen_);
   auto quantity = scan.read_quantity();
   ambiguous_ = scan.ambiguous();
   if (!quantity) return quantity.failure();
+  // No dimension is asked for here, so a symbol that needs one ("lb") could not be read back.
+  if (!unit_from(quantity->unit->symbol)) {
+    return scanner_.failure_since(from, unit_fault(quantity->unit->symbol, std::nullopt));
+  }
   statement_.at = *quantity;
   return std::nullopt;
 }
@@ -247,12 +260,12 @@ StatementScan::Fault StatementScan::read_brackets(char closing) {
     if (!scanner_.take({&closing, 1})) return scanner_.failure_at(scanner_.at, 1, "a bracket ends after its figure");
     return std::nullopt;
   }
-  const std::string_view inside = scanner_.text.substr(from, end - from);
-  if (!begins_word(inside)) return scanner_.failure_at(from, end - from, "words are missing in the brackets");
-  if (inside.find_first_of(",;()[]") != std::string_view::npos) {
+  if (!begins_word(scanner_.rest())) return scanner_.failure_at(from, end - from, "words are missing in the brackets");
+  while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
+  const std::string_view inside = scanner_.text.substr(from, scanner_.at - from);
+  if (!scanner_.take({&closing, 1})) {
     return scanner_.failure_at(from, end - from, "write conditions without brackets, a comma between them");
   }
-  scanner_.at = end + 1;
   return add_condition(inside, from);
 }
 
@@ -316,6 +329,16 @@ StatementScan::Fault StatementScan::read_condition(bool attached) {
 StatementScan::Fault StatementScan::add_condition(std::string_view phrase, std::size_t from) {
   if (statement_.conditions.size() >= most_conditions) {
     return scanner_.failure_at(from, phrase.size(), "more conditions than one figure has");
+  }
+  StatementScan inside(phrase, dimension_, input_, chosen_);
+  Scanner& words = inside.scanner_;
+  const bool torque = is_torque(statement_.figure()) || statement_.stages.front().hand_tight;
+  if (torque && (inside.take_loosening() || inside.take_turning())) {
+    return scanner_.failure_at(from, phrase.size(), "stages come first, then what is said of them all");
+  }
+  if ((statement_.per.empty() && (words.take_word("per") || words.take_word("each"))) ||
+      (!statement_.at && inside.at_quantity())) {
+    return scanner_.failure_at(from, phrase.size(), "write this without brackets");
   }
   statement_.conditions.push_back(with_single_spaces(phrase));
   return std::nullopt;

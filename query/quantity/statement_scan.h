@@ -39,6 +39,8 @@ class StatementScan {
   Fault read_loosening();
   Fault read_turn();
   bool take_stage_mark();
+  bool take_loosening();
+  bool take_turning();
 
   Fault read_rest();
   Fault read_per(std::size_t start);

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "query/quantity/figure_text.h"
+#include "query/quantity/scan.h"
 
 namespace sheaf {
 namespace {
@@ -28,10 +29,12 @@ bool joins_without_comma(std::string_view condition, const Unit* unit) {
   constexpr std::array<std::string_view, 17> joiners{"above", "after", "before", "below", "beyond", "by",
                                                      "for",   "from",  "into",   "of",    "on",     "over",
                                                      "to",    "under", "with",   "within", "without"};
-  const std::string_view word = condition.substr(0, condition.find(' '));
+  const std::size_t space = condition.find(' ');
+  const std::string_view word = condition.substr(0, space);
   const bool turns = unit != nullptr && (unit->dimension == Dimension::angle || unit->dimension == Dimension::clicks);
   if (turns && (word == "in" || word == "out")) return true;
-  return word.size() < condition.size() && std::find(joiners.begin(), joiners.end(), word) != joiners.end();
+  const bool words = space != std::string_view::npos && is_letter(condition[space + 1]);  // "to 5 mm" is a range
+  return words && std::find(joiners.begin(), joiners.end(), word) != joiners.end();
 }
 
 std::string stage_text(const Stage& stage, bool first, const Typography& typography) {
