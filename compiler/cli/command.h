@@ -25,6 +25,7 @@ void add_check(CLI::App& program, Action& action);
 void add_show(CLI::App& program, Action& action);
 void add_explain(CLI::App& program, Action& action);
 void add_format(CLI::App& program, Action& action);
+void add_new(CLI::App& program, Action& action);
 void add_schema(CLI::App& program, Action& action);
 
 }  // namespace sheafc

@@ -85,6 +85,7 @@ ExitStatus run(int count, char** words) {
   add_show(program, action);
   add_explain(program, action);
   add_format(program, action);
+  add_new(program, action);
   add_schema(program, action);
 
   std::string unknown;

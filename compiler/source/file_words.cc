@@ -25,6 +25,16 @@ std::string words_for_errno(int error) {
       return "too many files are open";
     case ENXIO:
       return "it is no regular file";
+    case ENOSPC:
+    case EDQUOT:
+    case EFBIG:
+      return "there is no room left";
+    case EROFS:
+      return "the disk is read-only";
+    case EEXIST:
+      return "something of that name stands there already";
+    case EISDIR:
+      return "it is a folder";
     case EIO:
       return "the disk reports an error";
     default:

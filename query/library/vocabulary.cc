@@ -224,7 +224,7 @@ constexpr std::array<FieldDeclaration, 2> step = {{
 constexpr std::array<FieldDeclaration, 7> wrench = {{
     {.key = "range", .type = figure, .help = "From the least to the most its scale shows.", .example = "20..100 N·m", .dimension = Dim::torque, .required = true},
     {.key = "step", .type = figure, .help = "What one mark on the scale is.", .example = "1 N·m", .dimension = Dim::torque, .required = true},
-    {.key = "accuracy", .type = figure, .help = "What its certificate says.", .example = "± 4 %", .dimension = Dim::ratio, .required = true},
+    {.key = "accuracy", .type = figure, .help = "What its certificate says.", .example = "4 %", .dimension = Dim::ratio, .required = true},
     {.key = "type", .type = choice, .help = "Whether it is set to a figure or shows one.", .choices = wrench_types},
     {.key = "drive", .type = drive, .help = "Its own square.", .example = "square 1/2 in"},
     {.key = "length", .type = figure, .help = "From the middle of the grip to the square.", .example = "420 mm", .dimension = Dim::length},
