@@ -20,6 +20,7 @@ struct DriveColumn {
 constexpr DriveColumn drive_columns[] = {{"hexagon", sheaf::Drive::Shape::hexagon},
                                          {"hexagon-former", sheaf::Drive::Shape::hexagon},
                                          {"hexagon-small", sheaf::Drive::Shape::hexagon},
+                                         {"hexagon-flange", sheaf::Drive::Shape::hexagon},
                                          {"socket-key", sheaf::Drive::Shape::hex_socket}};
 
 }  // namespace

@@ -21,30 +21,37 @@ constexpr std::pair<std::string_view, std::string_view> same_signs[] = {
 bool is_digit(char sign) { return sign >= '0' && sign <= '9'; }
 bool is_letter(char sign) { return (sign >= 'a' && sign <= 'z') || static_cast<unsigned char>(sign) >= 0x80; }
 
+// The first sign of the text, and what it is read as. Plain letters and digits, which are nearly all,
+// are not looked up.
+std::pair<std::string_view, std::string_view> sign_at(std::string_view text) {
+  const auto first = static_cast<unsigned char>(text.front());
+  const bool plain_sign = first < 0x80 && first != '*' && first != '\'' && first != '\t';
+  if (!plain_sign) {
+    for (const auto& [written, same] : same_signs) {
+      if (text.starts_with(written)) return {written, same};
+    }
+  }
+  return {text.substr(0, 1), text.substr(0, 1)};
+}
+
 }  // namespace
 
 Reader::Reader(std::string_view text) : text_(text) { fold(text.substr(0, longest)); }
 
 void Reader::fold(std::string_view text) {
-  for (std::size_t i = 0; i < text.size();) {
-    std::string_view sign = text.substr(i, 1);
-    std::string_view read_as = sign;
-    for (const auto& [written, same] : same_signs) {
-      if (text.substr(i).starts_with(written)) {
-        sign = written;
-        read_as = same;
-        break;
-      }
-    }
+  signs_.reserve(text.size());
+  source_at_.reserve(text.size() + 1);
+  for (std::size_t at = 0; at < text.size();) {
+    const auto [written, read_as] = sign_at(text.substr(at));
     if (read_as.size() == 3 && !signs_.empty() && is_digit(signs_.back())) {  // 1½ is 1-1/2
       signs_ += '-';
-      source_at_.push_back(static_cast<int>(i));
+      source_at_.push_back(static_cast<int>(at));
     }
     for (char letter : read_as) {
       signs_ += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-      source_at_.push_back(static_cast<int>(i));
+      source_at_.push_back(static_cast<int>(at));
     }
-    i += sign.size();
+    at += written.size();
   }
   source_at_.push_back(static_cast<int>(text.size()));
 }
