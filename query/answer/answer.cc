@@ -37,9 +37,11 @@ constexpr std::array<KindFigures, 16> figures_by_kind = {
      {"wrench", {"range", "step", "accuracy"}},
      {"adapter", {"drive", "offset"}}}};
 
-constexpr std::array<Words, 17> mark_fields = {"drive",   "thread",   "class",  "length",    "joint", "into",
-                                               "purpose", "grade",    "family", "viscosity", "use",   "tube",
-                                               "bore",    "material", "code",   "side",      "load"};
+// clang-format off
+constexpr std::array<Words, 15> mark_fields = {
+    "drive", "thread", "class", "length", "purpose", "grade", "family", "viscosity", "use", "tube", "bore",
+    "material", "code", "side", "load"};
+// clang-format on
 
 // Said elsewhere in the answer, or for the compiler alone.
 constexpr std::array<Words, 15> unsaid_fields = {"name",      "also",        "order",  "status",   "same-as",
@@ -55,8 +57,7 @@ const std::string* text_of(const EntryRecord& entry, Words key) {
 
 // "1 per leg" says all; a bare number of several says that there are more of it.
 std::string count_words(const std::string& count) {
-  if (count.find(' ') != std::string::npos) return count;
-  return count == "1" ? std::string() : count + " of them";
+  return count == "1" ? std::string() : choice_words("count", count);
 }
 
 std::string stage_words(const Value& torque) {
@@ -128,8 +129,6 @@ std::string mark_words(const Value& value) {
       value.key == "bore")
     words = value.label + " " + words;
   if (value.key == "length") words += " long";
-  if (value.key == "into") words = "into " + words;
-  if (value.key == "joint") words += " joint";
   return words;
 }
 
@@ -138,7 +137,7 @@ class Builder {
   Builder(Answer& answer, const Asked& asked) : answer_(answer), asked_(asked) {}
 
   void build() {
-    for (const auto& key : asked_.fields) say_asked(key);
+    for (const auto& figure : asked_.figures) say_asked(figure);
     for (const Words key : figure_fields(answer_.entry)) take(key, answer_.figures);
     if (is_table_row(answer_.entry)) take_all(answer_.figures);
     if (answer_.figures.empty() && answer_.missing.empty()) miss_main_figure();
@@ -157,11 +156,14 @@ class Builder {
     said_.emplace_back(key);
   }
 
-  void say_asked(const std::string& key) {
-    if (text_of(answer_.entry, key))
+  void say_asked(const AskedFigure& figure) {
+    bool stated = false, possible = false;
+    for (const auto& key : figure.fields) {
+      stated = stated || text_of(answer_.entry, key);
+      possible = possible || declaration_of(answer_.entry, key);
       take(key, answer_.figures);
-    else if (declaration_of(answer_.entry, key))
-      answer_.missing.push_back(in_words(key));
+    }
+    if (!stated && possible) answer_.missing.push_back(figure.label);
   }
 
   void miss_main_figure() {
@@ -245,6 +247,7 @@ Answer build_answer(const SheetRecord& sheet, EntryRecord entry, const Asked& as
   answer.sheet_title = sheet.title;
   answer.assembly = sheet.assembly;
   answer.invented = sheet.invented;
+  answer.unit_wanted = !asked.units.empty();
   answer.machines = machines_of(entry, asked);
   answer.disputes = disputes_of(entry);
   answer.entry = std::move(entry);
@@ -283,12 +286,24 @@ std::string machine_line(const FitRecord& fit) {
 }
 
 std::string short_figure(const Answer& answer) {
-  if (answer.figures.empty()) return {};
+  if (answer.kind == "step") {
+    const auto* order = text_of(answer.entry, "order");
+    return order ? "step " + *order : "a step";
+  }
+  if (answer.figures.empty()) return answer.missing.empty() ? std::string() : "not stated";
   const Value& first = answer.figures.front();
-  std::string text = first.lead;
-  if (!first.band.empty()) text += " (" + first.band + ")";
-  if (!first.conditions.empty()) text += ", " + first.conditions;
+  const auto with_band = [](const std::string& lead, const std::string& band) {
+    return band.empty() ? lead : lead + " (" + band + ")";
+  };
+  std::string text = with_band(first.lead, first.band);
+  if (answer.unit_wanted)
+    for (const auto& derived : first.derived)
+      text += (derived.exact ? " = " : " ≈ ") + with_band(derived.lead, derived.band);
   return text;
+}
+
+std::string conditions_of(const Answer& answer) {
+  return answer.figures.empty() ? std::string() : answer.figures.front().conditions;
 }
 
 }  // namespace sheaf

@@ -9,6 +9,7 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t machines_at_the_bench = 3;
+constexpr int widest_listed = 30;  // columns: a longer figure stands in the text of its row
 
 Line figure_line(const std::string& lead, const std::string& band, Tone tone, int lead_width) {
   Line line(lead, tone);
@@ -115,14 +116,27 @@ void write_origin(Page& page, const Answer& answer) {
   page.labelled("address", address);
 }
 
+// At the bench: what the reader must know, and the numbers of the part with what replaced them.
+bool is_said_at_the_bench(const std::string& key) {
+  return key == "notes" || key == "part-number" || key.starts_with("supersede");
+}
+
+void write_details(Page& page, const Answer& answer, Extent extent) {
+  std::string said;  // a label is not said twice in a row
+  for (const auto& detail : answer.details) {
+    if (extent != Extent::whole && !is_said_at_the_bench(detail.key)) continue;
+    page.labelled(detail.label == said ? "" : detail.label, on_one_line(detail));
+    said = detail.label;
+  }
+}
+
 }  // namespace
 
 void write_text(Page& page, const Answer& answer, Extent extent) {
   const bool withdrawn = !answer.entry.withdrawn.empty();
   withdrawn ? write_withdrawal(page, answer) : write_figures(page, answer, extent);
   if (!withdrawn) {
-    for (const auto& detail : answer.details)
-      if (extent == Extent::whole || detail.key == "notes") page.labelled(detail.label, on_one_line(detail));
+    write_details(page, answer, extent);
     write_status(page, answer);
   }
   for (const auto& caution : answer.entry.cautions)
@@ -132,13 +146,17 @@ void write_text(Page& page, const Answer& answer, Extent extent) {
     page.labelled("written", Line(answer.entry.place.file + ":" + std::to_string(answer.entry.place.line)));
 }
 
-std::vector<Line> list_row(const Answer& answer) {
+void add_to_list(std::vector<std::vector<Line>>& rows, const Answer& answer) {
   std::string figure = answer.entry.withdrawn.empty() ? short_figure(answer) : "withdrawn";
-  if (figure.empty()) figure = "–";
   std::string machine = answer.machines.empty() ? answer.sheet_title : answer.machines.front();
   if (answer.machines.size() > 1) machine += " and " + std::to_string(answer.machines.size() - 1) + " more";
-  return {Line(figure, Tone::figure), Line(answer.name),
-          Line(machine + "  ").add(answer.address, Tone::quiet)};
+  Line name = name_line(answer);
+  const std::string conditions = conditions_of(answer);
+  if (!conditions.empty()) name.add(" · ").add(conditions, Tone::act);
+  if (display_width(figure) > widest_listed)
+    rows.push_back({Line(), Line(figure, Tone::figure)}), figure.clear();
+  rows.push_back({Line(figure, Tone::figure), name});
+  rows.push_back({Line(), Line(machine + "  ").add(answer.address, Tone::quiet)});
 }
 
 }  // namespace sheaf

@@ -12,7 +12,7 @@ namespace sheaf {
 enum class Extent { bench, whole };
 void write_text(Page& page, const Answer& answer, Extent extent);
 
-// One row of a list: figure, name, machine, address.
-std::vector<Line> list_row(const Answer& answer);
+// An answer among others: figure and name, below them the machine and the address.
+void add_to_list(std::vector<std::vector<Line>>& rows, const Answer& answer);
 
 }  // namespace sheaf

@@ -21,9 +21,10 @@ Asked asked_of(const QuestionReading& reading, const PreferredUnits& preferred) 
   Asked asked;
   for (const auto& figure : reading.figures) {
     if (kind_named(figure)) continue;
-    for (const auto field : fields_of_figure(figure)) asked.fields.emplace_back(field);
+    const auto fields = fields_of_figure(figure);
+    asked.figures.push_back({in_words(figure), {fields.begin(), fields.end()}});
   }
-  if (!reading.drives.empty()) asked.fields.emplace_back("drive");
+  if (!reading.drives.empty()) asked.figures.push_back({"drive", {"drive"}});
   asked.units = reading.units;
   asked.units.insert(asked.units.end(), preferred.begin(), preferred.end());
   if (reading.machines.size() == 1) {
@@ -31,6 +32,28 @@ Asked asked_of(const QuestionReading& reading, const PreferredUnits& preferred) 
     asked.model = reading.machines.front().model;
   }
   return asked;
+}
+
+// "28 thou ≈ 0.711 mm."
+void add_in_millimetres(std::vector<std::string>& notices, const LengthAsked& length) {
+  const Unit* millimetre = readings("mm", Dimension::length).front();
+  if (length.figure.unit == millimetre) return;
+  if (const auto metric = convert(length.figure, *millimetre))
+    notices.push_back(length.typed + (metric->exact ? " = " : " ≈ ") + shown(metric->figure) + ".");
+}
+
+// "17.5 oz is 17.5 US fl oz or 17.5 imp fl oz: both were looked for."
+void add_readings(std::vector<std::string>& notices, const QuantityAsked& quantity) {
+  if (quantity.figures.size() < 2) return;
+  std::vector<std::string> meanings;
+  for (const auto& figure : quantity.figures) {
+    std::string meaning = shown(figure);
+    const auto useful = useful_units(*figure.unit);
+    const auto metric = useful.empty() ? Result<Converted>(Failure{}) : convert(figure, *useful.front());
+    if (metric) meaning += " (" + shown(metric->figure) + ")";
+    meanings.push_back(meaning);
+  }
+  notices.push_back(quantity.typed + " may be " + joined(meanings, " or ") + ": each was looked for.");
 }
 
 std::vector<std::string> notices_of(const QuestionReading& reading, bool answered) {
@@ -41,7 +64,23 @@ std::vector<std::string> notices_of(const QuestionReading& reading, bool answere
   if (answered && !reading.unread.empty())
     notices.push_back("Left out, as nothing here knows it: " + quoted_list(reading.unread) + ".");
   notices.insert(notices.end(), reading.doubts.begin(), reading.doubts.end());
+  for (const auto& length : reading.lengths) add_in_millimetres(notices, length);
+  for (const auto& quantity : reading.quantities) add_readings(notices, quantity);
   return notices;
+}
+
+// "22 nm in ft lbs", "120 in-lb", "28 thou": a quantity and nothing that an entry could be found by.
+bool is_conversion(const QuestionReading& reading) {
+  QuestionReading rest = reading;
+  const bool one_length = reading.lengths.size() == 1 && reading.quantities.empty() &&
+                          (!reading.units.empty() || reading.lengths.front().figure.unit->symbol != "mm");
+  const bool one_quantity =
+      reading.quantities.size() == 1 && reading.lengths.empty() && !reading.quantities.front().is_range;
+  if (!one_length && !one_quantity) return false;
+  rest.lengths.clear();
+  rest.quantities.clear();
+  rest.figures.clear();  // the words of a unit also ask for what it measures
+  return rest.names_nothing() && reading.unread.empty();
 }
 
 std::string fits_of(const EntryRecord& entry, const QuestionReading& reading) {
@@ -83,6 +122,14 @@ FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string
   };
   FoundAnswers found;
   found.question = std::move(question);
+  if (is_conversion(findings.reading)) {
+    auto conversion = convert_line(found.question, std::nullopt);
+    if (!conversion.failure) found.conversion = std::move(conversion);
+  }
+  if (found.conversion) {
+    found.reading = std::move(findings.reading);
+    return found;
+  }
   for (auto& hit : findings.answers) found.answers.push_back(say(hit));
   for (auto& hit : findings.also) found.also.push_back(say(hit));
   for (auto& hit : findings.near) {

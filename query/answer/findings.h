@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "query/answer/answer.h"
+#include "query/answer/conversion.h"
 #include "query/search/find.h"
 
 namespace sheaf {
@@ -22,7 +23,8 @@ struct FoundAnswers {
   std::vector<Answer> also;
   std::vector<FoundAnswer> near;
   Near why_near = Near::none;
-  std::vector<std::string> notices;  // sentences: what was read otherwise than typed, what was left out
+  std::optional<Conversion> conversion;  // the question was one: nothing was looked for
+  std::vector<std::string> notices;      // sentences: what was read otherwise than typed, what was left out
   std::size_t total = 0;
   bool total_is_exact = true;
 };

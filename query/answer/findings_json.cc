@@ -89,6 +89,10 @@ void write_json(JsonWriter& json, const FoundAnswers& found) {
   json.member("question", found.question);
   json.key("reading");
   write_json(json, found.reading);
+  if (found.conversion) {
+    json.key("conversion");
+    write_json(json, *found.conversion);
+  }
   write_list(json, "results", found.answers, [&](const Answer& answer) { write_json(json, answer); });
   write_list(json, "also", found.also, [&](const Answer& answer) { write_json(json, answer); });
   write_list(json, "near", found.near, [&](const FoundAnswer& near) { write_near(json, near); });

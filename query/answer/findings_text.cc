@@ -28,6 +28,19 @@ bool are_variants(const std::vector<Answer>& answers) {
                              [&](const Answer& answer) { return answer.address == answers.front().address; });
 }
 
+bool differ_by_machine(const std::vector<Answer>& answers) {
+  return std::ranges::any_of(
+      answers, [&](const Answer& answer) { return answer.machines != answers.front().machines; });
+}
+
+// The one short question that would leave a single answer.
+std::string question_back(const FoundAnswers& found) {
+  if (are_variants(found.answers)) return "It differs by year, frame number or market: name yours.";
+  if (found.reading.machines.size() != 1 && differ_by_machine(found.answers))
+    return "Name the machine and the year.";
+  return {};
+}
+
 void write_notice_of_demo(Page& page, const std::vector<Answer>& answers) {
   const bool invented = std::ranges::any_of(answers, &Answer::invented);
   page.labelled("", Line((invented ? std::string("Invented demonstration figures. ") : std::string()) +
@@ -38,7 +51,7 @@ void write_notice_of_demo(Page& page, const std::vector<Answer>& answers) {
 // Several answers are one question more: which year, which frame, which machine?
 void write_list(Page& page, const FoundAnswers& found) {
   std::vector<std::vector<Line>> rows;
-  for (const auto& answer : found.answers) rows.push_back(list_row(answer));
+  for (const auto& answer : found.answers) add_to_list(rows, answer);
   page.rows(rows, 2);
   if (found.total > found.answers.size() && found.also.empty())
     page.line(Line((found.total_is_exact ? "" : "about ") + std::to_string(found.total) +
@@ -46,22 +59,18 @@ void write_list(Page& page, const FoundAnswers& found) {
                    Tone::quiet),
               2);
   page.blank();
-  if (are_variants(found.answers))
-    page.labelled("which", Line("It differs by year, frame number or market: name yours.", Tone::act));
+  const std::string question = question_back(found);
+  if (!question.empty()) page.labelled("which", Line(question, Tone::act));
   write_cautions(page, found.answers);
   write_notice_of_demo(page, found.answers);
 }
 
 void write_also(Page& page, const FoundAnswers& found) {
   if (found.also.empty()) return;
+  page.line(Line("also", Tone::quiet), 2);
   std::vector<std::vector<Line>> rows;
-  for (std::size_t i = 0; i < std::min(found.also.size(), most_also); ++i) {
-    const Answer& answer = found.also[i];
-    const bool first = i == 0;
-    rows.push_back({Line(first ? "also" : "", Tone::quiet), Line(short_figure(answer)),
-                    Line(answer.name + "  ").add(answer.address, Tone::quiet)});
-  }
-  page.rows(rows, 2);
+  for (std::size_t i = 0; i < std::min(found.also.size(), most_also); ++i) add_to_list(rows, found.also[i]);
+  page.rows(rows, 4);
 }
 
 bool must_say_reading(const FoundAnswers& found) {
@@ -94,6 +103,7 @@ void write_near(Page& page, const FoundAnswers& found) {
 }  // namespace
 
 void write_text(Page& page, const FoundAnswers& found) {
+  if (found.conversion) return write_text(page, *found.conversion);
   if (found.answers.empty()) {
     page.line(Line(nothing_found(found), Tone::act), 2);
     write_reading(page, found);
@@ -105,6 +115,7 @@ void write_text(Page& page, const FoundAnswers& found) {
   else
     write_list(page, found);
   write_also(page, found);
+  write_near(page, found);
   write_reading(page, found);
 }
 

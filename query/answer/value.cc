@@ -111,6 +111,7 @@ std::string shown_text(const FieldRecord& field, ValueType type) {
     case ValueType::size:
       return shown_size(field.text);
     case ValueType::choice:
+    case ValueType::count:
       return choice_words(field.key, field.text);
     default:
       return field.text;
@@ -154,6 +155,9 @@ std::string band_of(const Figure& figure) {
 std::string choice_words(std::string_view key, std::string_view choice) {
   for (const auto& each : choices)
     if (each.key == key && each.choice == choice) return std::string(each.words);
+  if (key == "count")
+    return choice.find(' ') == std::string_view::npos ? std::string(choice) + " of them"
+                                                      : std::string(choice);
   if (key == "threadlocker") return in_words(choice) + "-strength threadlocker";
   return in_words(choice);
 }

@@ -45,7 +45,8 @@ std::string lead_of(const Figure& figure);
 // "25–31" of 28 ± 3 N·m; empty where the lead says all.
 std::string band_of(const Figure& figure);
 
-// What a choice means to the reader: hand left -> "left-hand thread", reuse no -> "fit new".
+// What a choice or a count means to the reader: hand left -> "left-hand thread", reuse no -> "fit new",
+// count 2 -> "2 of them".
 std::string choice_words(std::string_view key, std::string_view choice);
 
 // "dry-fill" -> "dry fill"

@@ -58,8 +58,10 @@ class Find : public Command {
     }
     const auto found = say_findings(std::move(findings).value(), lexicon, question, {});
     common_.json ? print_json(found) : print_text(found);
-    return found.answers.empty() ? ExitStatus::nothing : ExitStatus::done;
+    return is_answered(found) ? ExitStatus::done : ExitStatus::nothing;
   }
+
+  static bool is_answered(const FoundAnswers& found) { return !found.answers.empty() || found.conversion; }
 
   void print_json(const FoundAnswers& found) {
     JsonWriter json;
@@ -71,7 +73,7 @@ class Find : public Command {
     Page page(output_style(common_.colour));
     write_text(page, found);
     print(page.take());
-    if (found.answers.empty() && !output_is_terminal()) say("nothing found");
+    if (!is_answered(found) && !output_is_terminal()) say("nothing found");
   }
 
   // One question a line; the worst of their statuses is the status of all.

@@ -38,6 +38,13 @@ struct Draft {
   }
 };
 
+// Quantities that begin at that token: whether one may, a figure that is no length, and a length.
+bool begins_quantity(const Draft& draft, std::size_t i);
+bool read_figure(Draft& draft, std::size_t i);
+bool read_length(Draft& draft, std::size_t i);
+// A number that stands for millimetres though nothing says so.
+LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
+
 // In this order. What one does not take is left to the next.
 void read_designations(Draft& draft);  // threads, drives, sizes, bearings, codes, quantities with units
 void correct_words(Draft& draft);      // words that nobody knows

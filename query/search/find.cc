@@ -8,7 +8,9 @@
 #include <tuple>
 
 #include "query/library/index.h"
+#include "query/library/index_terms.h"
 #include "query/search/filters.h"
+#include "query/search/measures.h"
 #include "query/search/meets.h"
 #include "query/search/plan.h"
 #include "query/search/rank.h"
@@ -20,8 +22,9 @@ namespace {
 constexpr Xapian::doccount candidates_read = 60;    // entries that are read and ranked, of each library
 constexpr Xapian::doccount counted_exactly = 2000;  // hits up to which the total is no estimate
 constexpr std::size_t most_near = 8;
-constexpr double as_good = 0.35;     // entries that differ in no more than a side are equally the answer
-constexpr double much_too_many = 1;  // from here on nothing is called what was asked
+constexpr double as_good = 0.15;          // entries that differ in no more than a side are equally the answer
+constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
+constexpr double much_too_many = 1;       // from here on nothing is called what was asked
 
 class Finder {
  public:
@@ -39,6 +42,7 @@ class Finder {
   const SheetRecord* sheet_of(std::size_t library, const EntryRecord& entry);
 
   void split(std::vector<Hit> hits);
+  void offer_near_sizes();
   bool look_near();
   bool offer(Near why, const Demand& demand);
   bool offer_without_a_word();
@@ -62,9 +66,10 @@ Finder::Ids Finder::candidates(Library& library, const Xapian::Query& query) try
   enquire.set_query(query);
   const auto wanted = std::max(candidates_read, static_cast<Xapian::doccount>(request_.limit));
   const Xapian::MSet found = enquire.get_mset(0, wanted, counted_exactly);
-  findings_.total += found.get_matches_estimated();
-  findings_.total_is_exact =
-      findings_.total_is_exact && found.get_matches_lower_bound() == found.get_matches_upper_bound();
+  if (found.size() == wanted) {  // there may be more than are read
+    findings_.total += found.get_matches_estimated() - wanted;
+    findings_.total_is_exact = false;
+  }
   Ids ids;
   for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
   return ids;
@@ -99,32 +104,52 @@ void Finder::read_hits(std::size_t library, const Ids& ids, const QuestionReadin
     if (demand.sizes_exact && !has_threads_asked(*entry, reading)) continue;
     const SheetRecord* sheet = sheet_of(library, *entry);
     if (!sheet) return;
-    Hit hit{id, library, *std::move(entry), *sheet, 0, {}};
-    hit.cost = ranker.cost_of(hit.entry, *sheet);
-    if (!demand.sizes_exact) hit.differs = size_difference(hit.entry, reading);
+    auto meeting = meet_measures(*entry, reading);
+    if (demand.sizes_exact ? !meeting.meets : !meeting.is_near) continue;
+    Hit hit{id, library, *std::move(entry), *sheet, 0, std::move(meeting.differs)};
+    hit.cost = ranker.cost_of(hit.entry, *sheet) + meeting.cost + meeting.distance;
     hits.push_back(std::move(hit));
   }
 }
 
 std::vector<Hit> Finder::search(const QuestionReading& reading, const Demand& demand) {
-  findings_.total = 0;
+  findings_.total = 0;  // counted by the search that gave what is shown
   findings_.total_is_exact = true;
   const Xapian::Query query = plan_query(reading, demand);
   std::vector<Hit> hits;
   for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i)
     read_hits(i, candidates(*lexicon_.libraries()[i], query), reading, demand, hits);
   std::ranges::stable_sort(hits, comes_before);
+  findings_.total += hits.size();
   return hits;
 }
 
+// The least cost at which each machine has an entry among the hits.
+std::map<std::string, double> best_by_machine(const std::vector<Hit>& hits) {
+  std::map<std::string, double> best;
+  for (const auto& hit : hits)
+    for (const auto& fit : hit.entry.fits) best.try_emplace(machine_body(fit.make, fit.model), hit.cost);
+  return best;
+}
+
+bool is_best_of_a_machine(const Hit& hit, const std::map<std::string, double>& best) {
+  return std::ranges::any_of(hit.entry.fits, [&](const FitRecord& fit) {
+    return hit.cost <= best.at(machine_body(fit.make, fit.model)) + as_good;
+  });
+}
+
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
-// close to the best.
+// close to the best. Where no machine was named, one machine's part that is called just so must not hide
+// that of another, called almost so.
 void Finder::split(std::vector<Hit> hits) {
   if (hits.empty()) return;
   const double best = hits.front().cost;
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;
+  const bool open_machine = findings_.reading.machines.size() != 1;
+  const auto of_machines = best_by_machine(hits);
   for (auto& hit : hits) {
-    const bool is_answer = hit.cost <= limit;
+    const bool is_answer = hit.cost <= limit || (open_machine && hit.cost <= best + called_almost_so &&
+                                                 is_best_of_a_machine(hit, of_machines));
     auto& list = is_answer ? findings_.answers : findings_.also;
     if (list.size() < (is_answer ? request_.limit : most_near)) list.push_back(std::move(hit));
   }
@@ -167,6 +192,22 @@ bool Finder::offer_without_a_word() {
   if (best_part < 0) return false;
   findings_.dropped.push_back(parts[static_cast<std::size_t>(best_part)].typed);
   return offer(Near::fewer_words, Demand{.sides_stated = false, .without_part = best_part});
+}
+
+// Beside what has the very size, what nearly has it, so that a worn part is not taken for another.
+void Finder::offer_near_sizes() {
+  const auto& reading = findings_.reading;
+  const bool by_size = !reading.sizes.empty() ||
+                       ((!reading.lengths.empty() || !reading.quantities.empty()) && !reading.parts.empty());
+  if (!by_size || findings_.answers.size() > most_near) return;
+  const auto total = findings_.total;
+  for (auto& hit : search(reading, Demand{.sides_stated = false, .sizes_exact = false})) {
+    if (hit.differs.empty() || hit.cost >= much_too_many + 1 || findings_.near.size() == most_near / 2)
+      continue;
+    findings_.near.push_back(std::move(hit));
+    findings_.why_near = Near::other_sizes;
+  }
+  findings_.total = total;
 }
 
 bool Finder::look_near() {
@@ -216,7 +257,10 @@ Result<Findings> Finder::run() {
     if (findings_.answers.empty()) split(search(findings_.reading, Demand{.sides_stated = false}));
     if (findings_.answers.empty() && reread_words_of_notes())
       split(search(findings_.reading, Demand{.sides_stated = false}));
-    if (findings_.answers.empty()) look_near();
+    if (findings_.answers.empty())
+      look_near();
+    else
+      offer_near_sizes();
   }
   if (failure_) return *failure_;
   if (lexicon_.failure()) return *lexicon_.failure();

@@ -2,8 +2,6 @@
 #include "query/search/meets.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 
 #include "query/library/fold.h"
@@ -58,38 +56,6 @@ bool same_thread(const Thread& asked, const Thread& stated) {
   return !pitch_asked || !pitch_stated || std::abs(*pitch_asked - *pitch_stated) < 1e-6;
 }
 
-// A difference in mm with its sign and at most two decimals: "+2 mm", "−0.5 mm".
-std::string signed_mm(double difference) {
-  std::array<char, 32> buffer{};
-  const double rounded = std::round(std::abs(difference) * 100) / 100;
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), rounded);
-  return (difference < 0 ? "−" : "+") + std::string(buffer.data(), end.ptr) + " mm";
-}
-
-constexpr double same_mm = 0.0005;
-constexpr std::array<std::string_view, 4> dimension_names = {"inside", "outside", "height", "fourth"};
-
-std::string difference_of(const Size& stated, const Size& asked) {
-  std::string text;
-  for (int i = 0; i < std::min(stated.count, asked.count); ++i) {
-    const double difference = dimension_mm(stated, i) - dimension_mm(asked, i);
-    if (std::abs(difference) < same_mm) continue;
-    if (!text.empty()) text += ", ";
-    text += std::string(dimension_names[static_cast<std::size_t>(i)]) + " " + signed_mm(difference);
-  }
-  return text;
-}
-
-std::string nearest_dimension(const Size& stated, const LengthAsked& asked) {
-  int nearest = 0;
-  for (int i = 1; i < stated.count; ++i)
-    if (std::abs(dimension_mm(stated, i) - asked.mm) < std::abs(dimension_mm(stated, nearest) - asked.mm))
-      nearest = i;
-  const double difference = dimension_mm(stated, nearest) - asked.mm;
-  if (std::abs(difference) < same_mm) return {};
-  return std::string(dimension_names[static_cast<std::size_t>(nearest)]) + " " + signed_mm(difference);
-}
-
 }  // namespace
 
 bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year) {
@@ -108,16 +74,6 @@ bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading)
   if (!stated) return true;
   return std::ranges::any_of(reading.threads,
                              [&](const Thread& asked) { return same_thread(asked, *stated); });
-}
-
-std::string size_difference(const EntryRecord& entry, const QuestionReading& reading) {
-  const std::string* text = text_of(entry, "size");
-  if (!text) return {};
-  const auto stated = parse_size(*text, Input::sheet);
-  if (!stated) return {};
-  if (!reading.sizes.empty()) return difference_of(*stated, reading.sizes.front());
-  if (!reading.lengths.empty()) return nearest_dimension(*stated, reading.lengths.front());
-  return {};
 }
 
 }  // namespace sheaf

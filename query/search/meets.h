@@ -12,8 +12,4 @@ namespace sheaf {
 bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year);
 bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading);
 
-// What of its size or figure differs from what was asked: "inside +2 mm", "512 mL, 8 mL less". Empty if
-// nothing was asked that it could differ in.
-std::string size_difference(const EntryRecord& entry, const QuestionReading& reading);
-
 }  // namespace sheaf

@@ -4,13 +4,14 @@
 #include "query/search/plan.h"
 
 #include <algorithm>
-#include <array>
 #include <limits>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
 #include "query/library/vocabulary.h"
 #include "query/search/figures.h"
+#include "query/search/reach.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
@@ -76,14 +77,6 @@ void add_machine(Queries& all, const QuestionReading& reading, const Demand& dem
 
 // --- sides --------------------------------------------------------------------------------------
 
-using Axis = std::array<std::string_view, 2>;
-constexpr std::array<Axis, 6> axes = {{{"front", "rear"},
-                                       {"left", "right"},
-                                       {"upper", "lower"},
-                                       {"inner", "outer"},
-                                       {"intake", "exhaust"},
-                                       {"clutch-side", "brake-side"}}};
-
 // Of that side by its own word, by its name or by its assembly.
 Query is_of_side(std::string_view side) {
   const std::string name(side);
@@ -94,7 +87,7 @@ Query is_of_side(std::string_view side) {
 }
 
 void add_sides(Queries& all, Queries& never, const QuestionReading& reading, const Demand& demand) {
-  for (const auto& axis : axes) {
+  for (const auto& axis : side_axes) {
     Queries wanted, opposite;
     for (const auto side : axis) {
       const bool is_wanted = std::ranges::find(reading.sides, side) != reading.sides.end();
@@ -110,10 +103,18 @@ void add_sides(Queries& all, Queries& never, const QuestionReading& reading, con
 
 // --- what is asked ------------------------------------------------------------------------------
 
+// "valve clearance", "spark plug gap": an entry that is named after what is asked. No part is named after
+// its torque, but steps and tools are.
+bool may_name_an_entry(std::string_view figure) {
+  return figure != "torque" && figure != "stage" && figure != "angle";
+}
+
 Query answers_figure(const std::string& figure) {
-  Queries any = {has(Prefix::group, "kind-" + figure)};
+  Queries any;
+  if (may_name_an_entry(figure)) any.push_back(has(Prefix::group, "kind-" + figure));
   for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
+  if (figure == "threadlocker") any.push_back(has(Prefix::choice, "state=threadlocker"));
   return any_of(any);
 }
 
@@ -132,6 +133,7 @@ Query is_called(const PartAsked& part) {
     any.push_back(weighted(has(Prefix::group, group), name_weight));
     if (kind_named(group)) any.push_back(weighted(has(Prefix::kind, group), note_weight));
   }
+  if (is_generic_fastener(part)) any.push_back(weighted(has(Prefix::kind, "fastener"), 0));
   return any_of(any);
 }
 
@@ -188,15 +190,13 @@ Query has_near_dimensions(const Size& size, double reach) {
   return all_of(all);
 }
 
+// The same dimensions in any order; by their numbers too, so that a seal whose height has a step is found
+// by its first height alone. One or two dimensions are part of a size.
 Query has_size(const Size& size, const Demand& demand) {
   if (!demand.sizes_exact) return has_near_dimensions(size, near_length);
   if (size.unit != "mm") return has_near_dimensions(size, caliper);
-  Queries any = {has(Prefix::size, size_key(size)), has(Prefix::any_order, any_order_body(size))};
-  Queries each;
-  for (const auto& body : dimension_bodies(size)) each.push_back(has(Prefix::dimension, body));
-  const bool is_part_of_size = size.count < 3 && !size.step;
-  if (is_part_of_size) any.push_back(all_of(each));
-  return any_of(any);
+  return any_of({has(Prefix::size, size_key(size)), has(Prefix::any_order, any_order_body(size)),
+                 has_near_dimensions(size, same_length)});
 }
 
 Query states_between(Dimension dimension, double least, double most) {
@@ -206,8 +206,8 @@ Query states_between(Dimension dimension, double least, double most) {
 }
 
 Query has_length(const LengthAsked& length, const Demand& demand) {
-  const double reach =
-      demand.sizes_exact ? std::max(length.half_digit * (length.inches ? 1 : 0), 0.001) : near_length;
+  const double exact = exact_reach(length);
+  const double reach = demand.sizes_exact ? exact : near_length;
   const double from = length.mm - reach, to = length.mm + reach;
   switch (length.of) {
     case LengthOf::across_flats:
@@ -223,20 +223,20 @@ Query has_length(const LengthAsked& length, const Demand& demand) {
     case LengthOf::anything:
       break;
   }
-  return any_of({in_range(across_flats_slot, from, to), in_range(diameter_slot, from, to),
-                 has_dimension(from, to), states_between(Dimension::length, from / 1000, to / 1000)});
+  const double stated = demand.sizes_exact ? exact : std::max(near_length, length.mm * near_share);
+  return any_of(
+      {in_range(across_flats_slot, from, to), in_range(diameter_slot, from, to), has_dimension(from, to),
+       states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)});
 }
 
 // One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
 Query states_figure(const QuantityAsked& asked, const Demand& demand) {
   Queries any;
   for (const Figure& figure : asked.figures) {
-    BaseBand band = base_band(figure);
-    if (!demand.sizes_exact && !asked.is_range) {
-      const double reach = std::abs(band.least) * near_share;
-      band = {band.least - reach, band.most + reach};
-    }
-    any.push_back(states_between(figure.unit->dimension, band.least, band.most));
+    const BaseBand band = base_band(figure);
+    const double exact = asked.is_range ? 0 : exact_reach(figure);
+    const double reach = demand.sizes_exact ? exact : std::max(exact, std::abs(band.least) * near_share);
+    any.push_back(states_between(figure.unit->dimension, band.least - reach, band.most + reach));
   }
   return any_of(any);
 }
@@ -245,10 +245,12 @@ Query has_number(const std::string& number) {
   return any_of({has(Prefix::part_number, number), has(Prefix::other_number, number)});
 }
 
-// What a bottle says is no scale: it is met by the oils that it may be compared with.
+// What a bottle says is no scale: it is met by the damping oils that it may be compared with.
 Query says_of_oil(const std::string& label) {
-  return any_of(
-      {has(Prefix::code, squeeze(label)), has(Prefix::field, "viscosity"), has(Prefix::field, "label-only")});
+  const Query of_damping =
+      any_of({has(Prefix::choice, "purpose=fork-oil"), has(Prefix::choice, "purpose=damper-oil")});
+  const Query compared = any_of({has(Prefix::field, "viscosity"), has(Prefix::field, "label-only")});
+  return any_of({has(Prefix::code, squeeze(label)), all_of({of_damping, compared})});
 }
 
 void add_designations(Queries& all, const QuestionReading& reading, const Demand& demand) {

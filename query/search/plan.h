@@ -22,12 +22,4 @@ struct Demand {
 // Matches nothing if the reading names nothing.
 Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand);
 
-// How far a measure may be off and still be offered as near, in mm: what two readers of a caliper and a
-// worn or swollen part make together. Common practice, no source.
-inline constexpr double near_length = 1.0;
-// A caliper's own uncertainty, in mm: what is within it is the same size.
-inline constexpr double caliper = 0.1;
-// How far a figure may be off and still be offered as near, as a share of it.
-inline constexpr double near_share = 0.10;
-
 }  // namespace sheaf

@@ -2,20 +2,31 @@
 #include "query/search/rank.h"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/draft.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
 
 // The scale on which names are compared: a word too many is 1.
-constexpr double side_too_many = 0.1;     // "front axle nut" for "axle nut"
-constexpr double context_too_many = 0.2;  // "engine oil drain plug" for "drain plug" on the engine's sheet
-constexpr double part_elsewhere = 0.4;    // a word that only its sheet or its notes hold
-constexpr double table_row = 0.5;         // a row of a table comes after the parts of machines
+constexpr double side_too_many = 0.1;      // "front axle nut" for "axle nut"
+constexpr double context_too_many = 0.2;   // "engine oil drain plug" for "drain plug" on the engine's sheet
+constexpr double place_share = 0.4;        // of each word that only says where: "... at the caliper"
+constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
+constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
+constexpr double part_elsewhere = 0.4;     // a part asked for that only its sheet or its notes hold
+constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
+constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
+constexpr double unstaged = 0.3;           // a torque in one go, where a stage was asked for
+constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines
+constexpr double step_of_job = 1;          // a step is no figure
+constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
+constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
 
 std::vector<std::string> names_of(const EntryRecord& entry) {
   std::vector<std::string> names = {entry.name};
@@ -41,44 +52,85 @@ std::set<std::string> context_of(const EntryRecord& entry, const SheetRecord& sh
   return stems;
 }
 
+// A name is a thing and, behind a comma or a word such as "at", where or which it is.
+struct Name {
+  std::vector<std::string> words;
+  std::size_t thing = 0;  // words of the thing itself
+};
+
+Name parted(const std::string& text) {
+  constexpr std::array<std::string_view, 6> places = {"at", "of", "on", "for", "in", "to"};
+  Name name;
+  name.words = words_of(fold(text));
+  const std::size_t comma = text.find(',');
+  name.thing = comma == std::string::npos ? name.words.size() : words_of(fold(text.substr(0, comma))).size();
+  for (std::size_t i = 1; i < name.thing; ++i)
+    if (std::ranges::find(places, name.words[i]) != places.end()) name.thing = i;
+  return name;
+}
+
 }  // namespace
 
 Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(reading), lexicon_(lexicon) {
   for (const auto& part : reading.parts) {
-    for (const auto& word : part.words) stems_.insert(stem_of(word));
+    for (const auto& word : part.words) {
+      stems_.insert(stem_of(word));
+      for (const auto& match : lexicon.groups_in({word}))
+        if (const auto side = side_of_group(match.group); !side.empty()) side_hints_.emplace_back(side);
+    }
     groups_.insert(part.groups.begin(), part.groups.end());
   }
   for (const auto& side : reading.sides) groups_.insert("side-" + side);
   for (const auto& figure : reading.figures) groups_.insert("kind-" + figure);
 }
 
+// Whether the words of the match are shared with another part's name that begins before it and ends
+// within it, and that was not asked for: as "cap bolts" in "cam cap bolts", but not "plug gap" in "spark
+// plug gap", which is all one name of what was asked.
+bool Ranker::crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const {
+  const auto end_of = [](const GroupMatch& each) { return each.first + each.count; };
+  const auto holds_it = [&](const GroupMatch& other) {
+    return other.count > match.count && other.first <= match.first && end_of(other) >= end_of(match) &&
+           groups_.contains(other.group);
+  };
+  const auto crosses = [&](const GroupMatch& other) {
+    return other.count > 1 && other.first < match.first && end_of(other) > match.first &&
+           end_of(other) < end_of(match) && !groups_.contains(other.group);
+  };
+  return std::ranges::any_of(all, crosses) && std::ranges::none_of(all, holds_it);
+}
+
 bool Ranker::is_asked(const std::string& word) const {
   return stems_.contains(stem_of(word)) || is_noise(word);
 }
 
-double Ranker::cost_of_name(const std::string& name, const std::set<std::string>& context) {
-  const auto words = words_of(fold(name));
-  std::vector<double> costs(words.size(), 1);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (is_asked(words[i]))
+double Ranker::cost_of_name(const std::string& text, const Stems& context) {
+  const Name name = parted(text);
+  std::vector<double> costs(name.words.size(), 1);
+  for (std::size_t i = 0; i < name.words.size(); ++i) {
+    if (is_asked(name.words[i]))
       costs[i] = 0;
-    else if (context.contains(stem_of(words[i])))
+    else if (context.contains(stem_of(name.words[i])))
       costs[i] = context_too_many;
   }
-  for (const auto& match : lexicon_.groups_in(words)) {
+  double sum = 0;
+  const auto matches = lexicon_.groups_in(name.words);
+  for (const auto& match : matches) {
     const bool asked = groups_.contains(match.group);
-    if (!asked && !match.group.starts_with("side-")) continue;
+    if (!asked && side_of_group(match.group).empty()) continue;
     for (std::size_t i = match.first; i < match.first + match.count; ++i)
       costs[i] = std::min(costs[i], asked ? 0 : side_too_many);
+    if (asked && crosses_another(match, matches)) sum += other_part_too;
   }
-  double sum = 0;
-  for (const double cost : costs) sum += cost;
-  return sum;
+  for (std::size_t i = 0; i < costs.size(); ++i) sum += i < name.thing ? costs[i] : costs[i] * place_share;
+  const bool is_other_thing = name.thing > 0 && costs[name.thing - 1] == 1;
+  return sum + (is_other_thing ? other_thing : 0);
 }
 
-// A part that none of the entry's names holds was found on its sheet or in its notes.
+// A part that none of the entry's names holds was found on its sheet or in its notes; "bolt" and "screw"
+// are said of anything that is tightened.
 double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
-  std::set<std::string> stems, groups;
+  Stems stems, groups;
   for (const auto& name : names_of(entry)) {
     const auto words = words_of(fold(name));
     for (const auto& word : words) stems.insert(stem_of(word));
@@ -90,20 +142,44 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
     const auto has_group = [&](const std::string& group) {
       return groups.contains(group) || entry.kind == group;
     };
-    const bool in_names =
-        std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group);
-    if (!in_names) sum += part_elsewhere;
+    if (std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group)) continue;
+    sum += is_generic_fastener(part) && entry.kind == "fastener" ? generic_elsewhere : part_elsewhere;
   }
   return sum;
 }
 
+double Ranker::cost_of_side(const EntryRecord& entry) const {
+  double sum = 0;
+  for (const auto& hint : side_hints_)
+    for (const auto& field : entry.fields)
+      if (field.key == "side" && field.text == opposite_of(hint)) sum += opposite_side;
+  return sum;
+}
+
+double Ranker::cost_of_kind(const EntryRecord& entry) const {
+  if (!kind_named(entry.kind)) return table_row;
+  const bool is_asked = asks_for(entry.kind) || !reading_.kinds.empty();
+  if (is_asked) return 0;
+  if (entry.kind == "step") return step_of_job;
+  if (entry.kind == "tool") return tool;
+  return entry.kind == "part" && !asks_for("part-number") ? bought_part : 0;
+}
+
+double Ranker::cost_of_stages(const EntryRecord& entry) const {
+  if (!asks_for("stage") && !asks_for("angle")) return 0;
+  const auto torque = std::ranges::find(entry.fields, "torque", &FieldRecord::key);
+  if (torque == entry.fields.end()) return 0;
+  const auto statement = parse_statement(torque->text, Dimension::torque, Input::sheet);
+  return statement && statement->stages.size() > 1 ? 0 : unstaged;
+}
+
 double Ranker::cost_of(const EntryRecord& entry, const SheetRecord& sheet) {
-  const double row = kind_named(entry.kind) ? 0 : table_row;
-  if (reading_.parts.empty()) return row;
+  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry);
+  if (reading_.parts.empty()) return cost;
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
   for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
-  return least + cost_of_absent_parts(entry) + row;
+  return cost + least + cost_of_absent_parts(entry);
 }
 
 }  // namespace sheaf

@@ -4,6 +4,7 @@
 
 #include <set>
 #include <string>
+#include <vector>
 
 #include "query/search/lexicon.h"
 #include "query/search/reading.h"
@@ -14,19 +15,27 @@ class Ranker {
  public:
   Ranker(const QuestionReading& reading, Lexicon& lexicon);
 
-  // 0: the entry is called just what was asked. Each word of its name that was not asked for adds 1, a
-  // side or the name of its assembly less; each part asked for that its names do not hold adds too.
+  // 0: the entry is called just what was asked. Each word of its name that was not asked for adds 1, or
+  // less where it goes without saying; each part asked for that its names do not hold adds too.
   double cost_of(const EntryRecord& entry, const SheetRecord& sheet);
 
  private:
-  double cost_of_name(const std::string& name, const std::set<std::string>& context);
+  using Stems = std::set<std::string>;
+
+  double cost_of_name(const std::string& name, const Stems& context);
   double cost_of_absent_parts(const EntryRecord& entry);
+  double cost_of_side(const EntryRecord& entry) const;
+  double cost_of_kind(const EntryRecord& entry) const;
+  double cost_of_stages(const EntryRecord& entry) const;
+  bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
   bool is_asked(const std::string& word) const;
+  bool asks_for(const std::string& figure) const { return groups_.contains("kind-" + figure); }
 
   const QuestionReading& reading_;
   Lexicon& lexicon_;
-  std::set<std::string> stems_;   // of all words asked
-  std::set<std::string> groups_;  // that the question names
+  Stems stems_;                          // of all words asked
+  std::set<std::string> groups_;         // that the question names
+  std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
 };
 
 }  // namespace sheaf

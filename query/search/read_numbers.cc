@@ -130,18 +130,10 @@ LengthOf meaning_beside(const Draft& draft, std::size_t i) {
   return LengthOf::anything;
 }
 
-// A number alone is taken as millimetres.
 bool read_measure(Draft& draft, std::size_t i) {
-  auto number = parse_number(draft.token(i).typed, Input::prompt);
+  const auto number = parse_number(draft.token(i).typed, Input::prompt);
   if (!number || number->digits == 0) return false;
-  LengthAsked asked;
-  asked.typed = draft.token(i).typed;
-  asked.mm = approximate(*number);
-  asked.half_digit =
-      number->denominator == 1 ? 0.5 * std::pow(10.0, -static_cast<double>(number->places)) : 0;
-  asked.of = meaning_beside(draft, i);
-  asked.bare = true;
-  draft.reading.lengths.push_back(std::move(asked));
+  draft.reading.lengths.push_back(length_of(draft.token(i).typed, *number, meaning_beside(draft, i)));
   draft.take(i, 1);
   return true;
 }

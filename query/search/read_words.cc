@@ -6,6 +6,7 @@
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
@@ -44,7 +45,7 @@ void take(LooseWords& words, const GroupMatch& match) {
   for (std::size_t i = match.first; i < match.first + match.count; ++i) words[i].taken = true;
 }
 
-// "side-front" with "side-" gives "front".
+// "kind-torque" with "kind-" gives "torque".
 std::optional<std::string> value_after(std::string_view group, std::string_view beginning) {
   if (!group.starts_with(beginning)) return std::nullopt;
   return std::string(group.substr(beginning.size()));
@@ -62,11 +63,11 @@ void add_unit(QuestionReading& reading, const std::string& typed) {
 }
 
 bool is_part_group(std::string_view group) {
-  return !group.starts_with("side-") && !group.starts_with("kind-") && !group.starts_with("hand-");
+  return side_of_group(group).empty() && !group.starts_with("kind-") && !group.starts_with("hand-");
 }
 
 void read_meaning(QuestionReading& reading, const std::string& group, const std::string& typed) {
-  if (auto side = value_after(group, "side-")) return add_new(reading.sides, *std::move(side));
+  if (const auto side = side_of_group(group); !side.empty()) return add_new(reading.sides, std::string(side));
   if (auto hand = value_after(group, "hand-")) {
     add_new(reading.figures, "hand");
     return;
@@ -93,6 +94,8 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
   if (!part.groups.empty()) {
+    for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
+      if (words[i].word.size() >= 3) add_unit(draft.reading, words[i].word);
     draft.reading.parts.push_back(std::move(part));
   } else {
     for (const auto& match : matches)
@@ -118,13 +121,21 @@ LooseWords without_taken(const LooseWords& words) {
   return left;
 }
 
+// "per leg", "each side": every figure says for itself what it is counted by.
+bool counts_by(const LooseWords& words, std::size_t i) {
+  static constexpr std::string_view by[] = {"per", "each", "every", "both", "pro", "je"};
+  static constexpr std::string_view counted[] = {"leg", "legs", "side", "wheel", "bein", "holm"};
+  return i > 0 && std::ranges::find(by, words[i - 1].word) != std::end(by) &&
+         std::ranges::find(counted, words[i].word) != std::end(counted);
+}
+
 LooseWords without_noise(Draft& draft, const LooseWords& words) {
   LooseWords left;
-  for (const auto& each : words) {
-    if (is_noise(each.word))
-      draft.reading.left_out.push_back(each.word);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (is_noise(words[i].word) || counts_by(words, i))
+      draft.reading.left_out.push_back(words[i].word);
     else
-      left.push_back(each);
+      left.push_back(words[i]);
   }
   return left;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/search/reading.h"
 
+#include <algorithm>
+
 namespace sheaf {
 namespace {
 
@@ -63,6 +65,10 @@ std::string length_words(const LengthAsked& length) {
 }
 
 }  // namespace
+
+bool is_generic_fastener(const PartAsked& part) {
+  return part.words.size() == 1 && std::ranges::find(part.groups, "bolt") != part.groups.end();
+}
 
 bool QuestionReading::has_designation() const {
   return !threads.empty() || !drives.empty() || !sizes.empty() || !bearings.empty() || !codes.empty() ||

@@ -38,10 +38,12 @@ struct LengthAsked {
   std::string typed;
   double mm = 0;
   double half_digit = 0;  // half of its last digit, in mm
-  bool inches = false;    // so that it is a conversion, and only ever near
-  bool bare = false;      // no unit was typed
+  Figure figure;          // as typed; millimetres where no unit was
   LengthOf of = LengthOf::anything;
 };
+
+// "bolt" or "screw" alone: said of anything that is tightened.
+bool is_generic_fastener(const PartAsked& part);
 
 struct QuestionReading {
   std::vector<Machine> machines;  // the entry fits any of these; none: no machine was named

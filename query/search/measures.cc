@@ -1,0 +1,238 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/measures.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include "query/library/vocabulary.h"
+#include "query/search/reach.h"
+
+namespace sheaf {
+namespace {
+
+constexpr double never = std::numeric_limits<double>::max();
+
+// One stated value: its ends in the base unit of its dimension, and in what sense it is a length.
+struct Measure {
+  Dimension dimension = Dimension::length;
+  LengthOf sense = LengthOf::anything;
+  std::string_view name;  // of a dimension of a size: "inside"; else empty
+  double least = 0, most = 0;
+};
+
+constexpr std::array<std::string_view, 4> dimension_names = {"inside", "outside", "height", "fourth"};
+constexpr double metres_per_mm = 0.001;
+
+void add_size(std::vector<Measure>& measures, const Size& size) {
+  for (int i = 0; i < size.count; ++i) {
+    const double metres = dimension_mm(size, i) * metres_per_mm;
+    const auto sense = i == 0 ? LengthOf::inside : i == 1 ? LengthOf::outside : LengthOf::dimension;
+    measures.push_back(
+        {Dimension::length, sense, dimension_names[static_cast<std::size_t>(i)], metres, metres});
+  }
+  if (size.step) {
+    Size stepped = size;
+    stepped.value[static_cast<std::size_t>(size.count - 1)] = *size.step;
+    const double metres = dimension_mm(stepped, size.count - 1) * metres_per_mm;
+    measures.push_back({Dimension::length, LengthOf::dimension, "height", metres, metres});
+  }
+}
+
+void add_length(std::vector<Measure>& measures, std::optional<double> mm, LengthOf sense,
+                std::string_view name) {
+  if (mm) measures.push_back({Dimension::length, sense, name, *mm * metres_per_mm, *mm * metres_per_mm});
+}
+
+void add_statement(std::vector<Measure>& measures, const Statement& statement, LengthOf sense) {
+  for (const auto& stage : statement.stages) {
+    if (!stage.figure.unit) continue;
+    const BaseBand band = base_band(stage.figure);
+    measures.push_back({stage.figure.unit->dimension, sense, {}, band.least, band.most});
+  }
+}
+
+LengthOf sense_of(std::string_view key) {
+  if (key == "tube" || key == "inside") return LengthOf::inside;
+  if (key == "bore" || key == "outside") return LengthOf::outside;
+  return LengthOf::anything;
+}
+
+void add_field(std::vector<Measure>& measures, const FieldRecord& field, const FieldDeclaration* declared) {
+  if (field.key == "bottles") return;  // what it is bought in is not what is filled in
+  const auto type = declared ? declared->type : ValueType::text;
+  if (type == ValueType::size || !declared) {
+    if (const auto size = parse_size(field.text, Input::sheet)) return add_size(measures, *size);
+  }
+  if (type == ValueType::thread || !declared) {
+    if (const auto thread = parse_thread(field.text, Input::sheet))
+      return add_length(measures, diameter_mm(*thread), LengthOf::diameter, "thread");
+  }
+  if (type == ValueType::drive) {
+    if (const auto drive = parse_drive(field.text, Input::sheet))
+      return add_length(measures, across_flats_mm(*drive), LengthOf::across_flats, "across flats");
+  }
+  const bool is_figure = type == ValueType::figure || type == ValueType::torque || !declared;
+  if (!is_figure) return;
+  const auto dimension = declared ? declared->dimension : std::nullopt;
+  if (const auto statement = parse_statement(field.text, dimension, Input::sheet))
+    add_statement(measures, *statement, sense_of(field.key));
+}
+
+std::vector<Measure> measures_of(const EntryRecord& entry) {
+  const auto* kind = kind_named(entry.kind);
+  std::vector<Measure> measures;
+  for (const auto& field : entry.fields)
+    add_field(measures, field, kind ? field_of(*kind, field.key) : nullptr);
+  return measures;
+}
+
+bool is_of_sense(const Measure& measure, LengthOf asked) {
+  switch (asked) {
+    case LengthOf::anything:
+      return true;
+    case LengthOf::dimension:
+      return measure.sense == LengthOf::inside || measure.sense == LengthOf::outside ||
+             measure.sense == LengthOf::dimension;
+    default:
+      return measure.sense == asked;
+  }
+}
+
+// Which sense a bare length most likely has, on an entry of that kind: the tube of a seal, the spanner of a
+// nut.
+double cost_of_sense(const Measure& measure, std::string_view kind) {
+  const bool is_ring = kind == "seal" || kind == "bearing" || kind == "o-ring" || kind == "bushing";
+  switch (measure.sense) {
+    case LengthOf::inside:
+      return is_ring ? 0 : 0.2;
+    case LengthOf::outside:
+      return 0.2;
+    case LengthOf::across_flats:
+      return 0;
+    case LengthOf::diameter:
+      return 0.1;
+    case LengthOf::dimension:
+      return 0.3;
+    case LengthOf::anything:
+      return kind == "fastener" ? 0.3 : 0.1;
+  }
+  return 0;
+}
+
+// How far the value lies from the measure: negative below what is stated, 0 within it.
+double gap_to(const Measure& measure, double least, double most) {
+  if (most < measure.least) return measure.least - most;
+  if (least > measure.most) return measure.most - least;
+  return 0;
+}
+
+struct Nearest {
+  const Measure* measure = nullptr;
+  double gap = never, cost = never;
+};
+
+template <typename Allow>
+Nearest nearest(const std::vector<Measure>& measures, double least, double most, std::string_view kind,
+                Allow allow) {
+  Nearest best;
+  for (const auto& measure : measures) {
+    if (!allow(measure)) continue;
+    const double gap = gap_to(measure, least, most);
+    const double cost = cost_of_sense(measure, kind);
+    const bool better = std::abs(gap) < std::abs(best.gap) || (gap == best.gap && cost < best.cost);
+    if (better) best = {&measure, gap, cost};
+  }
+  return best;
+}
+
+void add_difference(Meeting& meeting, const Nearest& found, std::string_view unit, double per_unit) {
+  if (found.gap == 0) return;
+  if (!meeting.differs.empty()) meeting.differs += ", ";
+  if (!found.measure->name.empty()) meeting.differs += std::string(found.measure->name) + " ";
+  meeting.differs += signed_amount(found.gap / per_unit, unit);
+}
+
+void count_in(Meeting& meeting, const Nearest& found, double reach) {
+  if (!found.measure) {
+    meeting.meets = meeting.is_near = false;
+    return;
+  }
+  const double share = std::abs(found.gap) / reach;
+  meeting.meets = meeting.meets && found.gap == 0;
+  meeting.is_near = meeting.is_near && share <= 1;
+  meeting.distance = std::max(meeting.distance, share);
+  meeting.cost += found.cost;
+}
+
+void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const LengthAsked& asked,
+                 std::string_view kind) {
+  const double reach = exact_reach(asked) * metres_per_mm;
+  const double value = asked.mm * metres_per_mm;
+  const auto found = nearest(measures, value - reach, value + reach, kind, [&](const Measure& measure) {
+    return measure.dimension == Dimension::length && is_of_sense(measure, asked.of);
+  });
+  const bool is_figure = found.measure && found.measure->name.empty();
+  count_in(
+      meeting, found,
+      is_figure ? std::max(value * near_share, near_length * metres_per_mm) : near_length * metres_per_mm);
+  if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
+}
+
+void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const QuantityAsked& asked,
+                   std::string_view kind) {
+  Nearest best;
+  const Figure* best_figure = &asked.figures.front();
+  for (const auto& figure : asked.figures) {
+    const BaseBand band = base_band(figure);
+    const double reach = asked.is_range ? 0 : exact_reach(figure);
+    const auto found =
+        nearest(measures, band.least - reach, band.most + reach, kind,
+                [&](const Measure& measure) { return measure.dimension == figure.unit->dimension; });
+    if (std::abs(found.gap) < std::abs(best.gap)) best = found, best_figure = &figure;
+  }
+  const double value = std::abs(base_band(*best_figure).least);
+  best.cost = 0;
+  count_in(meeting, best, asked.is_range ? never : std::max(value * near_share, 1e-12));
+  if (best.measure)
+    add_difference(meeting, best, best_figure->unit->symbol, base_per_unit(*best_figure->unit));
+}
+
+// Each dimension of the size must be one of the entry's, whatever the order.
+void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked) {
+  const double reach = (asked.unit == "mm" ? same_length : caliper) * metres_per_mm;
+  for (int i = 0; i < asked.count; ++i) {
+    const double value = dimension_mm(asked, i) * metres_per_mm;
+    auto found = nearest(measures, value - reach, value + reach, "seal",
+                         [](const Measure& measure) { return is_of_sense(measure, LengthOf::dimension); });
+    found.cost = 0;
+    count_in(meeting, found, near_length * metres_per_mm);
+    if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
+  }
+}
+
+}  // namespace
+
+std::string signed_amount(double amount, std::string_view unit) {
+  const double size = std::abs(amount);
+  const double step = size >= 100 ? 1 : size >= 10 ? 0.1 : 0.01;
+  std::array<char, 32> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::round(size / step) * step,
+                                 std::chars_format::general, 4);
+  return (amount < 0 ? "−" : "+") + std::string(buffer.data(), end.ptr) + "\u00A0" + std::string(unit);
+}
+
+Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) {
+  Meeting meeting;
+  if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;
+  const auto measures = measures_of(entry);
+  for (const auto& length : reading.lengths) meet_length(meeting, measures, length, entry.kind);
+  for (const auto& quantity : reading.quantities) meet_quantity(meeting, measures, quantity, entry.kind);
+  if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front());
+  return meeting;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The measures and figures that an entry states, one by one, and how they meet those of a question. The
+// index knows only their outermost ends; here each is looked at by itself. Internal to search.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "query/library/record.h"
+#include "query/search/reading.h"
+
+namespace sheaf {
+
+// How one entry meets a question's lengths and quantities.
+struct Meeting {
+  bool meets = true;    // all of them are stated
+  bool is_near = true;  // all of them are stated, or nearly
+  double cost = 0;      // a measure of another sense than it was likely meant in costs a little
+  double distance = 0;  // how far off the furthest is, as a share of what is near enough
+  std::string differs;  // "outside −0.3 mm", "−8 mL"; empty if nothing does
+};
+
+Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading);
+
+// A difference with its sign, in that unit, to at most three digits: "+2 mm", "−0.5 mm".
+std::string signed_amount(double amount, std::string_view unit);
+
+}  // namespace sheaf

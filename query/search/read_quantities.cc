@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Numbers with a unit: figures that an entry must state, and lengths, of which the words beside them say
+// what they measure.
+#include <array>
+#include <cmath>
+#include <functional>
+#include <utility>
+
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+constexpr std::size_t most_tokens_of_a_figure = 5;  // "over 40 lbf ft": what one figure may be typed in
+
+// Words in front of a figure that ask for more or less than it.
+struct Bound {
+  std::string_view word;
+  std::string_view form;  // as a figure says it
+};
+// clang-format off
+constexpr std::array<Bound, 16> bounds = {{
+    {"over", "min"}, {"above", "min"}, {"min", "min"}, {"minimum", "min"}, {"least", "min"}, {"more", "min"},
+    {"under", "max"}, {"below", "max"}, {"max", "max"}, {"maximum", "max"}, {"most", "max"}, {"less", "max"},
+    {"about", "about"}, {"around", "about"}, {"near", "about"}, {"roughly", "about"}}};
+// clang-format on
+
+const Bound* bound_at(const Draft& draft, std::size_t i) {
+  if (draft.taken[i]) return nullptr;
+  const auto found =
+      std::ranges::find_if(bounds, [&](const Bound& each) { return draft.has_word(i, each.word); });
+  return found == bounds.end() ? nullptr : &*found;
+}
+
+double half_of_last_digit(const Number& number) {
+  return number.denominator == 1 ? 0.5 * std::pow(10.0, -static_cast<double>(number.places)) : 0;
+}
+
+// One value and nothing of conditions, which would be other words of the question.
+bool is_bare(const Statement& statement) {
+  return statement.stages.size() == 1 && statement.figure().unit && statement.conditions.empty() &&
+         statement.per.empty() && !statement.printed;
+}
+
+bool is_one_value(const Figure& figure) {
+  return figure.nominal && (figure.form == Form::nominal || figure.form == Form::about);
+}
+
+bool is_length(const Figure& figure) { return figure.unit->dimension == Dimension::length; }
+
+// The longest figure that begins there, with the word before it; where it stands.
+struct FigureFound {
+  std::vector<Statement> readings;
+  std::size_t count = 0;
+};
+
+FigureFound figure_at(const Draft& draft, std::size_t i) {
+  const Bound* bound = bound_at(draft, i);
+  std::size_t first = i + (bound ? 1 : 0);
+  if (bound && draft.has_word(first, "than")) ++first;
+  if (first >= draft.size() || !draft.token(first).has_digit) return {};
+  for (std::size_t count = most_tokens_of_a_figure; count > 0; --count) {
+    if (!draft.is_free(first, count)) continue;
+    const std::string typed = draft.question.typed(first, count);
+    auto readings = parse_readings(bound ? std::string(bound->form) + " " + typed : typed, std::nullopt);
+    if (readings && is_bare(readings->front())) return {std::move(readings).value(), first - i + count};
+  }
+  return {};
+}
+
+bool is_one_of(const Draft& draft, std::size_t i, std::initializer_list<std::string_view> words) {
+  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
+}
+
+// What the words behind a length say of it, and how many of them say only that.
+std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t next) {
+  const bool names_screw =
+      is_one_of(draft, next, {"bolt", "bolts", "screw", "screws", "stud", "studs", "thread"});
+  const bool names_head = is_one_of(draft, next + 1, {"head", "heads"});
+  if (names_screw)
+    return names_head ? std::pair(LengthOf::across_flats, 2) : std::pair(LengthOf::diameter, 0);
+  if (is_one_of(draft, next, {"od", "outside", "outer"})) return {LengthOf::outside, 1};
+  if (is_one_of(draft, next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
+  if (is_one_of(draft, next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
+    return {LengthOf::inside, 1};
+  if (is_one_of(draft, next, {"bore", "housing"})) return {LengthOf::outside, 1};
+  if (is_one_of(draft, next, {"seal", "seals", "bearing", "bearings"})) return {LengthOf::dimension, 0};
+  return {LengthOf::anything, 0};
+}
+
+double in_mm(double value, const Unit& unit) {
+  return value * static_cast<double>(unit.factor.numerator) / static_cast<double>(unit.factor.denominator) *
+         1000;
+}
+
+void add_doubts(QuestionReading& reading, const LengthAsked& asked) {
+  if (asked.of == LengthOf::across_flats)
+    reading.doubts.push_back("“" + asked.typed +
+                             "” is read as the width of the head; for the thread, type M" +
+                             asked.typed.substr(0, asked.typed.find_first_not_of("0123456789.")) + ".");
+}
+
+// Of an ounce or a pint, the fluid one is meant: no sheet weighs what is poured.
+void prefer_volumes(std::vector<Figure>& figures) {
+  const auto is_volume = [](const Figure& figure) { return figure.unit->dimension == Dimension::volume; };
+  if (std::ranges::any_of(figures, is_volume)) std::erase_if(figures, std::not_fn(is_volume));
+}
+
+void take_figure(Draft& draft, std::size_t i, std::size_t count, const std::vector<Statement>& readings) {
+  QuantityAsked asked;
+  asked.typed = draft.question.typed(i, count);
+  for (const auto& statement : readings) asked.figures.push_back(statement.figure());
+  prefer_volumes(asked.figures);
+  asked.is_range = !is_one_value(asked.figures.front());
+  draft.reading.quantities.push_back(std::move(asked));
+  draft.take(i, count);
+}
+
+}  // namespace
+
+LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of) {
+  LengthAsked asked;
+  asked.typed = typed;
+  asked.figure.nominal = number;
+  asked.figure.unit = readings("mm", Dimension::length).front();
+  asked.mm = approximate(number);
+  asked.half_digit = half_of_last_digit(number);
+  asked.of = of;
+  return asked;
+}
+
+bool begins_quantity(const Draft& draft, std::size_t i) {
+  return draft.token(i).has_digit || bound_at(draft, i);
+}
+
+bool read_figure(Draft& draft, std::size_t i) {
+  const auto [readings, count] = figure_at(draft, i);
+  if (readings.empty() || is_length(readings.front().figure())) return false;
+  take_figure(draft, i, count, readings);
+  return true;
+}
+
+// Where a length is ambiguous (a mil is a millimetre in one shop, a thousandth of an inch in the next),
+// the first reading is the one that workshops mean.
+bool read_length(Draft& draft, std::size_t i) {
+  const auto [readings, count] = figure_at(draft, i);
+  if (readings.empty() || !is_length(readings.front().figure())) return false;
+  const Figure& figure = readings.front().figure();
+  if (!is_one_value(figure)) {
+    take_figure(draft, i, count, readings);
+    return true;
+  }
+  const auto [of, more] = meaning_behind(draft, i + count);
+  LengthAsked asked;
+  asked.typed = draft.question.typed(i, count);
+  asked.figure = figure;
+  asked.mm = in_mm(approximate(*figure.nominal), *figure.unit);
+  asked.half_digit = in_mm(half_of_last_digit(*figure.nominal), *figure.unit);
+  asked.of = of;
+  add_doubts(draft.reading, asked);
+  draft.reading.lengths.push_back(std::move(asked));
+  draft.take(i, count + more);
+  return true;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Sides in pairs of which an entry is of one or the other, as the vocabulary names them.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+namespace sheaf {
+
+using Axis = std::array<std::string_view, 2>;
+inline constexpr std::array<Axis, 6> side_axes = {{{"front", "rear"},
+                                                   {"left", "right"},
+                                                   {"upper", "lower"},
+                                                   {"inner", "outer"},
+                                                   {"intake", "exhaust"},
+                                                   {"clutch-side", "brake-side"}}};
+
+constexpr std::string_view opposite_of(std::string_view side) {
+  for (const auto& axis : side_axes) {
+    if (axis[0] == side) return axis[1];
+    if (axis[1] == side) return axis[0];
+  }
+  return {};
+}
+
+// The side that a group of words stands for: "side-front" is "front"; "side-stand" is a part, and gives none.
+constexpr std::string_view side_of_group(std::string_view group) {
+  if (!group.starts_with("side-")) return {};
+  const auto side = group.substr(5);
+  return opposite_of(side).empty() ? std::string_view() : side;
+}
+
+}  // namespace sheaf
