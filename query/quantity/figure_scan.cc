@@ -91,6 +91,7 @@ Result<Quantity> FigureScan::read_quantity() {
 }
 
 std::optional<Form> FigureScan::take_qualifier() {
+  if (is_digit(scanner_.peek())) return std::nullopt;
   for (const Qualifier& qualifier : qualifiers) {
     if (!scanner_.take_word(qualifier.word)) continue;
     scanner_.take(".");
@@ -105,6 +106,7 @@ std::optional<Form> FigureScan::take_qualifier() {
 FigureScan::Fault FigureScan::read_tail(Figure& figure) {
   const Scanner before = scanner_;
   scanner_.skip_spaces();
+  if (scanner_.done()) return std::nullopt;
   if (take_plus_minus(scanner_)) return read_spread(figure);
   if (scanner_.rest().starts_with("...") || scanner_.rest().starts_with("\u2026")) {
     return scanner_.failure_at(scanner_.at, 3, "a range is written with two dots, as in 25..31");

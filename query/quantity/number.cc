@@ -169,6 +169,7 @@ class NumberScan {
   }
 
   std::optional<VulgarFraction> take_vulgar() {
+    if (static_cast<unsigned char>(scanner_.peek()) < 0x80) return std::nullopt;
     for (const VulgarFraction& fraction : vulgar_fractions) {
       if (scanner_.take(fraction.character)) return fraction;
     }

@@ -7,6 +7,7 @@
 namespace sheaf {
 
 std::size_t space_length(std::string_view text) {
+  if (text.empty() || is_plain(text.front())) return 0;
   constexpr std::array<std::string_view, 5> spaces{" ", "\t", "\u00A0", "\u2009", "\u202F"};
   for (const std::string_view space : spaces) {
     if (text.starts_with(space)) return space.size();

@@ -16,6 +16,8 @@ inline constexpr std::size_t longest_text = 1000;
 
 inline bool is_digit(char c) { return c >= '0' && c <= '9'; }
 inline bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+// An ASCII character that no space, sign or mark begins with: most are, and need no closer look.
+inline bool is_plain(char c) { return is_digit(c) || is_letter(c); }
 inline char to_lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 // The bytes of a space at the front of the text: ASCII space, tab, no-break and thin spaces; else 0.

@@ -130,7 +130,11 @@ constexpr std::array<FalseFriend, 9> false_friends{{
     {"weight", "the weight of an oil is a label, not a viscosity; write mm²/s at 40 °C"},
 }};
 
-std::string quoted(std::string_view text) { return "\"" + std::string(text) + "\""; }
+std::string quoted(std::string_view text) {
+  std::string quoted = "\"";
+  quoted += text;
+  return quoted += '"';
+}
 
 // "a", "a or b", "a, b or c"
 template <typename Units>

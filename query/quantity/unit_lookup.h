@@ -48,6 +48,8 @@ class Folded {
 
 // The bytes of a mark that may stand between the parts of a unit (· ⋅ * . - space), or 0.
 constexpr std::size_t joint_length(std::string_view text) {
+  const char c = text.empty() ? 'x' : text.front();
+  if ((c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z')) return 0;
   constexpr std::array<std::string_view, 10> joints{" ",      ".",      "-",      "*",      "\u00B7",
                                                     "\u22C5", "\u2219", "\u00A0", "\u202F", "\u2009"};
   for (const std::string_view joint : joints) {
