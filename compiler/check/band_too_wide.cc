@@ -10,8 +10,8 @@ namespace sheafc {
 namespace {
 
 // Fields whose bands are tolerances. Ranges of adjustment, play and clearances are meant to be wide.
-constexpr std::array<std::string_view, 9> toleranced = {"torque",      "volume", "dry-fill", "after-drain",     "with-filter",
-                                                        "level",       "rate",   "free-length", "installed-length"};
+constexpr std::array<std::string_view, 8> toleranced = {"torque",      "volume", "dry-fill",    "after-drain",
+                                                        "with-filter", "rate",   "free-length", "installed-length"};
 
 void examine_figure(const LinkedEntry& entry, const Value& value, const sheaf::Figure& figure, Report& report) {
   if (!figure.unit || figure.form == sheaf::Form::minimum || figure.form == sheaf::Form::maximum) return;

@@ -75,10 +75,12 @@ const Rule caution_missing = {
      .why = "Where a mistake can hurt someone, the usual caution stands beside the figure. Which one is the writer's choice: "
             "any caution of the glossary that is about that danger. A sheet's own `cautions` hold for all its entries.",
      .wrong = R"(assembly: front-brake
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:
   mount-bolt: { name: caliper mount bolt, thread: M8x1.25, class: "8.8", torque: 25 N·m, state: dry }
 )",
      .right = R"(assembly: front-brake
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:
   mount-bolt: { name: caliper mount bolt, thread: M8x1.25, class: "8.8", torque: 25 N·m, state: dry, cautions: [brake-work] }
 )"},

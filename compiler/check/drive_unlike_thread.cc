@@ -18,7 +18,10 @@ bool near_usual(double across, const std::vector<double>& usual) {
   return across >= usual.front() * 0.76 && across <= usual.back() * 1.26;
 }
 
-bool is_exempt(std::string_view joint) { return joint == "hollow" || joint == "cap" || joint == "plug" || joint == "axle" || joint == "stem"; }
+bool has_own_width(std::string_view joint) {
+  constexpr std::string_view joints[] = {"hollow", "cap", "plug", "axle", "stem", "pivot"};
+  return std::ranges::find(joints, joint) != std::end(joints);
+}
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (fastener.kind != "fastener") return;
@@ -29,7 +32,7 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const sheaf::DriveVerdict verdict = sheaf::judge_drive(*drive, *diameter, shelf.drives());
   using Fit = sheaf::DriveVerdict::Fit;
   const auto across = sheaf::across_flats_mm(*drive);
-  if (is_exempt(fastener.choice("joint")) || !across || verdict.usual_mm.empty()) return;
+  if (has_own_width(fastener.choice("joint")) || !across || verdict.usual_mm.empty()) return;
   if (verdict.fit != Fit::impossible && (verdict.fit != Fit::unlisted || near_usual(*across, verdict.usual_mm))) return;
   report(fastener, fastener.place("drive"),
          sheaf::to_text(*drive) + " does not go with " + sheaf::to_text(*thread) + "; usual are " + widths(verdict.usual_mm));
@@ -43,7 +46,7 @@ const Rule drive_unlike_thread = {
      .summary = "a tool size that does not go with the thread",
      .why = "ISO 272 and its predecessors give each thread a few widths across flats, ISO 4762 a socket key; flange heads "
             "lie a size beside them. A width far from all of them is mostly the neighbour row's, or the thread is. "
-            "Hollow bolts, caps, plugs, axles and stems have widths of their own and are left alone.",
+            "Hollow bolts, caps, plugs, axles, stems and pivots have widths of their own and are left alone.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, drive: hexagon 19 mm, torque: 22 N·m, state: dry }
 )",

@@ -72,10 +72,12 @@ const Rule fluid_families_clash = {
      .why = "DOT 5 is silicone; DOT 3, 4 and 5.1 are glycol (49 CFR 571.116); mineral fluid is neither. They do not mix, and "
             "each ruins the other's rubber: mineral oil swells EPDM, glycol ruins NBR (common practice, no source).",
      .wrong = R"(assembly: front-brake
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fluids:
   brake-fluid: { name: brake fluid, purpose: brake-fluid, grade: DOT 5, family: glycol, cautions: [brake-fluid] }
 )",
      .right = R"(assembly: front-brake
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fluids:
   brake-fluid: { name: brake fluid, purpose: brake-fluid, grade: DOT 5.1, family: glycol, cautions: [brake-fluid] }
 )"},

@@ -19,7 +19,7 @@ constexpr std::array<Filling, 7> fillings = {{{"fork-oil", {80, 1300}},
                                               {"gear-oil", {30, 3000}},
                                               {"brake-fluid", {10, 500}},
                                               {"clutch-fluid", {10, 500}},
-                                              {"coolant", {300, 12000}}}};
+                                              {"coolant", {100, 12000}}}};
 constexpr std::array<std::string_view, 4> volumes = {"volume", "dry-fill", "after-drain", "with-filter"};
 
 const Filling* filling_of(std::string_view purpose) {

@@ -16,12 +16,7 @@ const RuleInfo allowance_unused = {
     .summary = "an allowance that allows nothing",
     .why = "A rule that is set aside where it finds nothing hides the day on which it would find something. "
            "Either the figure was mended or the rule changed: take the allowance out.",
-    .wrong = R"(sheet: example
-title: Example
-assembly: chain-drive
-source: { title: Leaflet }
-checked: { on: 2026-10-02, by: workshop }
-fasteners:
+    .wrong = R"(fasteners:
   guard-screw:
     name: chain guard screw
     thread: M6x1
@@ -29,12 +24,7 @@ fasteners:
     state: dry
     allow: { unknown-pitch: special screw }
 )",
-    .right = R"(sheet: example
-title: Example
-assembly: chain-drive
-source: { title: Leaflet }
-checked: { on: 2026-10-02, by: workshop }
-fasteners:
+    .right = R"(fasteners:
   guard-screw:
     name: chain guard screw
     thread: M6x1
@@ -57,12 +47,7 @@ const RuleInfo allowance_of_no_rule = {
     .summary = "an allowance of a rule that does not exist, or that cannot be set aside",
     .why = "Only the rules of the trade can be set aside: what the reader and the linker refuse has no meaning that a "
            "reason could supply. A misspelled rule would allow nothing and nobody would see it.",
-    .wrong = R"(sheet: example
-title: Example
-assembly: chain-drive
-source: { title: Leaflet }
-checked: { on: 2026-10-02, by: workshop }
-fasteners:
+    .wrong = R"(fasteners:
   guard-screw:
     name: chain guard screw
     thread: M6x1
@@ -70,12 +55,7 @@ fasteners:
     state: dry
     allow: { unknown-pich: special screw }
 )",
-    .right = R"(sheet: example
-title: Example
-assembly: chain-drive
-source: { title: Leaflet }
-checked: { on: 2026-10-02, by: workshop }
-fasteners:
+    .right = R"(fasteners:
   guard-screw:
     name: chain guard screw
     thread: M6x1

@@ -27,6 +27,8 @@ std::optional<Filling> filling_of(const LinkedEntry& fluid) {
   return Filling{&fluid, *level, *ml};
 }
 
+std::string text_of(const Filling& filling, std::string_view key) { return sheaf::to_text(filling.fluid->figure(key)->figure()); }
+
 std::optional<double> bore_of(const LinkedSheet& sheet) {
   if (const auto bore = middle_in(sheet.figure("tube-bore"), "mm")) return bore;
   if (const auto tube = middle_in(sheet.figure("tube"), "mm")) return *tube - wall_mm;
@@ -42,7 +44,7 @@ void compare(const Filling& before, const Filling& after, double bore, Report& r
   if (std::max(std::abs(move), std::abs(found) / *per_mm) < least_move_mm) return;
   if (std::abs(expected - found) <= agreed_share * size + *per_mm * 3) return;
   report(*after.fluid, after.fluid->place("level"),
-         "against " + about(before.level_mm, "mm") + " and " + about(before.ml, "mL") + " elsewhere, a level moved by " +
+         "against " + text_of(before, "level") + " and " + text_of(before, "volume") + " elsewhere, a level moved by " +
              sheaf::brief(std::round(std::abs(move))) + " mm is " + about(std::abs(expected), "mL") + " in a bore of " +
              sheaf::brief(bore) + " mm, but the volume differs by " + about(std::abs(found), "mL"),
          {other_place(before.fluid->place("level"), "the other level stands here")});

@@ -74,10 +74,10 @@ double turned_further_degrees(const sheaf::Statement& torque) {
   return degrees;
 }
 
-std::string about(double value, std::string_view unit) {
-  const double magnitude = std::pow(10, std::floor(std::log10(std::abs(value))) - 1);
+std::string about(double value, std::string_view unit, int digits) {
+  const double magnitude = std::pow(10, std::floor(std::log10(std::abs(value))) - (digits - 1));
   const double rounded = value == 0 ? 0 : std::round(value / magnitude) * magnitude;
-  return sheaf::brief(rounded) + " " + std::string(unit);
+  return sheaf::brief(rounded) + (unit.empty() ? "" : " ") + std::string(unit);
 }
 
 }  // namespace sheafc

@@ -28,7 +28,7 @@ std::optional<double> greatest_torque_nm(const sheaf::Statement& torque);
 // All turning on after the last torque, in degrees.
 double turned_further_degrees(const sheaf::Statement& torque);
 
-// "28 N·m": a computed value with two significant digits, for "about ..." in a message.
-std::string about(double value, std::string_view unit);
+// "28 N·m": a computed value with two significant digits, or so many, for "about ..." in a message.
+std::string about(double value, std::string_view unit, int digits = 2);
 
 }  // namespace sheafc

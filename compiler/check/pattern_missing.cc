@@ -8,7 +8,7 @@ namespace sheafc {
 namespace {
 
 // What warps or leaks when it is tightened from one side (common practice, no source).
-constexpr std::string_view clamped_flat[] = {"head", "cover", "sprocket", "disc", "rotor", "yoke", "clamp"};
+constexpr std::string_view clamped_flat[] = {"head", "cover", "sprocket", "disc", "rotor", "yoke"};
 
 bool clamps_flat(const LinkedEntry& fastener) {
   const auto words = sheaf::words_of(sheaf::fold(fastener.name));

@@ -9,7 +9,7 @@ std::span<const Rule* const> all_check_rules() {
       // Fasteners
       &torque_over_proof_load, &torque_far_below, &torque_over_soft_thread, &torque_unlike_peers,
       &band_too_wide, &tolerance_over_a_third, &printed_pair_disagrees, &stages_out_of_order,
-      &angle_unlike_sisters, &reuse_unstated, &state_missing, &lubricated_and_locked, &hand_unstated,
+      &angle_unlike_sisters, &reuse_unstated, &state_missing, &lubricated_and_locked, &dry_equals_oiled, &hand_unstated,
       &pattern_unlike_count, &pattern_missing, &unknown_pitch, &unknown_class, &drive_unlike_thread,
       &sister_threads_differ,
       // Seals, rings, bearings, springs

@@ -10,8 +10,14 @@ constexpr sheaf::Band heights_mm{3, 20};
 // The ring between inside and outside: room for a lip, its spring and a case.
 constexpr sheaf::Band walls_mm{2, 15};
 
+// Seals of brake pistons are plain rings, and those of valve stems little caps.
+bool has_case(const LinkedEntry& seal) {
+  const std::string_view use = seal.choice("use");
+  return seal.kind == "seal" && use != "brake-piston" && use != "valve-stem" && use != "other";
+}
+
 void examine(const LinkedEntry& seal, const Shelf&, Report& report) {
-  const sheaf::Size* size = seal.kind == "seal" ? seal.size("size") : nullptr;
+  const sheaf::Size* size = has_case(seal) ? seal.size("size") : nullptr;
   if (!size || size->count < 2) return;
   const double inside = sheaf::dimension_mm(*size, 0), outside = sheaf::dimension_mm(*size, 1);
   const double wall = (outside - inside) / 2;
@@ -35,7 +41,8 @@ const Rule seal_height = {
      .severity = Severity::error,
      .summary = "a seal whose height or ring cannot be",
      .why = "Fork, dust and shaft seals are 3 to 20 mm high, never higher than half their outside, and leave 2 to 15 mm "
-            "for case and lip. A height outside is a lost decimal point: 95 for 9.5. The limits are common practice, no "
+            "for case and lip. A height outside is a lost decimal point: 95 for 9.5. Piston rings of brakes and "
+            "caps of valve stems are left alone. The limits are common practice, no "
             "source.",
      .wrong = R"(seals:
   oil-seal: { name: fork oil seal, size: 48x58x95, use: fork-oil }

@@ -40,7 +40,7 @@ std::string suspected_torque_slip(double written_nm, const sheaf::Figure& figure
   if (!own || !in_unit || *own == 0) return {};
   for (const Candidate& slip : candidates(figure.unit->symbol)) {
     if (!plausible_nm.holds(written_nm / slip.factor)) continue;
-    return "; " + std::string(slip.words) + "? " + about(*in_unit / slip.factor, figure.unit->symbol) + " fits";
+    return "; " + std::string(slip.words) + "? " + about(*in_unit / slip.factor, figure.unit->symbol, 3) + " fits";
   }
   return {};
 }

@@ -21,11 +21,12 @@ const Rule state_missing = {
             "defaults. On a joint that holds brakes, steering or a wheel the sheet must say which is meant. "
             "`source-silent` is an answer: it is shown, and the reader decides.",
      .wrong = R"(assembly: front-wheel
-cautions: { wheel-work: { text: Hold the machine., about: [wheel] } }
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:
   axle-nut: { name: front axle nut, thread: M14x1.5, joint: axle, torque: 60 N·m, cautions: [wheel-work] }
 )",
      .right = R"(assembly: front-wheel
+checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:
   axle-nut: { name: front axle nut, thread: M14x1.5, joint: axle, torque: 60 N·m, state: greased, cautions: [wheel-work] }
 )"},

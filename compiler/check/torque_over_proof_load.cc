@@ -18,7 +18,7 @@ constexpr double unlikely = 0.20;
 
 std::string bearable(const Joint& joint) {
   const double most = usual.most * joint.bears_nm;
-  return "about " + about(usual.least * joint.bears_nm, "") + "to " + about(most, "N·m");
+  return "about " + about(usual.least * joint.bears_nm, "") + " to " + about(most, "N·m");
 }
 
 std::string message(const LinkedEntry& fastener, double torque, const Joint& joint, std::string_view verb) {

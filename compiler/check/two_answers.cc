@@ -23,13 +23,12 @@ bool share_a_machine(const LinkedEntry& left, const LinkedEntry& right) {
 bool meant_so(const LinkedEntry& entry) { return entry.status == "disputed" || entry.has("withdrawn") || entry.has("same-as"); }
 
 void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) {
-  if (left.address == right.address || meant_so(left) || meant_so(right) || !share_a_machine(left, right)) return;
+  if (left.sheet == right.sheet || meant_so(left) || meant_so(right) || !share_a_machine(left, right)) return;
   for (const std::string_view key : answers) {
     if (!left.has(key) || !right.has(key) || left.text(key) == right.text(key)) continue;
-    const bool same_sheet = left.sheet == right.sheet;
     report(right, right.place(key),
            "says " + std::string(right.text(key)) + " where '" + left.address + "' says " + std::string(left.text(key)) +
-               " for the same part of the same machine" + (same_sheet ? "; name what tells the two apart, or their sides" : ""),
+               " for the same part of the same machine",
            {other_place(left.place(key), "the other answer stands here")});
     return;
   }
@@ -65,14 +64,24 @@ const Rule two_answers = {
      .why = "Same kind, name, side, assembly and machine in the same year, but another figure: whoever asks is given one of "
             "two truths. Part the years, name the frame numbers, tell the names apart, withdraw one, or mark it disputed.",
      .wrong = R"(fits: { make: Haldrek, model: Muleback 380, years: 2011.. }
+assembly: chain-drive
 fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: dry }
-  guard-bolt-rear: { name: Chain guard bolt, thread: M8x1.25, torque: 26 N·m, state: dry }
-)",
-     .right = R"(fits: { make: Haldrek, model: Muleback 380, years: 2011.. }
+# file: later.yaml
+fits: { make: Haldrek, model: Muleback 380, years: 2014.. }
+assembly: chain-drive
 fasteners:
-  guard-bolt: { name: chain guard bolt, side: front, thread: M8x1.25, torque: 22 N·m, state: dry }
-  guard-bolt-rear: { name: chain guard bolt, side: rear, thread: M8x1.25, torque: 26 N·m, state: dry }
+  guard-bolt: { name: Chain guard bolt, thread: M8x1.25, torque: 26 N·m, state: dry }
+)",
+     .right = R"(fits: { make: Haldrek, model: Muleback 380, years: 2011..2013 }
+assembly: chain-drive
+fasteners:
+  guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: dry }
+# file: later.yaml
+fits: { make: Haldrek, model: Muleback 380, years: 2014.. }
+assembly: chain-drive
+fasteners:
+  guard-bolt: { name: Chain guard bolt, thread: M8x1.25, torque: 26 N·m, state: dry }
 )"},
     {.all = examine}};
 
