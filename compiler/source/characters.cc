@@ -55,6 +55,8 @@ std::string hex(char32_t value, int digits) {
   return text;
 }
 
+std::string name_of_code(char32_t code) { return "U+" + hex(code, 4); }
+
 unsigned byte_at(std::string_view bytes, std::size_t at) {
   return at < bytes.size() ? static_cast<unsigned char>(bytes[at]) : 0u;
 }
@@ -152,19 +154,18 @@ class Check {
 }  // namespace
 
 Refusal refusal_of(char32_t code) {
-  const std::string name = "U+" + hex(code, 4);
   if (code == '\r')
     return {"control-character", "a carriage return that ends no line; end lines with a line feed"};
   if ((code < 0x20 && code != '\t' && code != '\n') || (code >= 0x7F && code < 0xA0)) {
-    return {"control-character", "control character " + name + "; a sheet holds only text"};
+    return {"control-character", "control character " + name_of_code(code) + "; a sheet holds only text"};
   }
   if (code == 0xFFFD) {
     return {"invisible-character",
             "the mark U+FFFD stands where a character was lost; write the character again"};
   }
   if (const Range* found = find_in(invisible, code)) {
-    return {"invisible-character",
-            "a character that cannot be seen, " + name + " (" + std::string(found->name) + "); take it out"};
+    return {"invisible-character", "a character that cannot be seen, " + name_of_code(code) + " (" +
+                                       std::string(found->name) + "); take it out"};
   }
   return {};
 }

@@ -49,6 +49,13 @@ SyntaxFault collection_as_key(std::size_t at) {
           "a key is one word or phrase on its line, not a list, a mapping or a block of text"};
 }
 
+// How much is underlined of a scalar that reaches from its first byte to its last: the whole if it stands on
+// one line, else its first line; of a block its header.
+std::size_t marked_length(Text scalar, const ScalarSource& source, const Node& node) {
+  if (source.literal.data() && !node.block) return scalar.size();
+  return std::min(scalar.find_first_of(node.block ? " \t\r\n" : "\r\n"), scalar.size());
+}
+
 // Builds the tree bottom up. Children wait on two stacks, one for items and one for pairs, until their
 // collection ends; then they move into the arena in one piece.
 class TreeBuilder : public YAML::EventHandler {
@@ -202,9 +209,7 @@ void TreeBuilder::OnScalar(const YAML::Mark& mark, const std::string&, YAML::anc
   Node* node = new_node(Node::Kind::scalar, span_at(mark));
   const ScalarSource source = reread(at, *node, value);
   node->text = source.literal.data() ? source.literal : keep(value);
-  const std::size_t line_end = std::min(bytes_.find('\n', at), source.end);
-  node->span.length = static_cast<int>((node->block ? bytes_.find_first_of(" \t\r\n", at) : line_end) - at);
-  while (bytes_[at + static_cast<std::size_t>(node->span.length) - 1] == '\r') --node->span.length;
+  node->span.length = static_cast<int>(marked_length(bytes_.substr(at, source.end - at), source, *node));
   layout_.jump_to(source.end);
   add(node, at);
 }
