@@ -88,7 +88,9 @@ Result<BuildFolder> BuildFolder::beside(const std::string& target) {
 }
 
 BuildFolder::BuildFolder(BuildFolder&& other) noexcept
-    : path_(std::exchange(other.path_, {})), target_(std::move(other.target_)), lock_(std::exchange(other.lock_, -1)) {}
+    : path_(std::exchange(other.path_, {})),
+      target_(std::move(other.target_)),
+      lock_(std::exchange(other.lock_, -1)) {}
 
 BuildFolder::~BuildFolder() {
   if (lock_ < 0) return;

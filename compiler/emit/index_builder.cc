@@ -50,7 +50,9 @@ struct IndexBuilder::State {
   State(std::string where, const std::vector<WordRecord>& words, unsigned threads)
       : folder(std::move(where)), groups(words), spelling(all_spelling_of(words)), most_waiting(threads) {
     begin_shard();
-    for (unsigned i = 0; i < threads; ++i) workers.emplace_back([this](const std::stop_token& stop) { work(stop); });
+    for (unsigned i = 0; i < threads; ++i) {
+      workers.emplace_back([this](const std::stop_token& stop) { work(stop); });
+    }
   }
   ~State() {
     for (std::jthread& worker : workers) worker.request_stop();
@@ -105,7 +107,8 @@ void IndexBuilder::State::work(const std::stop_token& stop) {
     ++at_work;
     changed.notify_all();
     lock.unlock();
-    auto failed = write_shard(shard.file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
+    auto failed =
+        write_shard(shard.file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
     lock.lock();
     --at_work;
     if (failed && !fault) fault = std::move(failed);

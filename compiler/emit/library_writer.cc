@@ -27,7 +27,9 @@ struct LibraryWriter::State {
   IndexBuilder index;
   std::string last_sheet;
 
-  Failure cannot_write(const Failure& why) const { return Failure{"cannot write " + path + ": " + why.message}; }
+  Failure cannot_write(const Failure& why) const {
+    return Failure{"cannot write " + path + ": " + why.message};
+  }
   std::optional<Failure> stopped() const {
     if (interrupted && *interrupted) return Failure{"stopped; " + path + " is as it was"};
     return std::nullopt;
@@ -47,10 +49,17 @@ Result<LibraryWriter> LibraryWriter::begin(const std::string& path, const std::s
   if (!folder) return folder.failure();
   auto rows = RowWriter::create(folder->file("library"));
   if (!rows) return Failure{"cannot write " + path + ": " + rows.failure().message};
-  const unsigned threads = options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
+  const unsigned threads =
+      options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
   IndexBuilder index(folder->path(), words, threads);
-  return LibraryWriter(std::make_unique<State>(State{std::move(folder).value(), path, name, std::move(words),
-                                                     options.interrupted, std::move(rows).value(), std::move(index), {}}));
+  return LibraryWriter(std::make_unique<State>(State{std::move(folder).value(),
+                                                     path,
+                                                     name,
+                                                     std::move(words),
+                                                     options.interrupted,
+                                                     std::move(rows).value(),
+                                                     std::move(index),
+                                                     {}}));
 }
 
 std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {
@@ -82,9 +91,15 @@ Result<Receipt> LibraryWriter::finish() {
   const auto trailer = state_->put_together(facts);
   if (!trailer) return state_->cannot_write(trailer.failure());
   if (auto stopped = state_->stopped()) return *stopped;
-  if (auto fault = put_in_place(state_->folder.file("library"), state_->folder.target())) return state_->cannot_write(*fault);
-  return Receipt{state_->path, to_hexadecimal(trailer->digest), static_cast<std::int64_t>(trailer->file_bytes),
-                 facts.sheets, facts.entries, facts.words};
+  if (auto fault = put_in_place(state_->folder.file("library"), state_->folder.target())) {
+    return state_->cannot_write(*fault);
+  }
+  return Receipt{state_->path,
+                 to_hexadecimal(trailer->digest),
+                 static_cast<std::int64_t>(trailer->file_bytes),
+                 facts.sheets,
+                 facts.entries,
+                 facts.words};
 }
 
 Result<Receipt> write_library(const LibraryContent& content, const std::string& path, EmitOptions options) {

@@ -24,8 +24,8 @@
 namespace sheafc {
 
 struct EmitOptions {
-  unsigned threads = 0;                             // for the index; 0: as many as the machine has
-  const std::atomic<bool>* interrupted = nullptr;   // set from outside to stop: nothing is written then
+  unsigned threads = 0;                            // for the index; 0: as many as the machine has
+  const std::atomic<bool>* interrupted = nullptr;  // set from outside to stop: nothing is written then
 };
 
 struct Receipt {
@@ -55,6 +55,7 @@ class LibraryWriter {
 };
 
 // Sheets may stand in any order.
-sheaf::Result<Receipt> write_library(const sheaf::LibraryContent& content, const std::string& path, EmitOptions options);
+sheaf::Result<Receipt> write_library(const sheaf::LibraryContent& content, const std::string& path,
+                                     EmitOptions options);
 
 }  // namespace sheafc

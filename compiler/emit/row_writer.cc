@@ -19,9 +19,9 @@ using namespace sheaf;
 
 // In the order of RowWriter::Into, with the number of values in a row.
 constexpr std::pair<std::string_view, int> tables[] = {
-    {"file", 2}, {"source", 7}, {"reading", 5}, {"fit", 10}, {"caution", 4}, {"sheet", 17}, {"sheet_field", 6},
-    {"entry", 18}, {"field", 9}, {"former_address", 3}, {"word", 7}, {"word_stems", 3}, {"machine", 6},
-    {"machine_word", 2}, {"library", 8}};
+    {"file", 2},   {"source", 7},      {"reading", 5}, {"fit", 10},         {"caution", 4},
+    {"sheet", 17}, {"sheet_field", 6}, {"entry", 18},  {"field", 9},        {"former_address", 3},
+    {"word", 7},   {"word_stems", 3},  {"machine", 6}, {"machine_word", 2}, {"library", 8}};
 
 std::string insertion(std::string_view table, int values) {
   std::string sql = "INSERT INTO " + std::string(table) + " VALUES (?";
@@ -78,7 +78,8 @@ void RowWriter::insert(Into table, const Value&... values) {
 }
 
 template <typename Record, typename InsertRows>
-RowWriter::Reference RowWriter::number_of(const Record& record, Numbered<Record>& known, InsertRows insert_rows) {
+RowWriter::Reference RowWriter::number_of(const Record& record, Numbered<Record>& known,
+                                          InsertRows insert_rows) {
   if (record == Record{}) return std::nullopt;
   const auto found = std::ranges::find(known.of_this_sheet, record, &std::pair<Record, std::int64_t>::first);
   if (found != known.of_this_sheet.end()) return found->second;
@@ -149,9 +150,10 @@ std::optional<Failure> RowWriter::add(const SheetRecord& sheet) {
   const auto count = static_cast<std::int64_t>(sheet.entries.size());
   const Shared shared = shared_by(sheet);
   ++sheets_;
-  insert(Into::sheet, sheets_, sheet.name, sheet.form, sheet.title, sheet.assembly, sheet.maker, sheet.row_kind,
-         shared.fits, shared.cautions, shared.source, shared.reading, std::int64_t{sheet.invented}, shared.file,
-         std::int64_t{sheet.place.line}, std::int64_t{first_entry}, count, checksum_of(first_entry, count, sheet));
+  insert(Into::sheet, sheets_, sheet.name, sheet.form, sheet.title, sheet.assembly, sheet.maker,
+         sheet.row_kind, shared.fits, shared.cautions, shared.source, shared.reading,
+         std::int64_t{sheet.invented}, shared.file, std::int64_t{sheet.place.line}, std::int64_t{first_entry},
+         count, checksum_of(first_entry, count, sheet));
   std::int64_t position = 0;
   for (const FieldRecord& field : sheet.fields) {
     insert(Into::sheet_field, sheets_, position++, field.key, field.text, file_number(field.place.file),
@@ -170,10 +172,10 @@ void RowWriter::add_entry(const EntryRecord& entry) {
   }
   const EntryId id = ++entries_;
   const Shared shared = shared_by(entry);
-  insert(Into::entry, std::int64_t{id}, sheets_, entry.address, entry.variant, entry.kind, entry.name, shared.fits,
-         shared.cautions, shared.source, shared.reading, entry.status, withdrawn_on, withdrawn_reason,
-         withdrawn_instead, std::int64_t{entry.critical}, shared.file, std::int64_t{entry.place.line},
-         checksum_of(id, entry));
+  insert(Into::entry, std::int64_t{id}, sheets_, entry.address, entry.variant, entry.kind, entry.name,
+         shared.fits, shared.cautions, shared.source, shared.reading, entry.status, withdrawn_on,
+         withdrawn_reason, withdrawn_instead, std::int64_t{entry.critical}, shared.file,
+         std::int64_t{entry.place.line}, checksum_of(id, entry));
   std::int64_t position = 0;
   for (const FieldRecord& field : entry.fields) add_field(entry, field, position++);
   position = 0;
@@ -196,7 +198,8 @@ void RowWriter::add_field(const EntryRecord& entry, const FieldRecord& field, st
 }
 
 void RowWriter::note_machine(const FitRecord& fit) {
-  const auto [known, is_new] = machines_.try_emplace({fit.make, fit.model}, Machine{fit.make, fit.model, fit.year_from, fit.year_to});
+  const auto [known, is_new] =
+      machines_.try_emplace({fit.make, fit.model}, Machine{fit.make, fit.model, fit.year_from, fit.year_to});
   if (!is_new) widen(known->second, fit);
 }
 
@@ -207,7 +210,9 @@ void RowWriter::add_machines() {
     ++number;
     insert(Into::machine, number, machine.make, machine.model, std::int64_t{machine.year_from},
            std::int64_t{machine.year_to}, checksum_of(number, machine));
-    for (std::string& word : words_of(fold(machine.make + ' ' + machine.model))) words.emplace(std::move(word), number);
+    for (std::string& word : words_of(fold(machine.make + ' ' + machine.model))) {
+      words.emplace(std::move(word), number);
+    }
   }
   for (const auto& [word, machine] : words) insert(Into::machine_word, word, machine);
 }
@@ -221,7 +226,9 @@ void RowWriter::add_words(const std::vector<WordRecord>& words) {
            std::int64_t{word.never}, checksum_of(number, word));
     for (GroupWord& spelling : group_words_of(word)) stems.emplace(std::move(spelling.stems), number);
   }
-  for (const auto& [spelling, word] : stems) insert(Into::word_stems, spelling.front(), joined(spelling), word);
+  for (const auto& [spelling, word] : stems) {
+    insert(Into::word_stems, spelling.front(), joined(spelling), word);
+  }
 }
 
 std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, LibraryFacts& facts) {

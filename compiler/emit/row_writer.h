@@ -23,12 +23,27 @@ class RowWriter {
 
   std::optional<sheaf::Failure> add(const sheaf::SheetRecord& sheet);
   // Fills in the counts and the newest date of what the library says of itself, and closes the file.
-  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words, sheaf::LibraryFacts& facts);
+  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words,
+                                       sheaf::LibraryFacts& facts);
 
  private:
   enum class Into {
-    file, source, reading, fit, caution, sheet, sheet_field, entry, field, former_address, word, word_stems,
-    machine, machine_word, library, count,
+    file,
+    source,
+    reading,
+    fit,
+    caution,
+    sheet,
+    sheet_field,
+    entry,
+    field,
+    former_address,
+    word,
+    word_stems,
+    machine,
+    machine_word,
+    library,
+    count,
   };
   // The numbers given to the sources, readings, fits and cautions of one sheet, which its entries share.
   template <typename Record>

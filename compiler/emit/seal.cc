@@ -47,7 +47,8 @@ Result<Digest> digest_of(const FileDescriptor& file, std::uint64_t bytes) {
   DigestOfBytes digest;
   std::string chunk(1 << 20, '\0');
   for (std::uint64_t at = 0; at < bytes;) {
-    const ssize_t got = ::pread(file.number(), chunk.data(), std::min<std::uint64_t>(chunk.size(), bytes - at), static_cast<off_t>(at));
+    const ssize_t got = ::pread(file.number(), chunk.data(),
+                                std::min<std::uint64_t>(chunk.size(), bytes - at), static_cast<off_t>(at));
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) return system_failure();
     if (got == 0) return Failure{"it became shorter while it was written"};

@@ -35,11 +35,14 @@ std::optional<Failure> guarded(Work work) {
 Xapian::Document document_of(const IndexedEntry& indexed) {
   Xapian::Document document;
   for (const Term& term : indexed.terms) document.add_term(term.text, term.weight);
-  for (const SlotValue& value : indexed.values) document.add_value(value.slot, Xapian::sortable_serialise(value.number));
+  for (const SlotValue& value : indexed.values) {
+    document.add_value(value.slot, Xapian::sortable_serialise(value.number));
+  }
   return document;
 }
 
-void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRecord>& sheets, const WordGroups& groups) {
+void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRecord>& sheets,
+                  const WordGroups& groups) {
   for (const SheetRecord& sheet : sheets) {
     const EntryIndexer indexer(sheet, groups);
     for (const EntryRecord& entry : sheet.entries) {
@@ -50,7 +53,8 @@ void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRec
   }
 }
 
-std::optional<Failure> compact_into(const Xapian::Database& database, const std::string& file, std::uint64_t offset) {
+std::optional<Failure> compact_into(const Xapian::Database& database, const std::string& file,
+                                    std::uint64_t offset) {
   const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666);
   if (descriptor < 0 || ::lseek(descriptor, static_cast<off_t>(offset), SEEK_SET) < 0) {
     return Failure{std::generic_category().message(errno)};
@@ -59,7 +63,8 @@ std::optional<Failure> compact_into(const Xapian::Database& database, const std:
   return std::nullopt;
 }
 
-std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file, std::uint64_t offset) {
+std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file,
+                             std::uint64_t offset) {
   auto fault = guarded([&]() -> std::optional<Failure> {
     Xapian::Database all;
     for (const std::string& shard : shards) all.add_database(Xapian::Database(shard));
@@ -76,7 +81,8 @@ std::optional<Failure> write_shard(const std::string& file, const std::vector<Sh
   const std::string folder = file + ".d";
   auto fault = guarded([&]() -> std::optional<Failure> {
     // Nobody else sees it before it is merged, and nobody asks it for a document's terms.
-    constexpr int flags = Xapian::DB_CREATE | Xapian::DB_BACKEND_GLASS | Xapian::DB_NO_SYNC | Xapian::DB_NO_TERMLIST;
+    constexpr int flags =
+        Xapian::DB_CREATE | Xapian::DB_BACKEND_GLASS | Xapian::DB_NO_SYNC | Xapian::DB_NO_TERMLIST;
     Xapian::WritableDatabase database(folder, flags);
     for (const std::string& word : spelling) database.add_spelling(word);
     index_sheets(database, sheets, groups);
@@ -88,7 +94,8 @@ std::optional<Failure> write_shard(const std::string& file, const std::vector<Sh
   return fault;
 }
 
-std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file, std::uint64_t offset) {
+std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
+                                    std::uint64_t offset) {
   while (shards.size() > most_merged_at_once) {
     std::vector<std::string> merged;
     for (std::size_t at = 0; at < shards.size(); at += most_merged_at_once) {

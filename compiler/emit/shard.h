@@ -14,11 +14,14 @@
 namespace sheafc {
 
 // `file` becomes the shard; beside it a folder of its name is used and removed again.
-std::optional<sheaf::Failure> write_shard(const std::string& file, const std::vector<sheaf::SheetRecord>& sheets,
-                                          const sheaf::WordGroups& groups, const std::vector<std::string>& spelling);
+std::optional<sheaf::Failure> write_shard(const std::string& file,
+                                          const std::vector<sheaf::SheetRecord>& sheets,
+                                          const sheaf::WordGroups& groups,
+                                          const std::vector<std::string>& spelling);
 
 // All documents of the shards, in that order, into `file` from `offset` on. Removes the shards.
-std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file, std::uint64_t offset);
+std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
+                                           std::uint64_t offset);
 
 std::string xapian_version();
 

@@ -49,14 +49,14 @@ bool between(char32_t code, char32_t first, char32_t last) { return code >= firs
 
 // Signs that say nothing: controls, soft hyphen, apostrophes, accents of their own, joiners.
 bool is_dropped(char32_t code) {
-  return between(code, 0x80, 0x9F) || code == 0xAD || code == 0xB4 || between(code, 0x2B9, 0x2C5) || between(code, 0x300, 0x36F) ||
-         between(code, 0x2018, 0x201B) || between(code, 0x200B, 0x200F) || code == 0x2060 || code == 0xFEFF;
+  return between(code, 0x80, 0x9F) || code == 0xAD || code == 0xB4 || between(code, 0x2B9, 0x2C5) ||
+         between(code, 0x300, 0x36F) || between(code, 0x2018, 0x201B) || between(code, 0x200B, 0x200F) ||
+         code == 0x2060 || code == 0xFEFF;
 }
 
 bool is_space(char32_t code) {
-  return code == 0xA0 || between(code, 0x2000, 0x200A) ||
-         between(code, 0x2028, 0x2029) || code == 0x202F || code == 0x205F || code == 0x3000 ||
-         code == 0xB7 || code == 0x22C5 || code == not_utf8;
+  return code == 0xA0 || between(code, 0x2000, 0x200A) || between(code, 0x2028, 0x2029) || code == 0x202F ||
+         code == 0x205F || code == 0x3000 || code == 0xB7 || code == 0x22C5 || code == not_utf8;
 }
 
 bool is_dash(char32_t code) { return between(code, 0x2010, 0x2015) || code == 0x2212 || code == 0xFF0D; }
@@ -65,11 +65,19 @@ bool is_dash(char32_t code) { return between(code, 0x2010, 0x2015) || code == 0x
 std::string_view folded_sign(char32_t code) {
   if (is_dash(code)) return "-";
   switch (code) {
-    case 0xB5: case 0x3BC: return "u";
-    case 0xD7: case 0x2715: case 0x2A2F: return "x";
-    case 0xB2: return "2";
-    case 0xB3: return "3";
-    default: break;
+    case 0xB5:
+    case 0x3BC:
+      return "u";
+    case 0xD7:
+    case 0x2715:
+    case 0x2A2F:
+      return "x";
+    case 0xB2:
+      return "2";
+    case 0xB3:
+      return "3";
+    default:
+      break;
   }
   const auto found = std::ranges::lower_bound(latin_letters, code, {}, &LatinLetter::code);
   return found != latin_letters.end() && found->code == code ? found->plain : std::string_view{};
@@ -103,7 +111,9 @@ void fold_sign(const Sign& sign, std::string_view bytes, Umlauts umlauts, std::s
 constexpr std::array<char, 128> folded_ascii = [] {
   std::array<char, 128> table{};
   for (std::size_t byte = 0x20; byte < 0x7F; ++byte) table[byte] = static_cast<char>(byte);
-  for (char letter = 'A'; letter <= 'Z'; ++letter) table[static_cast<std::size_t>(letter)] = static_cast<char>(letter + 0x20);
+  for (char letter = 'A'; letter <= 'Z'; ++letter) {
+    table[static_cast<std::size_t>(letter)] = static_cast<char>(letter + 0x20);
+  }
   for (std::size_t space = '\t'; space <= '\r'; ++space) table[space] = ' ';
   table['\''] = table['`'] = 0;
   return table;
@@ -130,7 +140,8 @@ bool is_digit(char byte) { return byte >= '0' && byte <= '9'; }
 
 // Letters beyond Latin begin with Greek; between them lie blocks of punctuation and signs.
 bool is_letter(char32_t code) {
-  return (code >= 0x370 && !between(code, 0x2000, 0x2BFF) && !between(code, 0x3000, 0x303F) && code != not_utf8);
+  return (code >= 0x370 && !between(code, 0x2000, 0x2BFF) && !between(code, 0x3000, 0x303F) &&
+          code != not_utf8);
 }
 
 // How many bytes at `at` belong to a word that holds what stands before it; 0 if it ends there.
@@ -160,7 +171,8 @@ std::size_t word_end(std::string_view text, std::size_t at) {
 std::string without_hyphens(std::string_view folded) {
   std::string joined;
   for (std::size_t at = 0; at < folded.size(); ++at) {
-    const bool inside = folded[at] == '-' && at > 0 && at + 1 < folded.size() && folded[at - 1] != ' ' && folded[at + 1] != ' ';
+    const bool inside = folded[at] == '-' && at > 0 && at + 1 < folded.size() && folded[at - 1] != ' ' &&
+                        folded[at + 1] != ' ';
     if (!inside || (is_digit(folded[at - 1]) && is_digit(folded[at + 1]))) joined += folded[at];
   }
   return joined;
@@ -191,7 +203,8 @@ std::vector<std::vector<std::string>> spellings_of(std::string_view text) {
       spellings.push_back(std::move(words));
     }
   };
-  const bool ascii = std::ranges::all_of(text, [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
+  const bool ascii =
+      std::ranges::all_of(text, [](char byte) { return static_cast<unsigned char>(byte) < 0x80; });
   for (const Umlauts umlauts : {Umlauts::dropped, Umlauts::spelt}) {
     const std::string folded = fold(text, umlauts);
     add(folded);

@@ -22,7 +22,9 @@ bool has_digit(std::string_view word) {
 }
 
 // Whether a misspelt word may be set right to this one: never where a digit could change.
-bool may_be_suggested(std::string_view word) { return word.size() >= 3 && word.size() <= 40 && !has_digit(word); }
+bool may_be_suggested(std::string_view word) {
+  return word.size() >= 3 && word.size() <= 40 && !has_digit(word);
+}
 
 // The key of a field without the record and the number it stands in: "other-numbers.1.number".
 std::string_view first_part(std::string_view key) { return key.substr(0, key.find('.')); }
@@ -88,7 +90,8 @@ void Collector::name(std::string_view text) {
     std::string whole;
     for (const std::string& word : words) {
       // Another spelling adds the words that it alone has.
-      if (&words == &spellings.front() || std::ranges::find(spellings.front(), word) == spellings.front().end()) {
+      if (&words == &spellings.front() ||
+          std::ranges::find(spellings.front(), word) == spellings.front().end()) {
         add(Prefix::word, word, name_weight);
         add(Prefix::stem, stem_of(word), name_weight);
       }
@@ -192,15 +195,23 @@ void add_field_of_kind(Collector& to, const FieldRecord& field, const FieldDecla
     if (value) add(to, *value);
   };
   switch (declared.type) {
-    case ValueType::thread: return with(parse_thread(field.text, Input::sheet), add_thread);
-    case ValueType::drive: return with(parse_drive(field.text, Input::sheet), add_drive);
-    case ValueType::size: return with(parse_size(field.text, Input::sheet), add_size);
-    case ValueType::bearing: return with(parse_bearing(field.text, Input::sheet), add_bearing);
+    case ValueType::thread:
+      return with(parse_thread(field.text, Input::sheet), add_thread);
+    case ValueType::drive:
+      return with(parse_drive(field.text, Input::sheet), add_drive);
+    case ValueType::size:
+      return with(parse_size(field.text, Input::sheet), add_size);
+    case ValueType::bearing:
+      return with(parse_bearing(field.text, Input::sheet), add_bearing);
     case ValueType::choice:
-    case ValueType::flag: return add_choice(to, field);
-    case ValueType::text: return add_text(to, field);
-    case ValueType::record: return add_record(to, field);
-    default: return;  // figures are bands; dates, counts, references: shown, not searched
+    case ValueType::flag:
+      return add_choice(to, field);
+    case ValueType::text:
+      return add_text(to, field);
+    case ValueType::record:
+      return add_record(to, field);
+    default:
+      return;  // figures are bands; dates, counts, references: shown, not searched
   }
 }
 
@@ -238,7 +249,9 @@ void add_fit(Collector& to, const FitRecord& fit) {
   to.filter(Prefix::machine, machine);
   to.filter(Prefix::make, fold(fit.make));
   for (const std::string_view of : {std::string_view(machine), std::string_view()}) {
-    for (std::string& block : year_range_terms(of, fit.year_from, fit.year_to)) to.filter_term(std::move(block));
+    for (std::string& block : year_range_terms(of, fit.year_from, fit.year_to)) {
+      to.filter_term(std::move(block));
+    }
   }
   const std::vector<std::string> words = words_in(fit.make + ' ' + fit.model);
   to.other(words);
@@ -276,7 +289,8 @@ void add_sheet(Collector& to, const SheetRecord& sheet) {
 
 }  // namespace
 
-EntryIndexer::EntryIndexer(const SheetRecord& sheet, const WordGroups& groups) : sheet_(sheet), groups_(groups) {
+EntryIndexer::EntryIndexer(const SheetRecord& sheet, const WordGroups& groups)
+    : sheet_(sheet), groups_(groups) {
   Collector of_sheet(groups), of_fits(groups), of_source(groups);
   add_sheet(of_sheet, sheet);
   add_fits(of_fits, sheet.fits);

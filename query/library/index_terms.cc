@@ -6,8 +6,8 @@
 #include <array>
 #include <numeric>
 
-#include "query/library/hash.h"
 #include "query/library/fold.h"
+#include "query/library/hash.h"
 
 namespace sheaf {
 namespace {
@@ -15,7 +15,8 @@ namespace {
 constexpr std::array<PrefixDeclaration, 26> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
-    {Prefix::other_stem, "XO", "stem of a word elsewhere: title, maker, machine, notes, choices, source", "XOleaflet"},
+    {Prefix::other_stem, "XO", "stem of a word elsewhere: title, maker, machine, notes, choices, source",
+     "XOleaflet"},
     {Prefix::exact_name, "XN", "whole name or other name, words parted by one space", "XNfork top plug"},
     {Prefix::group, "XG", "group of words that its names hold", "XGfork-cap"},
     {Prefix::kind, "XK", "kind, or kind of row", "XKfastener"},
@@ -23,9 +24,11 @@ constexpr std::array<PrefixDeclaration, 26> prefixes = {{
     {Prefix::sheet, "XH", "its sheet", "XHsorvane-41-rod"},
     {Prefix::address, "Q", "address", "Qsorvane-41-rod/top-plug"},
     {Prefix::old_address, "XQ", "address it had formerly", "XQsorvane-41-rod/fork-cap"},
-    {Prefix::machine, "XM", "make/model it fits; any, if it is for no machine in particular", "XMhaldrek/muleback 380"},
+    {Prefix::machine, "XM", "make/model it fits; any, if it is for no machine in particular",
+     "XMhaldrek/muleback 380"},
     {Prefix::make, "XMK", "make it fits", "XMKhaldrek"},
-    {Prefix::years, "XY", "make/model/block of years it fits; without make and model, years alone", "XYhaldrek/muleback 380/2012-2015"},
+    {Prefix::years, "XY", "make/model/block of years it fits; without make and model, years alone",
+     "XYhaldrek/muleback 380/2012-2015"},
     {Prefix::side, "XS", "side", "XSfront"},
     {Prefix::thread, "XT", "thread", "XTm8x1.25"},
     {Prefix::diameter, "XTD", "diameter of the thread", "XTDm8"},
@@ -35,7 +38,8 @@ constexpr std::array<PrefixDeclaration, 26> prefixes = {{
     {Prefix::dimension, "XZD", "each dimension of the size alone", "XZD41"},
     {Prefix::bearing, "XB", "basic designation of a bearing", "XB6203"},
     {Prefix::part_number, "P", "its own part number, letters and digits alone", "Phk5141020"},
-    {Prefix::other_number, "XP", "number that it replaces, that replaces it, or that it has elsewhere", "XPhk5141010"},
+    {Prefix::other_number, "XP", "number that it replaces, that replaces it, or that it has elsewhere",
+     "XPhk5141010"},
     {Prefix::code, "XI", "class, grade or code, letters and digits alone", "XIdot4"},
     {Prefix::field, "XE", "key of a field that it has", "XEtorque"},
     {Prefix::choice, "XV", "key=value of a choice or flag", "XVhand=left"},
@@ -132,7 +136,9 @@ std::vector<std::string> year_range_terms(std::string_view machine, int from, in
   std::vector<std::string> terms;
   while (from <= to) {  // the largest block that begins here and does not reach beyond
     int size = 1;
-    while ((from - first_year) % (size * 2) == 0 && size * 2 <= all_years && from + size * 2 - 1 <= to) size *= 2;
+    while ((from - first_year) % (size * 2) == 0 && size * 2 <= all_years && from + size * 2 - 1 <= to) {
+      size *= 2;
+    }
     terms.push_back(year_term(machine, from, size));
     from += size;
   }

@@ -22,32 +22,32 @@ namespace sheaf {
 
 // What a term says. The body that follows the prefix's letters never begins with a capital letter.
 enum class Prefix : std::uint8_t {
-  word,         // ""    a word of the name or of another name, folded
-  stem,         // "Z"   its English stem
-  other_stem,   // "XO"  stem of a word elsewhere: title, maker, machine, notes, choices, source
-  exact_name,   // "XN"  the whole name, or another name, words parted by one space
-  group,        // "XG"  a group of words that its names hold
-  kind,         // "XK"  kind, or row kind of a table
-  assembly,     // "XA"  assembly of its sheet
-  sheet,        // "XH"  its sheet
-  address,      // "Q"   address
-  old_address,  // "XQ"  an address it had formerly
-  machine,      // "XM"  make/model it fits; "any" if it is for no machine in particular
-  make,         // "XMK" make it fits
-  years,        // "XY"  make/model/block of years it fits; see year_terms()
-  side,         // "XS"  side
-  thread,       // "XT"  thread_key: "m8x1.25"
-  diameter,     // "XTD" thread's diameter: "m8", "5/16"
-  drive,        // "XD"  drive_key: "hexagon-27"
-  size,         // "XZ"  size_key: "41x54x11"
-  any_order,    // "XZA" the same, dimensions from small to large: "11x41x54"
-  dimension,    // "XZD" each dimension alone, in its own unit: "41", "1.5in"
-  bearing,      // "XB"  basic designation: "6203"
-  part_number,  // "P"   its own number, squeezed
-  other_number, // "XP"  a number it replaces, is replaced by, or has elsewhere, squeezed
-  code,         // "XI"  class, grade or code, squeezed: "10.9", "dot4"
-  field,        // "XE"  key of a field that it has: "torque", "level"
-  choice,       // "XV"  key=value of a choice or flag: "hand=left", "reuse=no", "withdrawn=yes"
+  word,          // ""    a word of the name or of another name, folded
+  stem,          // "Z"   its English stem
+  other_stem,    // "XO"  stem of a word elsewhere: title, maker, machine, notes, choices, source
+  exact_name,    // "XN"  the whole name, or another name, words parted by one space
+  group,         // "XG"  a group of words that its names hold
+  kind,          // "XK"  kind, or row kind of a table
+  assembly,      // "XA"  assembly of its sheet
+  sheet,         // "XH"  its sheet
+  address,       // "Q"   address
+  old_address,   // "XQ"  an address it had formerly
+  machine,       // "XM"  make/model it fits; "any" if it is for no machine in particular
+  make,          // "XMK" make it fits
+  years,         // "XY"  make/model/block of years it fits; see year_terms()
+  side,          // "XS"  side
+  thread,        // "XT"  thread_key: "m8x1.25"
+  diameter,      // "XTD" thread's diameter: "m8", "5/16"
+  drive,         // "XD"  drive_key: "hexagon-27"
+  size,          // "XZ"  size_key: "41x54x11"
+  any_order,     // "XZA" the same, dimensions from small to large: "11x41x54"
+  dimension,     // "XZD" each dimension alone, in its own unit: "41", "1.5in"
+  bearing,       // "XB"  basic designation: "6203"
+  part_number,   // "P"   its own number, squeezed
+  other_number,  // "XP"  a number it replaces, is replaced by, or has elsewhere, squeezed
+  code,          // "XI"  class, grade or code, squeezed: "10.9", "dot4"
+  field,         // "XE"  key of a field that it has: "torque", "level"
+  choice,        // "XV"  key=value of a choice or flag: "hand=left", "reuse=no", "withdrawn=yes"
 };
 
 struct PrefixDeclaration {

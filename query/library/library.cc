@@ -40,7 +40,9 @@ std::optional<Failure> Library::State::read_facts() {
   facts.digest = to_hexadecimal(file.trailer().digest);
   facts.format = static_cast<int>(library_format);
   facts.bytes = static_cast<std::int64_t>(file.trailer().file_bytes);
-  if (index.entry_count() != facts.entries) return damage({"its rows and its index are not of the same entries"});
+  if (index.entry_count() != facts.entries) {
+    return damage({"its rows and its index are not of the same entries"});
+  }
   return std::nullopt;
 }
 
@@ -71,7 +73,9 @@ const LibraryFacts& Library::facts() const { return state_->facts; }
 
 Index& index_of(Library& library) { return library.state_->index; }
 
-Result<EntryRecord> Library::entry_by_id(EntryId id) { return state_->naming_the_file(state_->rows.entry(id)); }
+Result<EntryRecord> Library::entry_by_id(EntryId id) {
+  return state_->naming_the_file(state_->rows.entry(id));
+}
 
 Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   const auto ids = state_->rows.entries_at(address);
@@ -80,8 +84,12 @@ Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   for (const EntryId id : *ids) {
     auto entry = state_->rows.entry(id);
     if (!entry) return state_->damage({std::string(address) + ": " + entry.failure().message});
-    const bool asked_for = entry->address == address || std::ranges::find(entry->formerly, address) != entry->formerly.end();
-    if (!asked_for) return state_->damage({"its list of addresses leads from " + std::string(address) + " to another entry"});
+    const bool asked_for =
+        entry->address == address || std::ranges::find(entry->formerly, address) != entry->formerly.end();
+    if (!asked_for) {
+      return state_->damage(
+          {"its list of addresses leads from " + std::string(address) + " to another entry"});
+    }
     entries.push_back(std::move(entry).value());
   }
   return entries;

@@ -30,9 +30,9 @@ namespace sheaf {
 // What a library says of itself.
 struct LibraryFacts {
   std::string path;
-  std::string name;         // "orrindale"
-  std::string digest;       // SHA-256 of the file's content, 64 hexadecimal digits
-  std::string data_date;    // the newest date of checking in it; empty if it has none
+  std::string name;       // "orrindale"
+  std::string digest;     // SHA-256 of the file's content, 64 hexadecimal digits
+  std::string data_date;  // the newest date of checking in it; empty if it has none
   int format = 0;
   std::int64_t bytes = 0;
   std::int64_t sheets = 0, entries = 0, words = 0;

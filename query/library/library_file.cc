@@ -18,14 +18,17 @@ constexpr std::size_t beginning_bytes = 100;  // SQLite's header
 std::string system_message() { return std::generic_category().message(errno); }
 
 // A FIFO must not make us wait for its writer.
-int open_for_reading(const std::string& path) { return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK); }
+int open_for_reading(const std::string& path) {
+  return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
+}
 
 // As many of the bytes as there are; fewer only at the end of the file. None on a fault (errno).
 std::optional<std::string> read_at(int descriptor, std::uint64_t offset, std::size_t count) {
   std::string bytes(count, '\0');
   std::size_t done = 0;
   while (done < count) {
-    const ssize_t got = ::pread(descriptor, bytes.data() + done, count - done, static_cast<off_t>(offset + done));
+    const ssize_t got =
+        ::pread(descriptor, bytes.data() + done, count - done, static_cast<off_t>(offset + done));
     if (got < 0 && errno == EINTR) continue;
     if (got < 0) return std::nullopt;
     if (got == 0) break;
@@ -58,14 +61,17 @@ Result<LibraryFile> LibraryFile::open(const std::string& path) {
 
 std::optional<Failure> LibraryFile::read_ends() {
   struct stat status {};
-  if (::fstat(descriptor_.number(), &status) != 0) return Failure{"cannot open " + path_ + ": " + system_message()};
+  if (::fstat(descriptor_.number(), &status) != 0) {
+    return Failure{"cannot open " + path_ + ": " + system_message()};
+  }
   if (S_ISDIR(status.st_mode)) return Failure{path_ + " is a folder, and no sheaf library"};
   if (!S_ISREG(status.st_mode)) return Failure{path_ + " is not a regular file, and no sheaf library"};
   device_ = status.st_dev;
   inode_ = status.st_ino;
   const auto bytes = static_cast<std::uint64_t>(status.st_size);
   const auto beginning = read_at(descriptor_.number(), 0, beginning_bytes);
-  const auto end = read_at(descriptor_.number(), bytes - std::min<std::uint64_t>(bytes, trailer_bytes), trailer_bytes);
+  const auto end =
+      read_at(descriptor_.number(), bytes - std::min<std::uint64_t>(bytes, trailer_bytes), trailer_bytes);
   if (!beginning || !end) return Failure{"cannot read " + path_ + ": " + system_message()};
   auto trailer = read_trailer(*beginning, *end, bytes);
   if (!trailer) return Failure{path_ + ' ' + trailer.failure().message};
@@ -78,7 +84,9 @@ FileDescriptor LibraryFile::reopen_at_index() const {
   struct stat status {};
   if (again.number() < 0 || ::fstat(again.number(), &status) != 0) return FileDescriptor();
   if (status.st_dev != device_ || status.st_ino != inode_) return FileDescriptor();
-  if (::lseek(again.number(), static_cast<off_t>(trailer_.index_offset), SEEK_SET) < 0) return FileDescriptor();
+  if (::lseek(again.number(), static_cast<off_t>(trailer_.index_offset), SEEK_SET) < 0) {
+    return FileDescriptor();
+  }
   return again;
 }
 

@@ -47,7 +47,8 @@ class LibraryFile {
   std::optional<Failure> read_content(const std::function<bool(std::string_view)>& take) const;
 
  private:
-  LibraryFile(std::string path, FileDescriptor descriptor) : path_(std::move(path)), descriptor_(std::move(descriptor)) {}
+  LibraryFile(std::string path, FileDescriptor descriptor)
+      : path_(std::move(path)), descriptor_(std::move(descriptor)) {}
   std::optional<Failure> read_ends();
 
   std::string path_;

@@ -15,7 +15,9 @@ class Bytes {
   Bytes() { bytes_.reserve(2048); }  // more than most records need
   Bytes& operator<<(std::int64_t number) {
     std::array<char, 8> eight{};
-    for (std::size_t i = 0; i < eight.size(); ++i) eight[i] = static_cast<char>(static_cast<std::uint64_t>(number) >> 8 * i & 0xFF);
+    for (std::size_t i = 0; i < eight.size(); ++i) {
+      eight[i] = static_cast<char>(static_cast<std::uint64_t>(number) >> 8 * i & 0xFF);
+    }
     bytes_.append(eight.data(), eight.size());
     return *this;
   }
@@ -38,7 +40,8 @@ class Bytes {
                  << fit.frame_to << fit.note;
   }
   Bytes& operator<<(const SourceRecord& source) {
-    return *this << source.title << source.publisher << source.edition << source.page << source.note << source.year;
+    return *this << source.title << source.publisher << source.edition << source.page << source.note
+                 << source.year;
   }
   Bytes& operator<<(const CheckRecord& checked) {
     return *this << checked.on << checked.by << checked.against << checked.second;
@@ -58,8 +61,8 @@ class Bytes {
 std::int64_t checksum_of(EntryId id, const EntryRecord& entry) {
   Bytes bytes;
   bytes << id << entry.address << entry.variant << entry.kind << entry.name << entry.fields << entry.fits
-        << entry.cautions << entry.source << entry.checked << entry.status << entry.withdrawn << entry.formerly
-        << entry.critical << entry.place;
+        << entry.cautions << entry.source << entry.checked << entry.status << entry.withdrawn
+        << entry.formerly << entry.critical << entry.place;
   return bytes.checksum();
 }
 
@@ -85,8 +88,8 @@ std::int64_t checksum_of(std::int64_t id, const Machine& machine) {
 
 std::int64_t checksum_of(const LibraryFacts& facts) {
   Bytes bytes;
-  bytes << facts.name << facts.data_date << facts.sheets << facts.entries << facts.words << facts.sqlite_version
-        << facts.xapian_version;
+  bytes << facts.name << facts.data_date << facts.sheets << facts.entries << facts.words
+        << facts.sqlite_version << facts.xapian_version;
   return bytes.checksum();
 }
 

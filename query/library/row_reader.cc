@@ -14,42 +14,55 @@ namespace {
 constexpr std::string_view questions[] = {
     "SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid",
     "SELECT name, data_date, sheets, entries, words, sqlite_version, xapian_version, checksum FROM library",
-    "SELECT e.address, e.variant, e.kind, e.name, e.fit_set, e.caution_set, o.title, o.publisher, o.edition, o.year, "
+    "SELECT e.address, e.variant, e.kind, e.name, e.fit_set, e.caution_set, o.title, o.publisher, o.edition, "
+    "o.year, "
     "o.page, o.note, r.\"on\", r.\"by\", r.against, r.second, p.path, e.line, e.status, e.withdrawn_on, "
-    "e.withdrawn_reason, e.withdrawn_instead, e.critical, e.checksum FROM entry e LEFT JOIN file p ON p.id = e.file "
+    "e.withdrawn_reason, e.withdrawn_instead, e.critical, e.checksum FROM entry e LEFT JOIN file p ON p.id = "
+    "e.file "
     "LEFT JOIN source o ON o.id = e.source LEFT JOIN reading r ON r.id = e.reading WHERE e.id = ?1",
-    "SELECT d.\"key\", d.text, p.path, d.line FROM field d LEFT JOIN file p ON p.id = d.file WHERE d.entry = ?1 "
+    "SELECT d.\"key\", d.text, p.path, d.line FROM field d LEFT JOIN file p ON p.id = d.file WHERE d.entry = "
+    "?1 "
     "ORDER BY d.position",
     "SELECT make, model, year_from, year_to, market, frame_from, frame_to, note FROM fit WHERE fit_set = ?1 "
     "ORDER BY position",
     "SELECT name, text FROM caution WHERE caution_set = ?1 ORDER BY position",
     "SELECT address FROM former_address WHERE entry = ?1 ORDER BY position",
-    "SELECT id FROM entry WHERE address = ?1 UNION SELECT entry FROM former_address WHERE address = ?1 ORDER BY 1",
-    "SELECT s.name, s.form, s.title, s.assembly, s.maker, s.row_kind, o.title, o.publisher, o.edition, o.year, o.page, "
+    "SELECT id FROM entry WHERE address = ?1 UNION SELECT entry FROM former_address WHERE address = ?1 ORDER "
+    "BY 1",
+    "SELECT s.name, s.form, s.title, s.assembly, s.maker, s.row_kind, o.title, o.publisher, o.edition, "
+    "o.year, o.page, "
     "o.note, r.\"on\", r.\"by\", r.against, r.second, p.path, s.line, s.fit_set, s.caution_set, s.invented, "
     "s.first_entry, s.entries, s.checksum, s.id FROM sheet s LEFT JOIN file p ON p.id = s.file "
     "LEFT JOIN source o ON o.id = s.source LEFT JOIN reading r ON r.id = s.reading WHERE s.name = ?1",
-    "SELECT s.name, s.form, s.title, s.assembly, s.maker, s.row_kind, o.title, o.publisher, o.edition, o.year, o.page, "
+    "SELECT s.name, s.form, s.title, s.assembly, s.maker, s.row_kind, o.title, o.publisher, o.edition, "
+    "o.year, o.page, "
     "o.note, r.\"on\", r.\"by\", r.against, r.second, p.path, s.line, s.fit_set, s.caution_set, s.invented, "
     "s.first_entry, s.entries, s.checksum, s.id FROM sheet s LEFT JOIN file p ON p.id = s.file "
     "LEFT JOIN source o ON o.id = s.source LEFT JOIN reading r ON r.id = s.reading ORDER BY s.id",
-    "SELECT d.\"key\", d.text, p.path, d.line FROM sheet_field d LEFT JOIN file p ON p.id = d.file WHERE d.sheet = ?1 "
+    "SELECT d.\"key\", d.text, p.path, d.line FROM sheet_field d LEFT JOIN file p ON p.id = d.file WHERE "
+    "d.sheet = ?1 "
     "ORDER BY d.position",
     "SELECT id, make, model, year_from, year_to, checksum FROM machine ORDER BY id",
-    "SELECT id, make, model, year_from, year_to, checksum FROM machine WHERE id IN (SELECT machine FROM machine_word "
+    "SELECT id, make, model, year_from, year_to, checksum FROM machine WHERE id IN (SELECT machine FROM "
+    "machine_word "
     "WHERE word >= ?1 AND word < ?2) ORDER BY id",
     "SELECT id, word_group, word, language, main, never, checksum FROM word ORDER BY id",
-    "SELECT id, word_group, word, language, main, never, checksum FROM word WHERE word_group = ?1 ORDER BY id",
-    "SELECT id, word_group, word, language, main, never, checksum FROM word WHERE id IN (SELECT word FROM word_stems "
+    "SELECT id, word_group, word, language, main, never, checksum FROM word WHERE word_group = ?1 ORDER BY "
+    "id",
+    "SELECT id, word_group, word, language, main, never, checksum FROM word WHERE id IN (SELECT word FROM "
+    "word_stems "
     "WHERE first_stem = ?1) ORDER BY id",
     "PRAGMA quick_check(20)",
 };
 
 SourceRecord source_from(const SqlQuery& row) {
-  return {row.text(6), row.text(7), row.text(8), row.text(10), row.text(11), static_cast<int>(row.integer(9))};
+  return {row.text(6),  row.text(7),  row.text(8),
+          row.text(10), row.text(11), static_cast<int>(row.integer(9))};
 }
 
-CheckRecord checked_from(const SqlQuery& row) { return {row.text(12), row.text(13), row.text(14), row.text(15)}; }
+CheckRecord checked_from(const SqlQuery& row) {
+  return {row.text(12), row.text(13), row.text(14), row.text(15)};
+}
 
 Place place_from(const SqlQuery& row, int column) {
   return {row.text(column), static_cast<int>(row.integer(column + 1))};
@@ -105,7 +118,9 @@ std::optional<Failure> RowReader::check_schema() {
 
 Result<LibraryFacts> RowReader::facts() {
   SqlQuery& row = query(Ask::facts);
-  if (!row.next()) return fault_of({Ask::facts}, "its description").value_or(Failure{"it has no description"});
+  if (!row.next()) {
+    return fault_of({Ask::facts}, "its description").value_or(Failure{"it has no description"});
+  }
   LibraryFacts facts;
   facts.name = row.text(0);
   facts.data_date = row.text(1);
@@ -144,8 +159,8 @@ std::vector<FitRecord> RowReader::fits_of(std::int64_t fit_set) {
   std::vector<FitRecord> fits;
   SqlQuery& row = query(Ask::fits).bind(1, fit_set);
   while (row.next()) {
-    fits.push_back({row.text(0), row.text(1), static_cast<int>(row.integer(2)), static_cast<int>(row.integer(3)),
-                    row.text(4), row.text(5), row.text(6), row.text(7)});
+    fits.push_back({row.text(0), row.text(1), static_cast<int>(row.integer(2)),
+                    static_cast<int>(row.integer(3)), row.text(4), row.text(5), row.text(6), row.text(7)});
   }
   return fits;
 }
@@ -226,8 +241,11 @@ Result<std::vector<EntryRecord>> RowReader::entries_of(const SheetHead& head) {
 Result<std::vector<Machine>> RowReader::machines_from(SqlQuery& row, std::string_view beginning) {
   std::vector<Machine> machines;
   while (row.next()) {
-    Machine machine{row.text(1), row.text(2), static_cast<int>(row.integer(3)), static_cast<int>(row.integer(4))};
-    if (row.integer(5) != checksum_of(row.integer(0), machine)) return damaged("machine " + std::to_string(row.integer(0)));
+    Machine machine{row.text(1), row.text(2), static_cast<int>(row.integer(3)),
+                    static_cast<int>(row.integer(4))};
+    if (row.integer(5) != checksum_of(row.integer(0), machine)) {
+      return damaged("machine " + std::to_string(row.integer(0)));
+    }
     const auto begins_so = [&](const std::string& word) { return word.starts_with(beginning); };
     if (std::ranges::any_of(words_of(fold(machine.make + ' ' + machine.model)), begins_so)) {
       machines.push_back(std::move(machine));
@@ -244,7 +262,8 @@ Result<std::vector<Machine>> RowReader::machines() {
 
 Result<std::vector<Machine>> RowReader::machines_with_word(std::string_view beginning) {
   const std::string past_all = std::string(beginning) + "\U0010FFFF";
-  auto machines = machines_from(query(Ask::machines_with_word).bind(1, beginning).bind(2, past_all), beginning);
+  auto machines =
+      machines_from(query(Ask::machines_with_word).bind(1, beginning).bind(2, past_all), beginning);
   if (auto fault = fault_of({Ask::machines_with_word}, "the list of machines")) return *fault;
   return machines;
 }
@@ -253,7 +272,9 @@ Result<std::vector<WordRecord>> RowReader::words_from(SqlQuery& row) {
   std::vector<WordRecord> words;
   while (row.next()) {
     WordRecord word{row.text(1), row.text(2), row.text(3), row.integer(4) != 0, row.integer(5) != 0};
-    if (row.integer(6) != checksum_of(row.integer(0), word)) return damaged("word " + std::to_string(row.integer(0)));
+    if (row.integer(6) != checksum_of(row.integer(0), word)) {
+      return damaged("word " + std::to_string(row.integer(0)));
+    }
     words.push_back(std::move(word));
   }
   return words;

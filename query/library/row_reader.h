@@ -50,11 +50,28 @@ class RowReader {
 
  private:
   enum class Ask {
-    schema, facts, entry, fields, fits, cautions, former, entries_at, sheet_named, all_sheets,
-    sheet_fields, machines, machines_with_word, words, words_of_group, group_words, examine, count,
+    schema,
+    facts,
+    entry,
+    fields,
+    fits,
+    cautions,
+    former,
+    entries_at,
+    sheet_named,
+    all_sheets,
+    sheet_fields,
+    machines,
+    machines_with_word,
+    words,
+    words_of_group,
+    group_words,
+    examine,
+    count,
   };
   SqlQuery& query(Ask ask);  // prepared when first asked, reset and ready to be bound
-  std::optional<Failure> read_lists(EntryId id, std::int64_t fit_set, std::int64_t caution_set, EntryRecord& entry);
+  std::optional<Failure> read_lists(EntryId id, std::int64_t fit_set, std::int64_t caution_set,
+                                    EntryRecord& entry);
   std::vector<FieldRecord> fields_from(Ask ask, std::int64_t owner);
   std::vector<FitRecord> fits_of(std::int64_t fit_set);
   std::vector<CautionRecord> cautions_of(std::int64_t caution_set);

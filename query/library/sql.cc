@@ -54,7 +54,8 @@ void SqlDatabase::Closer::operator()(sqlite3* database) const { sqlite3_close_v2
 
 Result<SqlDatabase> SqlDatabase::open(const std::string& uri, int flags) {
   sqlite3* handle = nullptr;
-  const int code = sqlite3_open_v2(uri.c_str(), &handle, flags | SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, nullptr);
+  const int code = sqlite3_open_v2(
+      uri.c_str(), &handle, flags | SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, nullptr);
   if (!handle) return Failure{"not enough memory"};
   SqlDatabase database(handle);
   if (code != SQLITE_OK) return failure_of(handle);
@@ -91,7 +92,8 @@ std::optional<Failure> SqlDatabase::close() {
 }
 
 SqlQuery::SqlQuery(sqlite3* database, std::string_view sql) : database_(database) {
-  note(sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT, &statement_, nullptr));
+  note(sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT,
+                          &statement_, nullptr));
 }
 
 SqlQuery::~SqlQuery() { sqlite3_finalize(statement_); }
@@ -107,7 +109,8 @@ SqlQuery& SqlQuery::begin() {
 }
 
 SqlQuery& SqlQuery::bind(int parameter, std::string_view text) {
-  note(sqlite3_bind_text64(statement_, parameter, text.empty() ? "" : text.data(), text.size(), SQLITE_STATIC, SQLITE_UTF8));
+  note(sqlite3_bind_text64(statement_, parameter, text.empty() ? "" : text.data(), text.size(), SQLITE_STATIC,
+                           SQLITE_UTF8));
   return *this;
 }
 
@@ -117,7 +120,8 @@ SqlQuery& SqlQuery::bind(int parameter, std::int64_t number) {
 }
 
 SqlQuery& SqlQuery::bind(int parameter, std::optional<double> number) {
-  note(number ? sqlite3_bind_double(statement_, parameter, *number) : sqlite3_bind_null(statement_, parameter));
+  note(number ? sqlite3_bind_double(statement_, parameter, *number)
+              : sqlite3_bind_null(statement_, parameter));
   return *this;
 }
 
@@ -143,7 +147,8 @@ std::optional<Failure> SqlQuery::run() {
 
 std::string SqlQuery::text(int column) const {
   const auto* bytes = reinterpret_cast<const char*>(sqlite3_column_text(statement_, column));
-  return bytes ? std::string(bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))) : std::string();
+  return bytes ? std::string(bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
+               : std::string();
 }
 
 std::int64_t SqlQuery::integer(int column) const { return sqlite3_column_int64(statement_, column); }

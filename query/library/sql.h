@@ -27,13 +27,13 @@ class SqlQuery {
   SqlQuery& operator=(const SqlQuery&) = delete;
   ~SqlQuery();
 
-  SqlQuery& begin();  // resets; what was bound stays bound
+  SqlQuery& begin();                                     // resets; what was bound stays bound
   SqlQuery& bind(int parameter, std::string_view text);  // the text stays alive until the next begin()
   SqlQuery& bind(int parameter, std::int64_t number);
   SqlQuery& bind(int parameter, std::optional<double> number);
   SqlQuery& bind_null(int parameter);
 
-  bool next();          // one row, or no more
+  bool next();                   // one row, or no more
   std::optional<Failure> run();  // for what gives no rows; begins anew
   std::optional<Failure> fault() const { return fault_; }
 

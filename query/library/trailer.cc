@@ -18,7 +18,9 @@ void append(std::string& bytes, std::uint64_t number, int count) {
 
 std::uint64_t number_at(std::string_view bytes, std::size_t at, int count) {
   std::uint64_t number = 0;
-  for (int i = count; i-- > 0;) number = number << 8 | static_cast<unsigned char>(bytes[at + static_cast<std::size_t>(i)]);
+  for (int i = count; i-- > 0;) {
+    number = number << 8 | static_cast<unsigned char>(bytes[at + static_cast<std::size_t>(i)]);
+  }
   return number;
 }
 
@@ -33,20 +35,25 @@ std::string checksum_bytes(std::string_view trailer) {
 bool begins_as_library(std::string_view beginning) {
   if (!beginning.starts_with("SQLite format 3") || beginning.size() < application_id_at + 4) return false;
   std::int32_t id = 0;
-  for (std::size_t i = 0; i < 4; ++i) id = id << 8 | static_cast<unsigned char>(beginning[application_id_at + i]);
+  for (std::size_t i = 0; i < 4; ++i) {
+    id = id << 8 | static_cast<unsigned char>(beginning[application_id_at + i]);
+  }
   return id == application_id;
 }
 
 Failure wrong_format(std::uint64_t format) {
-  const std::string both = "has format " + std::to_string(format) + ", and this sheaf reads format " + std::to_string(library_format);
-  return Failure{format > library_format ? both + "; use the sheaf that came with the sheafc that wrote it"
-                                         : both + "; build it again with the sheafc that came with this sheaf"};
+  const std::string both = "has format " + std::to_string(format) + ", and this sheaf reads format " +
+                           std::to_string(library_format);
+  return Failure{format > library_format
+                     ? both + "; use the sheaf that came with the sheafc that wrote it"
+                     : both + "; build it again with the sheafc that came with this sheaf"};
 }
 
 bool parts_fit(const Trailer& trailer, std::uint64_t file_bytes) {
   const std::uint64_t end = file_bytes - trailer_bytes;
-  return trailer.file_bytes == file_bytes && trailer.rows_bytes <= trailer.index_offset && trailer.index_offset <= end &&
-         trailer.index_bytes == end - trailer.index_offset && trailer.index_offset % index_alignment == 0;
+  return trailer.file_bytes == file_bytes && trailer.rows_bytes <= trailer.index_offset &&
+         trailer.index_offset <= end && trailer.index_bytes == end - trailer.index_offset &&
+         trailer.index_offset % index_alignment == 0;
 }
 
 }  // namespace
@@ -67,12 +74,14 @@ std::string to_bytes(const Trailer& trailer) {
 Result<Trailer> read_trailer(std::string_view beginning, std::string_view end, std::uint64_t file_bytes) {
   if (file_bytes == 0) return Failure{"is empty, and no sheaf library"};
   if (end.size() < trailer_bytes || !end.ends_with(magic)) {
-    return Failure{begins_as_library(beginning) ? "was cut off or damaged; copy or build it again" : "is no sheaf library"};
+    return Failure{begins_as_library(beginning) ? "was cut off or damaged; copy or build it again"
+                                                : "is no sheaf library"};
   }
   end = end.substr(end.size() - trailer_bytes);
   const std::uint64_t format = number_at(end, format_at, 4);
   if (format != library_format) return wrong_format(format);
-  Trailer trailer{number_at(end, 0, 8), number_at(end, 8, 8), number_at(end, 16, 8), number_at(end, 24, 8), {}};
+  Trailer trailer{
+      number_at(end, 0, 8), number_at(end, 8, 8), number_at(end, 16, 8), number_at(end, 24, 8), {}};
   end.copy(reinterpret_cast<char*>(trailer.digest.data()), trailer.digest.size(), 32);
   const bool intact = end.substr(checksum_at, 8) == checksum_bytes(end);
   if (!intact || !begins_as_library(beginning) || !parts_fit(trailer, file_bytes)) {

@@ -56,7 +56,9 @@ std::vector<std::string> Library::verify() {
   std::vector<std::string> faults;
   const auto digest_fault = state_->compare_digest();
   if (digest_fault) faults.push_back(digest_fault->message);
-  const auto append = [&](std::vector<std::string> more) { faults.insert(faults.end(), more.begin(), more.end()); };
+  const auto append = [&](std::vector<std::string> more) {
+    faults.insert(faults.end(), more.begin(), more.end());
+  };
   append(state_->rows.examine());
   append(state_->examine_records());
   // What is known to be damaged is not handed to Xapian's examination, which trusts what it reads.

@@ -60,7 +60,9 @@ std::vector<GroupWord> group_words_of(const WordRecord& record) {
 
 WordGroups::WordGroups(const std::vector<WordRecord>& words) {
   for (const WordRecord& record : words) {
-    for (GroupWord& word : group_words_of(record)) by_first_stem_[word.stems.front()].push_back(std::move(word));
+    for (GroupWord& word : group_words_of(record)) {
+      by_first_stem_[word.stems.front()].push_back(std::move(word));
+    }
   }
 }
 

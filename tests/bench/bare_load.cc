@@ -33,10 +33,13 @@ struct Table {
 Table read_table(sqlite3* database, const std::string& name) {
   Table table{name, 0, {}};
   sqlite3_stmt* rows = nullptr;
-  require(sqlite3_prepare_v2(database, ("SELECT * FROM " + name).c_str(), -1, &rows, nullptr) == SQLITE_OK, "cannot read rows");
+  require(sqlite3_prepare_v2(database, ("SELECT * FROM " + name).c_str(), -1, &rows, nullptr) == SQLITE_OK,
+          "cannot read rows");
   table.columns = sqlite3_column_count(rows);
   while (sqlite3_step(rows) == SQLITE_ROW) {
-    for (int i = 0; i < table.columns; ++i) table.values.push_back(sqlite3_value_dup(sqlite3_column_value(rows, i)));
+    for (int i = 0; i < table.columns; ++i) {
+      table.values.push_back(sqlite3_value_dup(sqlite3_column_value(rows, i)));
+    }
   }
   sqlite3_finalize(rows);
   return table;
@@ -73,14 +76,19 @@ struct BareLoad::State {
 
 BareLoad::BareLoad(const std::string& library, int sheets) : state_(std::make_unique<State>()) {
   sqlite3* database = nullptr;
-  require(sqlite3_open_v2(library.c_str(), &database, SQLITE_OPEN_READONLY, nullptr) == SQLITE_OK, "cannot open the library");
-  for (const SchemaItem& table : schema_tables()) state_->tables.push_back(read_table(database, std::string(table.name)));
+  require(sqlite3_open_v2(library.c_str(), &database, SQLITE_OPEN_READONLY, nullptr) == SQLITE_OK,
+          "cannot open the library");
+  for (const SchemaItem& table : schema_tables()) {
+    state_->tables.push_back(read_table(database, std::string(table.name)));
+  }
   sqlite3_close(database);
   const WordGroups groups(test::synthetic_words());
   for (int i = 0; i < sheets; ++i) {
     const SheetRecord sheet = test::synthetic_sheet(i);
     const EntryIndexer indexer(sheet, groups);
-    if (state_->shards.empty() || state_->shards.back().size() >= entries_in_shard) state_->shards.emplace_back();
+    if (state_->shards.empty() || state_->shards.back().size() >= entries_in_shard) {
+      state_->shards.emplace_back();
+    }
     for (const EntryRecord& entry : sheet.entries) state_->shards.back().push_back(indexer.index(entry));
   }
 }
@@ -94,8 +102,9 @@ BareLoad::~BareLoad() {
 void BareLoad::State::load_rows(const std::string& path) const {
   sqlite3* database = nullptr;
   require(sqlite3_open(path.c_str(), &database) == SQLITE_OK, "cannot create rows");
-  std::string begin = "PRAGMA page_size=4096; PRAGMA journal_mode=OFF; PRAGMA synchronous=OFF; PRAGMA locking_mode=EXCLUSIVE;"
-                      "PRAGMA temp_store=MEMORY; PRAGMA cache_size=-65536; BEGIN;";
+  std::string begin =
+      "PRAGMA page_size=4096; PRAGMA journal_mode=OFF; PRAGMA synchronous=OFF; PRAGMA locking_mode=EXCLUSIVE;"
+      "PRAGMA temp_store=MEMORY; PRAGMA cache_size=-65536; BEGIN;";
   for (const SchemaItem& table : schema_tables()) begin.append(table.sql) += ';';
   execute(database, begin);
   for (const Table& table : tables) insert_rows(database, table);
@@ -106,11 +115,14 @@ void BareLoad::State::load_rows(const std::string& path) const {
 }
 
 void BareLoad::State::load_shard(const std::string& path, const std::vector<IndexedEntry>& entries) const {
-  Xapian::WritableDatabase database(path + ".d", Xapian::DB_CREATE | Xapian::DB_BACKEND_GLASS | Xapian::DB_NO_SYNC | Xapian::DB_NO_TERMLIST);
+  Xapian::WritableDatabase database(path + ".d", Xapian::DB_CREATE | Xapian::DB_BACKEND_GLASS |
+                                                     Xapian::DB_NO_SYNC | Xapian::DB_NO_TERMLIST);
   for (const IndexedEntry& entry : entries) {
     Xapian::Document document;
     for (const Term& term : entry.terms) document.add_term(term.text, term.weight);
-    for (const SlotValue& value : entry.values) document.add_value(value.slot, Xapian::sortable_serialise(value.number));
+    for (const SlotValue& value : entry.values) {
+      document.add_value(value.slot, Xapian::sortable_serialise(value.number));
+    }
     database.add_document(document);
     for (const std::string& word : entry.spelling) database.add_spelling(word);
   }
@@ -124,7 +136,9 @@ void BareLoad::run(const std::string& folder, unsigned threads) const {
   std::vector<std::thread> workers;
   for (unsigned i = 0; i < threads; ++i) {
     workers.emplace_back([&] {
-      for (std::size_t shard = next++; shard < state_->shards.size(); shard = next++) state_->load_shard(shard_path(shard), state_->shards[shard]);
+      for (std::size_t shard = next++; shard < state_->shards.size(); shard = next++) {
+        state_->load_shard(shard_path(shard), state_->shards[shard]);
+      }
     });
   }
   state_->load_rows(folder + "/bare-rows");

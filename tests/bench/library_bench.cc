@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Writing, opening and reading libraries of a synthetic fleet, beside the bare loads of the same rows and terms.
+// Writing, opening and reading libraries of a synthetic fleet, beside the bare loads of the same rows and
+// terms.
 //
 //   library_bench ROUNDS SHEETS...
 //
@@ -115,9 +116,11 @@ void measure_writing(const std::string& path, int sheets, int rounds) {
     memory = std::max(memory, writing.memory_mb);
   }
   const double entries = static_cast<double>(sheets) * test::entries_per_synthetic_sheet;
-  std::printf("%6d sheets  written %7.2f s %7.0f entries/s  bare loads %7.2f s  ratio %.2f (processor time %.2f)  memory %4.0f MB  file %6.1f MB\n", sheets,
-              median(written), entries / median(written), median(bare), median(ratio), median(processor_ratio), memory,
-              static_cast<double>(std::filesystem::file_size(path)) / 1e6);
+  std::printf(
+      "%6d sheets  written %7.2f s %7.0f entries/s  bare loads %7.2f s  ratio %.2f (processor time %.2f)  "
+      "memory %4.0f MB  file %6.1f MB\n",
+      sheets, median(written), entries / median(written), median(bare), median(ratio),
+      median(processor_ratio), memory, static_cast<double>(std::filesystem::file_size(path)) / 1e6);
 }
 
 double median_microseconds(int times, const std::function<void()>& work) {
@@ -133,16 +136,19 @@ void measure_reading(const std::string& path, int sheets) {
   const auto entries = static_cast<EntryId>(sheets * test::entries_per_synthetic_sheet);
   EntryId id = 1;
   std::vector<std::string> addresses;
-  for (int i = 0; i < 1000; ++i) addresses.push_back(test::synthetic_sheet(i * 7919 % sheets).entries[3].address);
+  for (int i = 0; i < 1000; ++i) {
+    addresses.push_back(test::synthetic_sheet(i * 7919 % sheets).entries[3].address);
+  }
   const double open = median_microseconds(300, [&] { (void)open_library(path); });
-  const double by_id = median_microseconds(5000, [&] { (void)library.entry_by_id(1 + (id += 7919) % entries); });
-  const double by_address = median_microseconds(5000, [&] {
-    (void)library.entries_at(addresses[++id % addresses.size()]);
-  });
+  const double by_id =
+      median_microseconds(5000, [&] { (void)library.entry_by_id(1 + (id += 7919) % entries); });
+  const double by_address =
+      median_microseconds(5000, [&] { (void)library.entries_at(addresses[++id % addresses.size()]); });
   const double verify = seconds_of([&] {
     if (!library.verify().empty()) require(Failure{"the library is damaged"});
   });
-  std::printf("%6d sheets  open %5.0f us  entry by number %4.1f us, by address %4.1f us  verify %.2f s\n", sheets, open, by_id, by_address, verify);
+  std::printf("%6d sheets  open %5.0f us  entry by number %4.1f us, by address %4.1f us  verify %.2f s\n",
+              sheets, open, by_id, by_address, verify);
 }
 
 }  // namespace

@@ -11,10 +11,30 @@
 namespace sheaf::test {
 namespace {
 
-constexpr std::array<std::string_view, 24> texts = {
-    "fork top plug", "M8x1.25", "28 ± 3 N·m", "41x54x11", "512 mL per leg", "6203-2RS C3", "hexagon 27 mm", "dry",
-    "", "it's \"quoted\"; -- really", "Gabelöl", "bouchon de fourche", "ΔΩ Ж 漢字", "20 N·m, 40 N·m + 90°", "50 %",
-    "a\nb", "NULL", "0010", "1e309", "' OR 1=1 --", "%s%n", "-40 °C", "x", "5/16-18 UNC"};
+constexpr std::array<std::string_view, 24> texts = {"fork top plug",
+                                                    "M8x1.25",
+                                                    "28 ± 3 N·m",
+                                                    "41x54x11",
+                                                    "512 mL per leg",
+                                                    "6203-2RS C3",
+                                                    "hexagon 27 mm",
+                                                    "dry",
+                                                    "",
+                                                    "it's \"quoted\"; -- really",
+                                                    "Gabelöl",
+                                                    "bouchon de fourche",
+                                                    "ΔΩ Ж 漢字",
+                                                    "20 N·m, 40 N·m + 90°",
+                                                    "50 %",
+                                                    "a\nb",
+                                                    "NULL",
+                                                    "0010",
+                                                    "1e309",
+                                                    "' OR 1=1 --",
+                                                    "%s%n",
+                                                    "-40 °C",
+                                                    "x",
+                                                    "5/16-18 UNC"};
 
 class Source {
  public:
@@ -50,13 +70,20 @@ class Source {
 };
 
 FieldRecord Source::field() {
-  constexpr std::array<std::string_view, 8> keys = {"torque", "size", "thread", "volume", "also", "notes", "other-numbers.1.number", "no-such-key"};
+  constexpr std::array<std::string_view, 8> keys = {
+      "torque", "size", "thread", "volume", "also", "notes", "other-numbers.1.number", "no-such-key"};
   return {std::string(keys[static_cast<std::size_t>(below(8))]), text(), place()};
 }
 
 FitRecord Source::fit() {
-  return {"Haldrek" + std::to_string(below(3)), text(), one_in(3) ? 0 : 1980 + below(20), one_in(3) ? 0 : 2000 + below(30),
-          one_in(3) ? text() : "", one_in(4) ? name() : "", one_in(4) ? name() : "", one_in(5) ? text() : ""};
+  return {"Haldrek" + std::to_string(below(3)),
+          text(),
+          one_in(3) ? 0 : 1980 + below(20),
+          one_in(3) ? 0 : 2000 + below(30),
+          one_in(3) ? text() : "",
+          one_in(4) ? name() : "",
+          one_in(4) ? name() : "",
+          one_in(5) ? text() : ""};
 }
 
 SourceRecord Source::source() {
@@ -66,7 +93,8 @@ SourceRecord Source::source() {
 
 CheckRecord Source::checked() {
   if (one_in(4)) return {};
-  return {"20" + std::to_string(10 + below(20)) + "-0" + std::to_string(1 + below(9)) + "-11", name(), text(), ""};
+  return {"20" + std::to_string(10 + below(20)) + "-0" + std::to_string(1 + below(9)) + "-11", name(), text(),
+          ""};
 }
 
 EntryRecord Source::entry(const std::string& sheet, int number) {
@@ -74,7 +102,9 @@ EntryRecord Source::entry(const std::string& sheet, int number) {
   EntryRecord made;
   made.address = sheet + "/e" + std::to_string(number / 2);  // two variants each
   made.variant = std::to_string(number % 2);
-  made.kind = one_in(5) ? "thread-size" : std::string(kinds[static_cast<std::size_t>(below(static_cast<int>(kinds.size())))].name);
+  made.kind = one_in(5)
+                  ? "thread-size"
+                  : std::string(kinds[static_cast<std::size_t>(below(static_cast<int>(kinds.size())))].name);
   made.name = text();
   made.fields = some(9, [&] { return field(); });
   made.fits = some(3, [&] { return fit(); });
@@ -115,11 +145,14 @@ LibraryContent random_content(unsigned seed, int sheets) {
   Source random(seed);
   LibraryContent content;
   content.name = "random-" + std::to_string(seed);
-  for (int i = 0; i < sheets; ++i) content.sheets.push_back(random.sheet("sheet-" + std::to_string(100000 + i)));
+  for (int i = 0; i < sheets; ++i) {
+    content.sheets.push_back(random.sheet("sheet-" + std::to_string(100000 + i)));
+  }
   constexpr std::array<std::string_view, 5> languages = {"en", "de", "fr", "es", "it"};
   for (int i = 0; i < sheets; ++i) {
-    content.words.push_back({"group-" + std::to_string(i / 5), random.text(), std::string(languages[static_cast<std::size_t>(i % 5)]),
-                             i % 5 == 0, random.one_in(9)});
+    content.words.push_back({"group-" + std::to_string(i / 5), random.text(),
+                             std::string(languages[static_cast<std::size_t>(i % 5)]), i % 5 == 0,
+                             random.one_in(9)});
   }
   return content;
 }

@@ -15,13 +15,16 @@ namespace {
 template <std::size_t n>
 using Words = std::array<std::string_view, n>;
 
-constexpr Words<12> places = {"front", "rear", "left", "right", "upper", "lower", "inner", "outer", "main", "centre", "side", "end"};
+constexpr Words<12> places = {"front", "rear",  "left", "right",  "upper", "lower",
+                              "inner", "outer", "main", "centre", "side",  "end"};
 constexpr Words<30> fastened = {
-    "pinch bolt", "axle nut", "top plug", "drain plug", "caliper bolt", "union bolt", "clamp screw", "pivot nut",
-    "mounting bolt", "sprocket nut", "cover screw", "filler plug", "stem nut", "spindle bolt", "disc bolt", "lever screw",
-    "bracket bolt", "hub nut", "cap screw", "banjo screw", "linkage bolt", "rocker nut", "holder screw", "flange nut",
-    "plate bolt", "guard screw", "tensioner bolt", "pump screw", "case bolt", "ring nut"};
-constexpr Words<10> parts = {"spring", "seal", "bearing", "ring", "bushing", "oil", "damper", "filter", "gasket", "chain"};
+    "pinch bolt",  "axle nut",     "top plug",       "drain plug",   "caliper bolt", "union bolt",
+    "clamp screw", "pivot nut",    "mounting bolt",  "sprocket nut", "cover screw",  "filler plug",
+    "stem nut",    "spindle bolt", "disc bolt",      "lever screw",  "bracket bolt", "hub nut",
+    "cap screw",   "banjo screw",  "linkage bolt",   "rocker nut",   "holder screw", "flange nut",
+    "plate bolt",  "guard screw",  "tensioner bolt", "pump screw",   "case bolt",    "ring nut"};
+constexpr Words<10> parts = {"spring", "seal",   "bearing", "ring",   "bushing",
+                             "oil",    "damper", "filter",  "gasket", "chain"};
 constexpr Words<6> assemblies = {"fork", "shock", "front-wheel", "rear-wheel", "swingarm", "chain-drive"};
 constexpr Words<8> verbs = {"clean", "grease", "inspect", "hold", "support", "turn", "mark", "measure"};
 
@@ -29,7 +32,11 @@ struct Screw {
   std::string_view thread, hexagon;
   int torque;  // N·m, about what the thread bears in steel
 };
-constexpr std::array<Screw, 5> screws = {{{"M5x0.8", "8", 5}, {"M6x1", "10", 9}, {"M8x1.25", "12", 22}, {"M10x1.25", "14", 40}, {"M12x1.25", "17", 70}}};
+constexpr std::array<Screw, 5> screws = {{{"M5x0.8", "8", 5},
+                                          {"M6x1", "10", 9},
+                                          {"M8x1.25", "12", 22},
+                                          {"M10x1.25", "14", 40},
+                                          {"M12x1.25", "17", 70}}};
 
 // A stream of numbers that depends on nothing but its start (splitmix64).
 class Stream {
@@ -79,7 +86,10 @@ class Maker {
   void field(const char* key, std::string text) {
     sheet_.entries.back().fields.push_back({key, std::move(text), {sheet_.place.file, ++line_}});
   }
-  void note() { field("notes", "See " + made_up_word(random_.below(20000)) + ", and " + random_.of(verbs) + " the " + random_.of(fastened) + " first."); }
+  void note() {
+    field("notes", "See " + made_up_word(random_.below(20000)) + ", and " + random_.of(verbs) + " the " +
+                       random_.of(fastened) + " first.");
+  }
   void fastener();
   void fluid();
   void seals();
@@ -102,9 +112,12 @@ SheetRecord Maker::sheet() {
   sheet_.maker = capital(made_up_word(machine / 40 + 7000));
   sheet_.title = capital(made_up_word(machine)) + " " + sheet_.assembly + " " + number_text(number_);
   const int first = 1985 + machine % 35;
-  sheet_.fits = {{sheet_.maker, capital(made_up_word(machine)) + " " + number_text(125 + 25 * (machine % 30)), first, first + 4, "", "", "", ""}};
-  sheet_.source = {sheet_.maker + " service leaflet " + number_text(number_), sheet_.maker, "2", "5", "", first + 1};
-  sheet_.checked = {"2026-0" + number_text(1 + number_ % 9) + "-1" + number_text(number_ % 9), "workshop", "source", ""};
+  sheet_.fits = {{sheet_.maker, capital(made_up_word(machine)) + " " + number_text(125 + 25 * (machine % 30)),
+                  first, first + 4, "", "", "", ""}};
+  sheet_.source = {
+      sheet_.maker + " service leaflet " + number_text(number_), sheet_.maker, "2", "5", "", first + 1};
+  sheet_.checked = {"2026-0" + number_text(1 + number_ % 9) + "-1" + number_text(number_ % 9), "workshop",
+                    "source", ""};
   sheet_.invented = true;
   sheet_.place = {"synthetic/" + sheet_.name + ".yaml", 1};
   for (int i = 0; i < 10; ++i) fastener();
@@ -132,7 +145,8 @@ void Maker::fastener() {
   const Screw& screw = screws[static_cast<std::size_t>(random_.below(static_cast<int>(screws.size())))];
   entry("fastener", random_.of(places) + " " + random_.of(fastened));
   field("count", number_text(1 + random_.below(6)));
-  field("part-number", number_text(10 + random_.below(90)) + "-" + number_text(1000 + random_.below(9000)) + "-A");
+  field("part-number",
+        number_text(10 + random_.below(90)) + "-" + number_text(1000 + random_.below(9000)) + "-A");
   field("thread", std::string(screw.thread));
   field("class", "8.8");
   field("drive", "hexagon " + std::string(screw.hexagon) + " mm");
@@ -154,7 +168,8 @@ void Maker::fluid() {
 void Maker::seals() {
   const int inside = 30 + random_.below(20);
   entry("seal", random_.of(places) + " shaft seal");
-  field("size", number_text(inside) + "x" + number_text(inside + 12) + "x" + number_text(7 + random_.below(4)));
+  field("size",
+        number_text(inside) + "x" + number_text(inside + 12) + "x" + number_text(7 + random_.below(4)));
   field("use", "shaft");
   field("tube", number_text(inside) + " mm");
   field("material", "NBR");
@@ -164,7 +179,8 @@ void Maker::seals() {
 }
 
 void Maker::bearing() {
-  constexpr std::array<std::array<std::string_view, 2>, 3> bearings = {{{"6203-2RS", "17x40x12"}, {"6204-2RS", "20x47x14"}, {"6302-2RS", "15x42x13"}}};
+  constexpr std::array<std::array<std::string_view, 2>, 3> bearings = {
+      {{"6203-2RS", "17x40x12"}, {"6204-2RS", "20x47x14"}, {"6302-2RS", "15x42x13"}}};
   const auto& [designation, size] = bearings[static_cast<std::size_t>(random_.below(3))];
   entry("bearing", random_.of(places) + " wheel bearing");
   field("designation", std::string(designation));
@@ -189,18 +205,22 @@ void Maker::others() {
   entry("pressure", random_.of(places) + " pressure");
   field("value", "2." + number_text(random_.below(9)) + " bar, cold");
   entry("part", random_.of(places) + " " + random_.of(parts));
-  field("part-number", number_text(10 + random_.below(90)) + "-" + number_text(1000 + random_.below(9000)) + "-B");
-  field("description", capital(made_up_word(random_.below(20000))) + " " + random_.of(parts) + ", sold singly");
+  field("part-number",
+        number_text(10 + random_.below(90)) + "-" + number_text(1000 + random_.below(9000)) + "-B");
+  field("description",
+        capital(made_up_word(random_.below(20000))) + " " + random_.of(parts) + ", sold singly");
 }
 
 // A scalar in double quotes where YAML or the sheet's grammar could take it for something else.
 std::string scalar(const std::string& text) {
-  const bool plain = text.find_first_of("#:\",[]{}") == std::string::npos && text.find_first_not_of("0123456789.") != std::string::npos;
+  const bool plain = text.find_first_of("#:\",[]{}") == std::string::npos &&
+                     text.find_first_not_of("0123456789.") != std::string::npos;
   return plain ? text : '"' + text + '"';
 }
 
 void write_entry(std::string& yaml, const EntryRecord& entry) {
-  yaml += "  " + entry.address.substr(entry.address.find('/') + 1) + ":\n    name: " + scalar(entry.name) + '\n';
+  yaml +=
+      "  " + entry.address.substr(entry.address.find('/') + 1) + ":\n    name: " + scalar(entry.name) + '\n';
   for (const FieldRecord& field : entry.fields) yaml += "    " + field.key + ": " + scalar(field.text) + '\n';
 }
 
@@ -215,7 +235,8 @@ std::vector<WordRecord> synthetic_words() {
     group.replace(group.find(' '), 1, "-");
     words.push_back({group, std::string(name), "en", true, false});
     for (int i = 0; i < 4; ++i) {
-      words.push_back({group, made_up_word(static_cast<int>(words.size()) * 31) + " " + made_up_word(i), i % 2 ? "de" : "en", false, false});
+      words.push_back({group, made_up_word(static_cast<int>(words.size()) * 31) + " " + made_up_word(i),
+                       i % 2 ? "de" : "en", false, false});
     }
   }
   return words;
@@ -223,11 +244,14 @@ std::vector<WordRecord> synthetic_words() {
 
 std::string synthetic_yaml(const SheetRecord& sheet) {
   const FitRecord& fit = sheet.fits.front();
-  std::string yaml = "sheet: " + sheet.name + "\ntitle: " + sheet.title + "\nassembly: " + sheet.assembly + "\nmaker: " + sheet.maker +
-                     "\ninvented: yes\nfits:\n  - { make: " + fit.make + ", model: " + fit.model + ", years: " +
-                     number_text(fit.year_from) + ".." + number_text(fit.year_to) + " }\nsource: { title: " + sheet.source.title +
-                     ", publisher: " + sheet.source.publisher + ", edition: 2, year: " + number_text(sheet.source.year) +
-                     ", page: 5 }\nchecked: { on: " + sheet.checked.on + ", by: workshop, against: source, second: N. }\nstatus: maker-paper\n";
+  std::string yaml = "sheet: " + sheet.name + "\ntitle: " + sheet.title + "\nassembly: " + sheet.assembly +
+                     "\nmaker: " + sheet.maker + "\ninvented: yes\nfits:\n  - { make: " + fit.make +
+                     ", model: " + fit.model + ", years: " + number_text(fit.year_from) + ".." +
+                     number_text(fit.year_to) + " }\nsource: { title: " + sheet.source.title +
+                     ", publisher: " + sheet.source.publisher +
+                     ", edition: 2, year: " + number_text(sheet.source.year) +
+                     ", page: 5 }\nchecked: { on: " + sheet.checked.on +
+                     ", by: workshop, against: source, second: N. }\nstatus: maker-paper\n";
   for (const KindDeclaration& kind : all_kinds()) {
     bool section_begun = false;
     for (const EntryRecord& entry : sheet.entries) {

@@ -21,7 +21,7 @@ TEST_CASE("a library that was cut off anywhere is refused") {
     INFO(length);
     REQUIRE(message.starts_with(path));
     // Before its header ends, nothing tells it from any other file.
-    CHECK(message == path + (length == 0      ? " is empty, and no sheaf library"
+    CHECK(message == path + (length == 0    ? " is empty, and no sheaf library"
                              : length < 100 ? " is no sheaf library"
                                             : " was cut off or damaged; copy or build it again"));
   }
@@ -66,11 +66,14 @@ TEST_CASE("a damaged record is named, and the others still answer") {
   Library library = test::open(path);
   const auto damaged = library.entries_at(entry.address);
   REQUIRE_FALSE(damaged);
-  CHECK(damaged.failure().message == path + " is damaged: " + entry.address + ": entry 1 does not match its checksum; copy or build it again");
+  CHECK(damaged.failure().message == path + " is damaged: " + entry.address +
+                                         ": entry 1 does not match its checksum; copy or build it again");
   CHECK_FALSE(library.sheet(content.sheets[4].name));
   CHECK(*library.sheet(content.sheets[3].name) == std::vector<SheetRecord>{content.sheets[3]});
   const auto faults = library.verify();
   REQUIRE(faults.size() >= 2);
-  CHECK(faults[0] == path + " is damaged: its content does not have the digest that it was sealed with; copy or build it again");
+  CHECK(faults[0] == path +
+                         " is damaged: its content does not have the digest that it was sealed with; copy or "
+                         "build it again");
   CHECK(faults[1] == content.sheets[4].name + ": entry 1 does not match its checksum");
 }

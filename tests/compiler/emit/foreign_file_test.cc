@@ -14,7 +14,8 @@ using namespace sheaf;
 
 TEST_CASE("a missing file, a folder, a pipe and a text are not libraries") {
   const test::TemporaryFolder folder;
-  CHECK(test::refusal(folder / "none.sheaf") == "cannot open " + (folder / "none.sheaf") + ": No such file or directory");
+  CHECK(test::refusal(folder / "none.sheaf") ==
+        "cannot open " + (folder / "none.sheaf") + ": No such file or directory");
   CHECK(test::refusal(folder.path()) == folder.path() + " is a folder, and no sheaf library");
   const std::string pipe = folder / "pipe";
   REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
@@ -39,10 +40,14 @@ TEST_CASE("a library of a newer or an older format is refused, and both formats 
   const std::size_t format_at = bytes.size() - 20;
   bytes[format_at] = 9;
   test::write_file(path, bytes);
-  CHECK(test::refusal(path) == path + " has format 9, and this sheaf reads format 1; use the sheaf that came with the sheafc that wrote it");
+  CHECK(test::refusal(path) == path +
+                                   " has format 9, and this sheaf reads format 1; use the sheaf that came "
+                                   "with the sheafc that wrote it");
   bytes[format_at] = 0;
   test::write_file(path, bytes);
-  CHECK(test::refusal(path) == path + " has format 0, and this sheaf reads format 1; build it again with the sheafc that came with this sheaf");
+  CHECK(test::refusal(path) == path +
+                                   " has format 0, and this sheaf reads format 1; build it again with the "
+                                   "sheafc that came with this sheaf");
 }
 
 TEST_CASE("a library whose tables are not those of its format is refused") {
@@ -52,7 +57,8 @@ TEST_CASE("a library whose tables are not those of its format is refused") {
   std::string bytes = test::read_file(path);
   bytes.replace(bytes.find("never FROM word"), 5, "main ");
   test::write_file(path, bytes);
-  CHECK(test::refusal(path) == path + " is damaged: its table words is not as its format has it; copy or build it again");
+  CHECK(test::refusal(path) ==
+        path + " is damaged: its table words is not as its format has it; copy or build it again");
 }
 
 TEST_CASE("a folder that may not be read is refused, and so is the library in it") {
@@ -62,7 +68,8 @@ TEST_CASE("a folder that may not be read is refused, and so is the library in it
   REQUIRE(chmod(path.c_str(), 0) == 0);
   REQUIRE(chmod(folder.path().c_str(), 0755) == 0);
   const unsigned nobody = getuid() == 0 ? 65534 : 0;
-  CHECK(test::in_another_process([&] { return test::refusal(path) == "cannot open " + path + ": Permission denied"; }, nobody));
+  CHECK(test::in_another_process(
+      [&] { return test::refusal(path) == "cannot open " + path + ": Permission denied"; }, nobody));
 }
 
 TEST_CASE("a path with every odd sign is opened") {

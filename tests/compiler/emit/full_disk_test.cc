@@ -43,7 +43,8 @@ TEST_CASE("a disk that is full at any point leaves the old library") {
     CHECK(test::read_file(path) == old_bytes);
     CHECK(folder.names() == Names{"made.sheaf"});
   }
-  CHECK(test::in_another_process([&] { return limit_files_to(whole_size) && failure_of_writing(new_content, path).empty(); }));
+  CHECK(test::in_another_process(
+      [&] { return limit_files_to(whole_size) && failure_of_writing(new_content, path).empty(); }));
 }
 
 TEST_CASE("the limit of file sizes strikes as before once the library is written") {
@@ -61,7 +62,8 @@ TEST_CASE("what is no regular file is not written to") {
   const LibraryContent content = test::random_content(53, 2);
   CHECK(failure_of_writing(content, "/dev/full") == "cannot write /dev/full: it is not a regular file");
   CHECK(failure_of_writing(content, folder.path()) == "cannot write " + folder.path() + ": it is a folder");
-  CHECK(failure_of_writing(content, folder / "none/made.sheaf") == "cannot write in " + (folder / "none") + ": No such file or directory");
+  CHECK(failure_of_writing(content, folder / "none/made.sheaf") ==
+        "cannot write in " + (folder / "none") + ": No such file or directory");
   CHECK(failure_of_writing(content, "") == "cannot write : it names no file");
 }
 
@@ -72,9 +74,12 @@ TEST_CASE("a folder that may not be written to keeps what it has") {
   const std::string old_bytes = test::read_file(path);
   REQUIRE(chmod(folder.path().c_str(), 0555) == 0);
   const unsigned nobody = getuid() == 0 ? 65534 : 0;
-  CHECK(test::in_another_process([&] {
-    return failure_of_writing(test::random_content(55, 2), path) == "cannot write in " + folder.path() + ": Permission denied";
-  }, nobody));
+  CHECK(test::in_another_process(
+      [&] {
+        return failure_of_writing(test::random_content(55, 2), path) ==
+               "cannot write in " + folder.path() + ": Permission denied";
+      },
+      nobody));
   chmod(folder.path().c_str(), 0755);
   CHECK(test::read_file(path) == old_bytes);
 }

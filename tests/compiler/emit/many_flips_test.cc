@@ -25,7 +25,9 @@ void ask_index(const Xapian::Database& index, const std::string& word) {
     enquire.set_query(Xapian::Query(Xapian::Query::OP_OR, Xapian::Query(word), range));
     for (const Xapian::docid id : enquire.get_mset(0, 20)) index.get_document(id).get_value(16);
     index.get_spelling_suggestion(word + "q");
-    for (auto term = index.allterms_begin("XM"); term != index.allterms_end("XM"); ++term) index.get_termfreq(*term);
+    for (auto term = index.allterms_begin("XM"); term != index.allterms_end("XM"); ++term) {
+      index.get_termfreq(*term);
+    }
   } catch (const Xapian::Error&) {
     // refused: that is an answer
   }
@@ -52,7 +54,9 @@ void flip_many(const LibraryContent& content, unsigned seed) {
       continue;
     }
     Library library = test::open(path);
-    for (const char* word : {"Zplug", "XOdamper", "XKfastener", "Zfork"}) ask_index(index_of(library).database(), word);
+    for (const char* word : {"Zplug", "XOdamper", "XKfastener", "Zfork"}) {
+      ask_index(index_of(library).database(), word);
+    }
     noticed += !library.verify().empty();
   }
   alarm(0);

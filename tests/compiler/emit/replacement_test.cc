@@ -39,7 +39,8 @@ TEST_CASE("a build that is killed at any moment leaves the old library or the ne
   }
   const auto begun = std::chrono::steady_clock::now();
   test::write(contents[0], path);
-  const auto whole = std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begun).count();
+  const auto whole =
+      std::chrono::duration_cast<std::chrono::microseconds>(std::chrono::steady_clock::now() - begun).count();
   constexpr int points = 200;
   int killed = 0;
   for (int i = 0; i < points; ++i) {
@@ -80,12 +81,15 @@ TEST_CASE("an open library answers on as it was while it is replaced") {
   test::write(old_content, path);
   Library library = test::open(path);
   test::write(test::random_content(65, 25), path);
-  for (const SheetRecord& sheet : old_content.sheets) CHECK(*library.sheet(sheet.name) == std::vector<SheetRecord>{sheet});
+  for (const SheetRecord& sheet : old_content.sheets) {
+    CHECK(*library.sheet(sheet.name) == std::vector<SheetRecord>{sheet});
+  }
   CHECK(library.facts().name == "random-64");
   CHECK(test::open(path).facts().name == "random-65");
 }
 
-TEST_CASE("whoever opens a library while it is replaced has the old one or the new one, never parts of both") {
+TEST_CASE(
+    "whoever opens a library while it is replaced has the old one or the new one, never parts of both") {
   const test::TemporaryFolder folder;
   const std::string path = folder / "made.sheaf";
   const LibraryContent contents[] = {test::random_content(66, 4), test::random_content(67, 9)};

@@ -23,7 +23,9 @@ struct Made {
   Library library;
 
   explicit Made(LibraryContent what)
-      : content(std::move(what)), receipt(test::write(content, folder / "made.sheaf")), library(test::open(folder / "made.sheaf")) {}
+      : content(std::move(what)),
+        receipt(test::write(content, folder / "made.sheaf")),
+        library(test::open(folder / "made.sheaf")) {}
 };
 
 LibraryContent small_fleet() {
@@ -48,15 +50,18 @@ TEST_CASE("entries come in their order, each with its number and its sheet") {
   Made made(test::random_content(11, 30));
   std::vector<std::string> written, read;
   for (const SheetRecord& sheet : made.content.sheets) {
-    for (const EntryRecord& entry : sheet.entries) written.push_back(sheet.title + entry.address + entry.variant);
+    for (const EntryRecord& entry : sheet.entries) {
+      written.push_back(sheet.title + entry.address + entry.variant);
+    }
   }
-  const auto fault = made.library.for_each_entry([&](EntryId id, const EntryRecord& entry, const SheetRecord& sheet) {
-    CHECK(id == read.size() + 1);
-    CHECK(*made.library.entry_by_id(id) == entry);
-    CHECK(sheet.entries.empty());
-    read.push_back(sheet.title + entry.address + entry.variant);
-    return true;
-  });
+  const auto fault =
+      made.library.for_each_entry([&](EntryId id, const EntryRecord& entry, const SheetRecord& sheet) {
+        CHECK(id == read.size() + 1);
+        CHECK(*made.library.entry_by_id(id) == entry);
+        CHECK(sheet.entries.empty());
+        read.push_back(sheet.title + entry.address + entry.variant);
+        return true;
+      });
   CHECK_FALSE(fault);
   CHECK(read == written);
   CHECK_FALSE(made.library.entry_by_id(0));
@@ -96,7 +101,8 @@ TEST_CASE("sheets are listed by name, without their entries") {
 
 TEST_CASE("machines are listed with the years of all that fits them") {
   LibraryContent content = small_fleet();
-  content.sheets[0].entries[0].fits = {{"Haldrek", "Muleback 380", 2011, 2013, "", "", "", ""}, {"Haldrek", "Muleback 380", 2015, 0, "", "", "", ""}};
+  content.sheets[0].entries[0].fits = {{"Haldrek", "Muleback 380", 2011, 2013, "", "", "", ""},
+                                       {"Haldrek", "Muleback 380", 2015, 0, "", "", "", ""}};
   content.sheets[1].entries[0].fits = {{"Haldrek", "Möwe", 0, 2013, "", "", "", ""}};
   Made made(std::move(content));
   const auto found = made.library.machines_with_word("mule");

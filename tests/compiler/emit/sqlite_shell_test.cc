@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Any SQLite tool reads a library, and none writes to it: with the sqlite3 shell and with Python's own client.
+// Any SQLite tool reads a library, and none writes to it: with the sqlite3 shell and with Python's own
+// client.
 #include <doctest/doctest.h>
 
 #include <cstdio>
@@ -44,8 +45,12 @@ std::string documented_query(int number) {
 LibraryContent fleet_with_a_muleback() {
   LibraryContent content{"fleet", {}, {}};
   for (int i = 0; i < 6; ++i) content.sheets.push_back(test::synthetic_sheet(i));
-  for (EntryRecord& entry : content.sheets[2].entries) entry.fits = {{"Haldrek", "Muleback 380", 2011, 0, "", "", "", ""}};
-  for (EntryRecord& entry : content.sheets[4].entries) entry.fits = {{"Haldrek", "Muleback 380", 2014, 2016, "", "", "", ""}};
+  for (EntryRecord& entry : content.sheets[2].entries) {
+    entry.fits = {{"Haldrek", "Muleback 380", 2011, 0, "", "", "", ""}};
+  }
+  for (EntryRecord& entry : content.sheets[4].entries) {
+    entry.fits = {{"Haldrek", "Muleback 380", 2014, 2016, "", "", "", ""}};
+  }
   return content;
 }
 
@@ -63,7 +68,8 @@ TEST_CASE("the documented query lists all torques of a machine and a year") {
   std::string expected;
   for (const EntryRecord& entry : content.sheets[2].entries) {
     if (field_of(entry, "torque").empty()) continue;
-    expected += entry.name + '|' + field_of(entry, "torque") + '|' + field_of(entry, "state") + '|' + entry.address + "|\n";
+    expected += entry.name + '|' + field_of(entry, "torque") + '|' + field_of(entry, "state") + '|' +
+                entry.address + "|\n";
   }
   CHECK(expected.size() > 100);
   CHECK(sqlite3_shell(folder, folder / "made.sheaf", documented_query(0)).output == expected);
@@ -77,7 +83,8 @@ TEST_CASE("Python's client finds the same") {
                    "rows = sqlite3.connect(sys.argv[1]).execute(open(sys.argv[2]).read())\n"
                    "print('\\n'.join('|'.join(row) for row in rows))\n");
   const Ran shell = sqlite3_shell(folder, folder / "made.sheaf", documented_query(0));
-  const Ran python = run("python3 " + (folder / "client.py") + ' ' + (folder / "made.sheaf") + ' ' + (folder / "query.sql"));
+  const Ran python =
+      run("python3 " + (folder / "client.py") + ' ' + (folder / "made.sheaf") + ' ' + (folder / "query.sql"));
   CHECK(python.output == shell.output);
 }
 
@@ -88,15 +95,18 @@ TEST_CASE("bands can be asked for, in SI units") {
   test::write(content, folder / "made.sheaf");
   const Ran ran = sqlite3_shell(folder, folder / "made.sheaf", documented_query(1));
   CHECK(ran.output.find("|61 ± 2 N·m|a.yaml|7\n") != std::string::npos);
-  const Ran band = sqlite3_shell(folder, folder / "made.sheaf", "SELECT least, most, dimension FROM fields WHERE text = '61 ± 2 N·m';");
+  const Ran band = sqlite3_shell(folder, folder / "made.sheaf",
+                                 "SELECT least, most, dimension FROM fields WHERE text = '61 ± 2 N·m';");
   CHECK(band.output == "59.0|63.0|torque\n");
 }
 
 TEST_CASE("every view answers, and SQLite finds nothing wrong") {
   const test::TemporaryFolder folder;
   test::write(test::random_content(71, 30), folder / "made.sheaf");
-  for (const char* view : {"sheets", "entries", "fits", "fields", "machines", "torques", "cautions", "former_addresses", "words"}) {
-    const Ran ran = sqlite3_shell(folder, folder / "made.sheaf", "SELECT count(*) > 0 FROM " + std::string(view) + ';');
+  for (const char* view : {"sheets", "entries", "fits", "fields", "machines", "torques", "cautions",
+                           "former_addresses", "words"}) {
+    const Ran ran =
+        sqlite3_shell(folder, folder / "made.sheaf", "SELECT count(*) > 0 FROM " + std::string(view) + ';');
     INFO(view);
     CHECK(ran.output == "1\n");
   }
@@ -108,8 +118,9 @@ TEST_CASE("no ordinary writer changes a byte") {
   const std::string path = folder / "made.sheaf";
   test::write(test::random_content(72, 10), path);
   const std::string before = test::read_file(path);
-  for (const char* sql : {"CREATE TABLE mine(a);", "DELETE FROM entry;", "UPDATE field SET text = 'x';", "VACUUM;",
-                          "PRAGMA journal_mode=WAL;", "PRAGMA user_version=7; PRAGMA application_id=1;", "DROP TABLE entry;"}) {
+  for (const char* sql :
+       {"CREATE TABLE mine(a);", "DELETE FROM entry;", "UPDATE field SET text = 'x';", "VACUUM;",
+        "PRAGMA journal_mode=WAL;", "PRAGMA user_version=7; PRAGMA application_id=1;", "DROP TABLE entry;"}) {
     sqlite3_shell(folder, path, sql);
     INFO(sql);
     CHECK(test::read_file(path) == before);

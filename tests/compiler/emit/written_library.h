@@ -11,7 +11,8 @@
 namespace sheaf::test {
 
 // Both end the test with the Failure's message if there is one.
-sheafc::Receipt write(const LibraryContent& content, const std::string& path, sheafc::EmitOptions options = {});
+sheafc::Receipt write(const LibraryContent& content, const std::string& path,
+                      sheafc::EmitOptions options = {});
 Library open(const std::string& path);
 
 // Why the file is not opened; empty if it is.

@@ -32,9 +32,9 @@ TEST_CASE("other scripts stay, and bytes that are no UTF-8 part words") {
   CHECK(fold("a\xff"
              "b") == "a b");
   CHECK(fold("\xc3") == " ");
-  CHECK(fold("\xed\xa0\x80") == "   ");      // a surrogate
-  CHECK(fold("\xc0\xaf") == "  ");           // overlong
-  CHECK(fold("\xf4\x90\x80\x80") == "    "); // beyond Unicode
+  CHECK(fold("\xed\xa0\x80") == "   ");       // a surrogate
+  CHECK(fold("\xc0\xaf") == "  ");            // overlong
+  CHECK(fold("\xf4\x90\x80\x80") == "    ");  // beyond Unicode
   CHECK(fold("") == "");
 }
 
@@ -64,7 +64,8 @@ TEST_CASE("a text has every spelling that people type") {
   CHECK(spellings_of("u\u0308ber-Öl") ==
         std::vector<Words>{{"uber", "ol"}, {"uberol"}, {"ueber", "oel"}, {"ueberoel"}});
   CHECK(spellings_of("SAE 10W-40") == std::vector<Words>{{"sae", "10w", "40"}, {"sae", "10w40"}});
-  CHECK(spellings_of("5/16-18") == std::vector<Words>{{"5", "16", "18"}});  // hyphens between digits part numbers
+  CHECK(spellings_of("5/16-18") ==
+        std::vector<Words>{{"5", "16", "18"}});  // hyphens between digits part numbers
   CHECK(spellings_of(" - ") == std::vector<Words>{});
 }
 

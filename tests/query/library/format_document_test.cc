@@ -38,6 +38,7 @@ TEST_CASE("every prefix has its own line, with what it holds and an example") {
   for (const PrefixDeclaration& declared : all_prefixes()) {
     const std::string letters = declared.letters.empty() ? "none" : "`" + std::string(declared.letters) + "`";
     INFO(declared.example);
-    CHECK(documents("\n| " + letters + " | " + std::string(declared.holds) + " | `" + std::string(declared.example) + "` |"));
+    CHECK(documents("\n| " + letters + " | " + std::string(declared.holds) + " | `" +
+                    std::string(declared.example) + "` |"));
   }
 }

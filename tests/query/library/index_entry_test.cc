@@ -48,7 +48,8 @@ EntryRecord top_plug() {
   return entry;
 }
 
-const std::vector<WordRecord> glossary = {{"fork-cap", "top plug", "en", true, false}, {"oil", "oil", "en", true, false}};
+const std::vector<WordRecord> glossary = {{"fork-cap", "top plug", "en", true, false},
+                                          {"oil", "oil", "en", true, false}};
 
 IndexedEntry indexed(const EntryRecord& entry) {
   static const SheetRecord sheet = fork_sheet();
@@ -68,7 +69,8 @@ struct Asked {
   }
   bool by_year(const std::string& machine, int year) const {
     const auto terms = year_terms(machine, year);
-    return std::ranges::any_of(entry.terms, [&](const Term& t) { return std::ranges::find(terms, t.text) != terms.end(); });
+    return std::ranges::any_of(
+        entry.terms, [&](const Term& t) { return std::ranges::find(terms, t.text) != terms.end(); });
   }
   std::optional<double> number(unsigned slot) const {
     const auto found = std::ranges::find(entry.values, slot, &SlotValue::slot);
@@ -164,7 +166,10 @@ TEST_CASE("the rows of a table are found by what their cells hold") {
   row.address = "iso-metric-threads/m8x1.25";
   row.kind = "thread-size";
   row.name = "thread M8x1.25";
-  row.fields = {{"thread", "M8x1.25", {}}, {"pitch", "1.25 mm", {}}, {"grade", "SAE 10W-40", {}}, {"bearing", "6203-2RS", {}}};
+  row.fields = {{"thread", "M8x1.25", {}},
+                {"pitch", "1.25 mm", {}},
+                {"grade", "SAE 10W-40", {}},
+                {"bearing", "6203-2RS", {}}};
   const Asked found{indexed(row)};
   CHECK(found.by(Prefix::kind, "thread-size"));
   CHECK(found.by(Prefix::thread, "m8x1.25"));
@@ -184,5 +189,6 @@ TEST_CASE("no word with a digit is ever a spelling") {
   }
   const auto spelling = indexed(entry).spelling;
   CHECK(std::ranges::find(spelling, "axle") != spelling.end());
-  CHECK(spelling_of({"g", "Gabelöl M8", "de", true, false}) == std::vector<std::string>{"gabeloel", "gabelol"});
+  CHECK(spelling_of({"g", "Gabelöl M8", "de", true, false}) ==
+        std::vector<std::string>{"gabeloel", "gabelol"});
 }

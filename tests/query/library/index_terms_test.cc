@@ -14,7 +14,8 @@ Size size_of(const char* text) { return parse_size(text, Input::prompt).value();
 Thread thread_of(const char* text) { return parse_thread(text, Input::prompt).value(); }
 
 bool meet(const std::vector<std::string>& left, const std::vector<std::string>& right) {
-  return std::ranges::any_of(left, [&](const std::string& term) { return std::ranges::find(right, term) != right.end(); });
+  return std::ranges::any_of(
+      left, [&](const std::string& term) { return std::ranges::find(right, term) != right.end(); });
 }
 
 }  // namespace
@@ -48,7 +49,8 @@ TEST_CASE("any range of years is asked for by any year in it, and by no other") 
   };
   for (int from = 1995; from <= 2020; ++from) {
     for (int to = from; to <= 2021; ++to) {
-      for (int year = 1990; year <= 2025; ++year) REQUIRE(fits(from, to, year) == (year >= from && year <= to));
+      for (int year = 1990; year <= 2025; ++year)
+        REQUIRE(fits(from, to, year) == (year >= from && year <= to));
     }
   }
   for (int year : {first_year, 1900, 2015, 2016, 2024, last_year}) {

@@ -9,14 +9,19 @@ using namespace sheaf;
 
 namespace {
 
-const std::vector<WordRecord> glossary = {
-    {"fork-cap", "fork cap", "en", true, false},     {"fork-cap", "top nut", "en", false, false},
-    {"fork-cap", "Gabelverschluß", "de", false, false}, {"axle", "axle", "en", true, false},
-    {"axle", "spindle", "en", false, false},         {"axle-nut", "axle nut", "en", true, false},
-    {"axle-nut", "spindle nut", "en", false, false}, {"oil-seal", "oil seal", "en", true, false},
-    {"oil-seal", "seal", "en", false, false},        {"oil-seal", "dust seal", "en", false, true},
-    {"o-ring", "O-ring", "en", true, false},         {"fork-oil", "Gabelöl", "de", false, false},
-    {"nothing", "--", "en", false, false}};
+const std::vector<WordRecord> glossary = {{"fork-cap", "fork cap", "en", true, false},
+                                          {"fork-cap", "top nut", "en", false, false},
+                                          {"fork-cap", "Gabelverschluß", "de", false, false},
+                                          {"axle", "axle", "en", true, false},
+                                          {"axle", "spindle", "en", false, false},
+                                          {"axle-nut", "axle nut", "en", true, false},
+                                          {"axle-nut", "spindle nut", "en", false, false},
+                                          {"oil-seal", "oil seal", "en", true, false},
+                                          {"oil-seal", "seal", "en", false, false},
+                                          {"oil-seal", "dust seal", "en", false, true},
+                                          {"o-ring", "O-ring", "en", true, false},
+                                          {"fork-oil", "Gabelöl", "de", false, false},
+                                          {"nothing", "--", "en", false, false}};
 
 // "group first count" of each match, in order.
 std::vector<std::string> found_in(const std::string& text) {
