@@ -6,11 +6,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <tuple>
 
 #include "query/answer/fields.h"
-#include "query/answer/text.h"
 #include "query/quantity/arithmetic.h"
+#include "query/quantity/exact.h"
 
 namespace sheaf {
 namespace {
@@ -52,16 +53,14 @@ Figure spread_of(const WrenchSetting& setting, const Figure& band) {
   return spread;
 }
 
-Figure margin_of(const WrenchSetting& setting, const Figure& band) {
+std::optional<Quantity> margin_of(const WrenchSetting& setting, const Figure& band) {
+  if (!band.least && !band.most) return std::nullopt;
   const double in_unit = factor_of(*band.unit);
   const double least = setting.torque_nm.least / in_unit, most = setting.torque_nm.most / in_unit;
   double margin = std::numeric_limits<double>::infinity();
   if (band.least) margin = std::min(margin, least - approximate(*band.least));
   if (band.most) margin = std::min(margin, approximate(*band.most) - most);
-  Figure figure;
-  figure.unit = band.unit;
-  figure.nominal = rounded(margin, places_for(band, least), Rounding::down);
-  return figure;
+  return Quantity{rounded(margin, places_for(band, least), Rounding::down), band.unit};
 }
 
 // How far the torque may be from what was asked, as a share of it: what orders wrenches without a band.
@@ -125,7 +124,7 @@ std::optional<Failure> StageChooser::try_wrench(const CribWrench& wrench) {
   choice.setting = settings->front();
   choice.on_scale = {choice.setting.setting, wrench.scale.unit};
   choice.torque = spread_of(choice.setting, stage_.band);
-  if (stage_.band.least || stage_.band.most) choice.margin = margin_of(choice.setting, stage_.band);
+  choice.margin = margin_of(choice.setting, stage_.band);
   stage_.choices.push_back(std::move(choice));
   return std::nullopt;
 }
@@ -182,13 +181,6 @@ bool is_set_by_a_wrench(const Stage& stage) {
          stage.figure.unit->dimension == Dimension::torque;
 }
 
-std::string wrench_words(const WrenchChoice& choice) {
-  std::string words = shown(choice.on_scale) + (choice.wrench.shows ? " as shown by the " : " on the ") + choice.wrench.name;
-  if (choice.overdue) words += " (calibration was due " + choice.wrench.calibration_due + ")";
-  if (!choice.setting.dependable) words += " (below a fifth of its largest value: not dependable)";
-  return words;
-}
-
 }  // namespace
 
 bool StageSetting::is_held() const {
@@ -217,18 +209,15 @@ Result<WrenchAnswer> choose_wrench(const Statement& torque, const WrenchRequest&
 }
 
 Result<std::optional<WrenchAnswer>> choose_wrench(const EntryRecord& entry, const WrenchRequest& request) {
-  using Answered = std::optional<WrenchAnswer>;
   const auto torque = statement_of(entry.fields, "torque", Dimension::torque);
-  if (!torque || !entry.withdrawn.empty()) return Answered();
-  WrenchAnswer bare;
-  bare.torque = *torque;
-  bare.for_all_together = says(entry.fields, "torque-is", "total");
-  bare.left_hand = says(entry.fields, "hand", "left");
-  if (bare.for_all_together) return Answered(std::move(bare));
-  auto answer = choose_wrench(*torque, request);
+  if (!torque || !entry.withdrawn.empty()) return std::optional<WrenchAnswer>();
+  const bool for_all_together = says(entry.fields, "torque-is", "total");
+  auto answer = for_all_together ? Result<WrenchAnswer>(WrenchAnswer{*torque}) : choose_wrench(*torque, request);
   if (!answer) return answer.failure();
-  answer->left_hand; 
-  return Answered(std::move(answer).value());
+  WrenchAnswer whole = std::move(answer).value();
+  whole.for_all_together = for_all_together;
+  whole.left_hand = says(entry.fields, "hand", "left");
+  return std::optional(std::move(whole));
 }
 
 }  // namespace sheaf

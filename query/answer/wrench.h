@@ -27,7 +27,7 @@ struct WrenchChoice {
   WrenchSetting setting;
   Quantity on_scale;     // to set, or to read off; of no meaning where the torque is beyond the scale
   Figure torque;         // at the fastener, over the accuracy; in the unit asked for, rounded outward
-  Figure margin;         // to the nearer end of the band, rounded down; none where there is no band
+  std::optional<Quantity> margin;  // to the nearer end of the band, rounded down; none without a band
   bool overdue = false;  // its calibration was due before today
   std::string unusable;  // why it cannot be used with the adapter; empty if it can
 };
@@ -57,8 +57,8 @@ struct WrenchAnswer {
   Statement torque;
   bool for_all_together = false;  // the figure is a sum: no wrench sets it
   bool left_hand = false;
-  std::vector<StageSetting> stages;
-  std::optional<AdapterUse> adapter;
+  std::vector<StageSetting> stages = {};
+  std::optional<AdapterUse> adapter = {};
 };
 
 struct WrenchRequest {
@@ -72,9 +72,14 @@ Result<WrenchAnswer> choose_wrench(const Statement& torque, const WrenchRequest&
 // The torque of an entry; none if it states none, or is withdrawn.
 Result<std::optional<WrenchAnswer>> choose_wrench(const EntryRecord& entry, const WrenchRequest& request);
 
-// "21 lbf·ft on the half-inch wrench; stays within 27.3–29.6 N·m": one line a stage, for any answer with a
-// torque; none if it has none.
+// "21 lbf·ft on the half-inch wrench; stays within 27.3–29.6 N·m": a line for each stage, to stand beside any
+// torque under the label "set". None where there is no torque, or the crib has no wrench.
 std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, std::string_view today);
+std::vector<std::string> set_lines(const WrenchAnswer& answer);
 std::string set_line(const StageSetting& stage);
+
+// What a choice says beside its wrench's name, when the wrench should not be trusted: "its calibration was
+// due 2026-12-15". Empty if it can be.
+std::string doubts_of(const WrenchChoice& choice);
 
 }  // namespace sheaf
