@@ -9,7 +9,6 @@ namespace sheaf {
 namespace {
 
 using Shape = Drive::Shape;
-constexpr double mm_per_inch = 25.4;  // exact: international inch
 
 enum class Where { anywhere, prompt_only };
 struct Phrase {
@@ -188,13 +187,6 @@ Result<Drive> read_drive(Reader& reader, Input input) {
   return settle(std::move(drive), shape, reader, input);
 }
 
-std::string lower(std::string text) {
-  for (char& letter : text) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return text;
-}
-
 std::string size_text(const Drive& drive) {
   return plain(*drive.size, drive.unit == "in" ? Fractions::kept : Fractions::as_decimal);
 }
@@ -252,7 +244,7 @@ std::string drive_key(const Drive& drive) {
   const std::string size = size_text(drive);
   if (drive.shape == Shape::six_lobe && drive.unit.empty()) return "t" + size;
   if (drive.shape == Shape::six_lobe_external && drive.unit.empty()) return "e" + size;
-  if (drive.shape == Shape::cross) return lower(drive.unit) + size;
+  if (drive.shape == Shape::cross) return lower_case(drive.unit) + size;
   return shape + "-" + size + (drive.unit == "in" ? "in" : "");
 }
 

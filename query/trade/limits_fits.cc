@@ -10,13 +10,6 @@ namespace {
 
 constexpr Band sizes{1e-3, 500};
 
-std::string lower(std::string text) {
-  for (char& letter : text) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return text;
-}
-
 // The case of the letters tells hole from shaft, so they are read from the text itself.
 std::optional<ToleranceClass> take_class(Reader& reader) {
   const std::size_t start = reader.mark();
@@ -25,13 +18,12 @@ std::optional<ToleranceClass> take_class(Reader& reader) {
   const std::string letters(reader.source_since(start));
   const std::optional<int> grade = reader.take_integer();
   const bool one_case =
-      !letters.empty() &&
-      (letters == lower(letters) || letters.find_first_of("abcdefghijklmnopqrstuvwxyz") == std::string::npos);
+      !letters.empty() && (letters == lower_case(letters) || letters == upper_case(letters));
   if (!one_case || !grade || *grade < 1 || *grade > 18 || !reader.at_word_end()) {
     reader.back_to(start);
     return std::nullopt;
   }
-  return ToleranceClass{lower(letters), *grade, letters != lower(letters)};
+  return ToleranceClass{lower_case(letters), *grade, letters != lower_case(letters)};
 }
 
 Result<double> width_of(int grade, double nominal, std::span<const ToleranceRow> rows) {

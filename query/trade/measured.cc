@@ -8,7 +8,6 @@
 namespace sheaf {
 namespace {
 
-constexpr double mm_per_inch = 25.4;  // exact: international inch
 constexpr double most_mm = 10'000;
 
 struct RoleWord {

@@ -147,6 +147,22 @@ Failure Reader::failure(std::string message) const {
   return Failure{std::move(message), source_offset(), static_cast<int>(text_.size()) - source_offset()};
 }
 
+std::string lower_case(std::string_view text) {
+  std::string result(text);
+  for (char& letter : result) {
+    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+  }
+  return result;
+}
+
+std::string upper_case(std::string_view text) {
+  std::string result(text);
+  for (char& letter : result) {
+    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 'a' + 'A');
+  }
+  return result;
+}
+
 std::string plain(const Number& number, Fractions fractions) {
   std::int64_t digits = number.digits;
   std::int64_t below = number.denominator;

@@ -70,6 +70,12 @@ auto read_whole(std::string_view text, std::string_view what, Read read)
   return value;
 }
 
+// ASCII letters in one case; other bytes as they are.
+std::string lower_case(std::string_view text);
+std::string upper_case(std::string_view text);
+
+inline constexpr double mm_per_inch = 25.4;  // exact: international inch
+
 // The number without what only spelling adds: 9.50 -> "9.5", 2/4 -> "1/2", 1-1/2 -> "1.5".
 // A fraction that is a finite decimal is given as one; `fractions` keeps it a fraction ("1-1/2").
 enum class Fractions { as_decimal, kept };

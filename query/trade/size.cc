@@ -6,8 +6,6 @@
 namespace sheaf {
 namespace {
 
-constexpr double mm_per_inch = 25.4;  // exact: international inch
-
 void skip_diameter_sign(Reader& reader) {
   reader.skip_spaces();
   for (std::string_view sign : {"ø", "dia.", "dia ", "d="}) {

@@ -29,7 +29,8 @@ struct Thread {
 // The whole text must be a thread. A failure marks the characters at fault.
 Result<Thread> parse_thread(std::string_view text, Input input);
 
-// The longest thread at the start of the text, which may go on: "m8 x 1.25 10.9" gives M8x1.25.
+// The longest thread at the start of the text, which may go on: "m8 x 1.25 10.9" gives M8x1.25. A bare
+// "lh" behind it is left alone, since it may be the left side.
 std::optional<Found<Thread>> thread_at(std::string_view text, Input input);
 
 std::string to_text(const Thread& thread);  // "M8x1.25", "5/16-18 UNC", "#10-32 UNF", "M10x1.25 LH"

@@ -133,6 +133,9 @@ TEST_CASE("a thread is found at the start of more words") {
   CHECK(start_of("5/16-18 bolt") == "5/16-18| bolt");
   CHECK(start_of("10-32 unf screw") == "#10-32 UNF| screw");
   CHECK(start_of("M8x1.25 × 30 bolt") == "M8x1.25x30| bolt");
+  CHECK(start_of("m10x1.25 lh nut") == "M10x1.25| lh nut");
+  CHECK(start_of("m10x1.25 left fork") == "M10x1.25| left fork");
+  CHECK(start_of("m10x1.25 left-hand nut") == "M10x1.25 LH| nut");
   CHECK(start_of("20-30 nm") == "");
   CHECK(start_of("1-8 nm") == "");
   CHECK(start_of("m8s") == "");
