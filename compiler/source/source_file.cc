@@ -46,32 +46,46 @@ struct SourceFile::State {
   }
 
   bool read(Diagnostics& sink);
+  void report_all(SyntaxFault fault, Diagnostics& sink) const;
+  void report_comment(std::size_t at, Diagnostics& sink) const;
 };
 
-// After a fault the sheet is read again without the entry at fault, only to find what else is wrong.
 bool SourceFile::State::read(Diagnostics& sink) {
   Diagnostics duplicates;
-  auto fault = read_yaml({name, bytes, size}, arena, root, duplicates);
-  if (!fault) {
-    sink.take(std::move(duplicates));
-    return true;
+  const YamlOutput output = read_yaml({name, bytes, size}, arena, duplicates);
+  if (output.fault) {
+    report_all(*output.fault, sink);
+    return false;
   }
-  root = nullptr;
-  report(*fault, sink);
+  root = output.root;
+  sink.take(std::move(duplicates));
+  for (const std::size_t at : output.doubtful_comments) report_comment(at, sink);
+  return true;
+}
+
+// After a fault the sheet is read again without the entry at fault, only to find what else is wrong.
+void SourceFile::State::report_all(SyntaxFault fault, Diagnostics& sink) const {
+  report(fault, sink);
+  Diagnostics duplicates;
   std::string rest = bytes;
   for (int faults = 1;
-       faults < max_syntax_faults && blank_block_around(rest, fault->entry_start, fault->stopped_at);
+       faults < max_syntax_faults && blank_block_around(rest, fault.entry_start, fault.stopped_at);
        ++faults) {
-    const Node* ignored = nullptr;
     duplicates = {};
     std::pmr::monotonic_buffer_resource scratch;
-    const auto next = read_yaml({name, rest, size}, scratch, ignored, duplicates);
-    if (!next || next->at == fault->at || next->rule == "empty-sheet") break;
+    const auto next = read_yaml({name, rest, size}, scratch, duplicates).fault;
+    if (!next || next->at == fault.at || next->rule == "empty-sheet") break;
     report(*next, sink);
-    fault = next;
+    fault = *next;
   }
   sink.take(std::move(duplicates));
-  return false;
+}
+
+void SourceFile::State::report_comment(std::size_t at, Diagnostics& sink) const {
+  const std::string_view word = text().substr(at, text().find_first_of(" \r\n", at) - at);
+  sink.warning("comment-or-value", span_at(at, word.size()),
+               "`" + std::string(word) +
+                   "` is read as a comment; put the whole value in quotes, or a space after the #");
 }
 
 SourceFile::SourceFile(std::string name, std::string bytes) : state_(std::make_unique<State>()) {

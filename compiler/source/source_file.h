@@ -28,7 +28,7 @@ class SourceFile {
   std::string_view line(int number) const;  // without its end; empty if there is no such line
   const Node* root() const;                 // null until parse(), or if the file could not be read as YAML
 
-  // Checks encoding, parses, refuses what YAML would guess or drop: see compiler/source/README.md.
+  // Checks encoding, parses, refuses what YAML would guess or drop: see source_rules.cc.
   // Every fault goes to the sink; false if there is no tree to go on with. Call once.
   bool parse(Diagnostics& sink);
 

@@ -1,27 +1,33 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Runs the YAML parser over one sheet's bytes and builds the located tree from its events. The only file
-// that knows which parser that is.
+// Runs the YAML parser over one sheet's bytes and hands its events to the builder of the tree. The only
+// file that knows which parser that is.
 #pragma once
 
 #include <memory_resource>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "compiler/source/node.h"
 #include "compiler/source/syntax_fault.h"
 
 namespace sheafc {
 
-// `bytes` must end in the trailer, `text_size` is how many of them stand before it. The tree lives in
-// `arena` and points into `bytes`. Duplicate keys go to `sink`, the first of them stays in the tree;
-// any other fault ends the reading and is returned.
 inline constexpr std::string_view yaml_trailer = "\n...\n";  // shows up a quote that is never closed
+
 struct YamlInput {
   std::string_view file;
-  std::string_view bytes;
-  std::size_t text_size;
+  std::string_view bytes;  // with the trailer at their end
+  std::size_t text_size;   // without it
 };
-std::optional<SyntaxFault> read_yaml(const YamlInput& input, std::pmr::memory_resource& arena,
-                                     const Node*& root, Diagnostics& sink);
+
+struct YamlOutput {
+  std::optional<SyntaxFault> fault;            // what ended the reading; then there is no tree
+  const Node* root = nullptr;                  // in `arena`; points into the input's bytes
+  std::vector<std::size_t> doubtful_comments;  // that start like "#10-32", right after a value
+};
+
+// Duplicate keys go to `sink`, and the first of them stays in the tree.
+YamlOutput read_yaml(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink);
 
 }  // namespace sheafc
