@@ -43,12 +43,12 @@ void drop_common_zeros(std::vector<TableRow>& rows) {
 }  // namespace
 
 Result<ConversionTable> tabulate(const Figure& range, const Unit& to, const Number& every) {
-  if (range.form != Form::range) return Failure{"a table needs a range, as in 10..60 N·m", 0, 0};
+  if (range.form != Form::range) return Failure{"a table needs a range, as in 10..60 N·m"};
   if (range.unit->dimension != to.dimension) return convert(range, to).failure();
-  if (every.digits <= 0) return Failure{"the step of a table is more than nothing", 0, 0};
+  if (every.digits <= 0) return Failure{"the step of a table is more than nothing"};
   const auto steps = steps_of(range, every);
-  if (steps.empty()) return Failure{"the step and the range do not go together: write both as decimals", 0, 0};
-  if (steps.size() > most_table_rows) return Failure{"the table would have more than 10000 rows", 0, 0};
+  if (steps.empty()) return Failure{"the step and the range do not go together: write both as decimals"};
+  if (steps.size() > most_table_rows) return Failure{"the table would have more than 10000 rows"};
 
   // The greatest value decides the places, so that the small ones are no finer.
   const Figure greatest{Form::nominal, steps.back().value, {}, {}, {}, range.unit};
@@ -56,7 +56,7 @@ Result<ConversionTable> tabulate(const Figure& range, const Unit& to, const Numb
   ConversionTable table{range.unit, &to, {}};
   for (const Quantity& step : steps) {
     const auto derived = convert_to_places(step, to, places);
-    if (!derived) return Failure{"the range has too many digits to be shown in " + std::string(to.symbol), 0, 0};
+    if (!derived) return Failure{"the range has too many digits to be shown in " + std::string(to.symbol)};
     table.rows.push_back({step, {*derived, &to}});
   }
   drop_common_zeros(table.rows);

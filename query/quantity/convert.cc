@@ -14,7 +14,9 @@ constexpr std::int64_t three_digits = 100;  // the smallest number of three digi
 constexpr int places_of_fraction = 3;       // 5/16 in is taken to a thousandth of an inch
 
 // The decimal places to which the source states a number.
-int stated_places(const Number& number) { return number.denominator == 1 ? number.places : places_of_fraction; }
+int stated_places(const Number& number) {
+  return number.denominator == 1 ? number.places : places_of_fraction;
+}
 
 int stated_places(const Figure& figure) {
   int places = 0;
@@ -32,8 +34,8 @@ bool is_interval(const Figure& figure) {
 }
 
 bool is_round_interval(const Figure& figure) {
-  return is_interval(figure) && figure.nominal && figure.nominal->denominator == 1 && figure.nominal->places == 0 &&
-         figure.nominal->digits % 100 == 0;
+  return is_interval(figure) && figure.nominal && figure.nominal->denominator == 1 &&
+         figure.nominal->places == 0 && figure.nominal->digits % 100 == 0;
 }
 
 bool has_fraction(const Figure& figure) {
@@ -53,9 +55,9 @@ struct ExactFigure {
 
 std::optional<ExactFigure> exact_in(const Figure& figure, const Scale& scale) {
   ExactFigure result;
-  for (const auto& [number, value] : {std::pair{&figure.nominal, &result.nominal},
-                                      std::pair{&figure.least, &result.least},
-                                      std::pair{&figure.most, &result.most}}) {
+  for (const auto& [number, value] :
+       {std::pair{&figure.nominal, &result.nominal}, std::pair{&figure.least, &result.least},
+        std::pair{&figure.most, &result.most}}) {
     if (!*number) continue;
     *value = apply(scale, exact(**number));
     if (!*value) return std::nullopt;
@@ -102,7 +104,8 @@ std::optional<RoundedFigure> rounded_to(const ExactFigure& value, int places) {
   if (value.nominal) result.nominal = round_to(*value.nominal, places, Rounding::nearest);
   if (value.least) result.least = round_to(*value.least, places, Rounding::up);
   if (value.most) result.most = round_to(*value.most, places, Rounding::down);
-  const bool fits = (!value.nominal || result.nominal) && (!value.least || result.least) && (!value.most || result.most);
+  const bool fits =
+      (!value.nominal || result.nominal) && (!value.least || result.least) && (!value.most || result.most);
   if (!fits) return std::nullopt;
   return result;
 }
@@ -151,16 +154,19 @@ std::optional<RoundedFigure> round_inward(const ExactFigure& value, int first) {
 }
 
 Failure does_not_fit(const Unit& unit) {
-  return {"the figure has too many digits to be shown in " + std::string(unit.symbol), 0, 0};
+  return {"the figure has too many digits to be shown in " + std::string(unit.symbol)};
 }
 
 // A form whose numbers all came out exactly is kept; otherwise the band is given by its ends.
 Form converted_form(const Figure& source, const Scale& scale, bool all_exact) {
   switch (source.form) {
     case Form::plus_minus:
-    case Form::plus_minus_uneven: return all_exact ? source.form : Form::range;
-    case Form::per_cent: return all_exact && scale.shift.numerator == 0 ? source.form : Form::range;
-    default: return source.form;
+    case Form::plus_minus_uneven:
+      return all_exact ? source.form : Form::range;
+    case Form::per_cent:
+      return all_exact && scale.shift.numerator == 0 ? source.form : Form::range;
+    default:
+      return source.form;
   }
 }
 
@@ -174,15 +180,15 @@ std::optional<Number> number_of(const std::optional<T>& rounded) {
 Result<Converted> convert(const Figure& figure, const Unit& unit) {
   if (figure.unit->dimension != unit.dimension) {
     return Failure{std::string(figure.unit->symbol) + " is " + with_article(figure.unit->dimension) + ", " +
-                       std::string(unit.symbol) + " is " + with_article(unit.dimension),
-                   0, 0};
+                   std::string(unit.symbol) + " is " + with_article(unit.dimension)};
   }
   if (figure.unit == &unit) return Converted{figure, true};
   const Scale& scale = scale_between(*figure.unit, unit);
   const auto value = exact_in(figure, scale);
   if (!value) return does_not_fit(unit);
 
-  auto rounded = round_inward(*value, places_for_three_digits(value->leading(), earned_places(figure, scale)));
+  auto rounded =
+      round_inward(*value, places_for_three_digits(value->leading(), earned_places(figure, scale)));
   if (!rounded) return does_not_fit(unit);
   if (rounded->exact()) rounded->trim(zero_places(figure, scale));
 

@@ -46,9 +46,9 @@ Result<ConvertedStatement> convert(const Statement& statement, const Unit& unit)
 // The value to set on a scale that is marked in steps of `step` (in `unit`). Without a nominal it aims at
 // the middle of the band; a lone minimum or maximum is met from inside.
 struct Setting {
-  Number value;          // nearest step inside the band to the nominal, or nearest of all
-  bool inside = false;   // false: no step lies in the band; value is the nearest that is marked
-  bool stated = false;   // false: the source states no band, and inside means within half its last digit
+  Number value;         // nearest step inside the band to the nominal, or nearest of all
+  bool inside = false;  // false: no step lies in the band; value is the nearest that is marked
+  bool stated = false;  // false: the source states no band, and inside means within half its last digit
 };
 Result<Setting> set_on_scale(const Figure& figure, const Unit& unit, const Number& step);
 

@@ -8,7 +8,7 @@ namespace {
 Result<Converted> convert_figure(const Statement& statement, const Figure& figure, const Unit& unit) {
   if (!is_saybolt_pair(*figure.unit, unit)) return convert(figure, unit);
   if (!statement.at) {
-    return Failure{"Saybolt seconds depend on the temperature: say it, as in \"at 40 °C\"", 0, 0};
+    return Failure{"Saybolt seconds depend on the temperature: say it, as in \"at 40 °C\""};
   }
   return convert_saybolt(figure, unit, *statement.at);
 }

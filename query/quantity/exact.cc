@@ -15,11 +15,14 @@ constexpr std::array<std::int64_t, 19> powers_of_ten = [] {
   return powers;
 }();
 
-UInt128 magnitude(Int128 value) { return value < 0 ? -static_cast<UInt128>(value) : static_cast<UInt128>(value); }
+UInt128 magnitude(Int128 value) {
+  return value < 0 ? -static_cast<UInt128>(value) : static_cast<UInt128>(value);
+}
 
 int bit_width(UInt128 value) {
   const auto high = static_cast<std::uint64_t>(value >> 64);
-  return static_cast<int>(high != 0 ? 64 + std::bit_width(high) : std::bit_width(static_cast<std::uint64_t>(value)));
+  return static_cast<int>(high != 0 ? 64 + std::bit_width(high)
+                                    : std::bit_width(static_cast<std::uint64_t>(value)));
 }
 
 UInt128 greatest_common_divisor(UInt128 a, UInt128 b) {
@@ -116,8 +119,9 @@ std::optional<Rounded> round_to(const Fraction& value, int places, Rounding roun
     left -= step;
   }
 
-  const bool away_from_zero = rounding == Rounding::nearest ? rest >= value.denominator - rest
-                                                            : rest != 0 && (rounding == Rounding::up) != negative;
+  const bool away_from_zero = rounding == Rounding::nearest
+                                  ? rest >= value.denominator - rest
+                                  : rest != 0 && (rounding == Rounding::up) != negative;
   if (away_from_zero) ++digits;
   if (digits >= max_digits) return std::nullopt;
   return Rounded{{negative ? -digits : digits, static_cast<std::uint8_t>(places), 1}, rest == 0};

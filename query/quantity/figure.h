@@ -46,8 +46,8 @@ struct Figure {
 enum class Act { tighten, turn_further, loosen, loosen_fully };
 struct Stage {
   Act act = Act::tighten;
-  Figure figure;             // torque; or an angle (°, turns) for turn_further and loosen
-  bool hand_tight = false;   // tighten by hand: no figure, figure.unit is null (so for loosen_fully)
+  Figure figure;            // torque; or an angle (°, turns) for turn_further and loosen
+  bool hand_tight = false;  // tighten by hand: no figure, figure.unit is null (so for loosen_fully)
 
   friend bool operator==(const Stage&, const Stage&) = default;
 };
@@ -56,11 +56,11 @@ struct Stage {
 //   "512 mL per leg"  "32 mm²/s at 40 °C"  "118 mm below the rim, spring out, fork compressed"
 //   "35 N·m (26 lbf·ft)"
 struct Statement {
-  std::vector<Stage> stages;             // one, unless the figure is a staged torque
-  std::string per;                       // "leg", "side", "wheel"; empty if it is the whole
-  std::optional<Quantity> at;            // "at 40 °C"
-  std::vector<std::string> conditions;   // "below the rim", "spring out"
-  std::optional<Figure> printed;         // the converted value that the source prints beside it
+  std::vector<Stage> stages;            // one, unless the figure is a staged torque
+  std::string per;                      // "leg", "side", "wheel"; empty if it is the whole
+  std::optional<Quantity> at;           // "at 40 °C"
+  std::vector<std::string> conditions;  // "below the rim", "spring out"
+  std::optional<Figure> printed;        // the converted value that the source prints beside it
 
   const Figure& figure() const { return stages.front().figure; }
   friend bool operator==(const Statement&, const Statement&) = default;

@@ -41,7 +41,9 @@ class FigureScan {
   Fault read_spread(Figure& figure);
   Fault read_range_end(Figure& figure);
   Fault read_after_hyphen(Figure& figure);
+  bool at_uneven() const;
   Fault read_uneven(Figure& figure, bool plus_first);
+  Result<Number> read_one_side();
   Fault read_band(Figure& figure);
   bool at_band() const;
   bool take_range_mark();
@@ -52,7 +54,8 @@ class FigureScan {
   std::optional<Failure> settle(const UnitChoices& choices, std::size_t from, const Unit*& unit);
 
   Fault set_range(Figure& figure, const Number& least, const Number& most);
-  Fault take_suffix(Figure& figure);
+  std::optional<Form> take_suffix();
+  Fault qualify(Figure& figure, std::optional<Form> form);
   Fault check(const Figure& figure) const;
   Failure missing_unit() const;
 

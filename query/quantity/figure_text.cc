@@ -9,9 +9,7 @@
 namespace sheaf {
 namespace {
 
-bool at_most_one(const Number& number) {
-  return number.digits > 0 && compare(number, Number{1, 0, 1}) <= 0;
-}
+bool at_most_one(const Number& number) { return number.digits > 0 && compare(number, Number{1, 0, 1}) <= 0; }
 
 // "3/4 turn", "2 turns", "0 turns"; a degree of angle stands close to its number.
 void write_unit(Writer& writer, const Unit& unit, bool singular) {
@@ -74,7 +72,8 @@ void write_single(Writer& writer, std::string_view word, const Number& number, c
 }
 
 template <typename Value, typename Write>
-std::string_view written(const Value& value, FigureBuffer& buffer, const Typography& typography, Write write) {
+std::string_view written(const Value& value, FigureBuffer& buffer, const Typography& typography,
+                         Write write) {
   Writer writer(buffer, typography);
   write(writer, value);
   return writer.text();
@@ -84,14 +83,21 @@ std::string_view written(const Value& value, FigureBuffer& buffer, const Typogra
 
 void write_figure(Writer& writer, const Figure& figure) {
   switch (figure.form) {
-    case Form::nominal: return write_single(writer, "", *figure.nominal, *figure.unit);
-    case Form::about: return write_single(writer, "about ", *figure.nominal, *figure.unit);
-    case Form::minimum: return write_single(writer, "min ", *figure.least, *figure.unit);
-    case Form::maximum: return write_single(writer, "max ", *figure.most, *figure.unit);
+    case Form::nominal:
+      return write_single(writer, "", *figure.nominal, *figure.unit);
+    case Form::about:
+      return write_single(writer, "about ", *figure.nominal, *figure.unit);
+    case Form::minimum:
+      return write_single(writer, "min ", *figure.least, *figure.unit);
+    case Form::maximum:
+      return write_single(writer, "max ", *figure.most, *figure.unit);
     case Form::plus_minus:
-    case Form::per_cent: return write_plus_minus(writer, figure);
-    case Form::plus_minus_uneven: return write_uneven(writer, figure);
-    case Form::range: return write_with_range(writer, figure);
+    case Form::per_cent:
+      return write_plus_minus(writer, figure);
+    case Form::plus_minus_uneven:
+      return write_uneven(writer, figure);
+    case Form::range:
+      return write_with_range(writer, figure);
   }
 }
 
@@ -131,7 +137,8 @@ BaseBand base_band(const Figure& figure) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const Rational factor = figure.unit->factor, offset = figure.unit->offset;
   const auto in_base = [&](const Number& number) {
-    return approximate(number) * (static_cast<double>(factor.numerator) / static_cast<double>(factor.denominator)) +
+    return approximate(number) *
+               (static_cast<double>(factor.numerator) / static_cast<double>(factor.denominator)) +
            static_cast<double>(offset.numerator) / static_cast<double>(offset.denominator);
   };
   const bool banded = figure.least || figure.most;

@@ -179,7 +179,8 @@ class NumberScan {
   std::optional<Failure> refused_tail() {
     const char e = scanner_.peek();
     const char sign = scanner_.peek(1);
-    if ((e == 'e' || e == 'E') && (is_digit(sign) || ((sign == '-' || sign == '+') && is_digit(scanner_.peek(2))))) {
+    if ((e == 'e' || e == 'E') &&
+        (is_digit(sign) || ((sign == '-' || sign == '+') && is_digit(scanner_.peek(2))))) {
       scanner_.at += 2;
       return fail("an exponent is not read: write the number out");
     }
@@ -195,7 +196,8 @@ class NumberScan {
   // Marks the whole number, as far as it looks like one.
   Failure fail(std::string message) const {
     Scanner end = scanner_;
-    while (is_digit(end.peek()) || (std::string_view(".,/").find(end.peek()) != std::string_view::npos && is_digit(end.peek(1)))) {
+    while (is_digit(end.peek()) ||
+           (std::string_view(".,/").find(end.peek()) != std::string_view::npos && is_digit(end.peek(1)))) {
       ++end.at;
     }
     return end.failure_since(start_, std::move(message));
@@ -212,7 +214,7 @@ class NumberScan {
 Result<Number> scan_number(Scanner& scanner, Input input) { return NumberScan(scanner, input).read(); }
 
 Result<Number> parse_number(std::string_view text, Input input) {
-  if (text.size() > longest_text) return Failure{"the text is too long for a number", 0, 0};
+  if (text.size() > longest_text) return Failure{"the text is too long for a number"};
   Scanner scanner{text};
   scanner.skip_spaces();
   auto number = scan_number(scanner, input);

@@ -60,7 +60,8 @@ void Writer::put_decimal(std::uint64_t digits, int places) {
   put(".");
   std::array<char, 20> decimals;
   std::uint64_t rest = digits % power;
-  for (int i = places; i > 0; --i, rest /= 10) decimals[static_cast<std::size_t>(i - 1)] = static_cast<char>('0' + rest % 10);
+  for (int i = places; i > 0; --i, rest /= 10)
+    decimals[static_cast<std::size_t>(i - 1)] = static_cast<char>('0' + rest % 10);
   put({decimals.data(), static_cast<std::size_t>(places)});
 }
 

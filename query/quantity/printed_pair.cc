@@ -121,7 +121,9 @@ struct FactorSlip {
 constexpr std::array<FactorSlip, 4> factor_slips{{
     {Slip::factor_10, {10, 1}, "a factor of 10: a slipped decimal"},
     {Slip::factor_12, {12, 1}, "a factor of 12, as between lbf·in and lbf·ft"},
-    {Slip::factor_1_356, {3389544870828501, 2500000000000000}, "a factor of 1.356, as between N·m and lbf·ft"},
+    {Slip::factor_1_356,
+     {3389544870828501, 2500000000000000},
+     "a factor of 1.356, as between N·m and lbf·ft"},
     {Slip::factor_9_81, {196133, 20000}, "a factor of 9.81, as between N·m and kgf·m"},
 }};
 
@@ -141,9 +143,13 @@ std::optional<Explanation> by_factor(const Figure& primary, const Figure& printe
   const FactorSlip* best = nullptr;
   double nearest = std::numeric_limits<double>::infinity();
   for (const FactorSlip& entry : factor_slips) {
-    const Fraction inverse{static_cast<Int128>(entry.factor.denominator), static_cast<UInt128>(entry.factor.numerator)};
-    if (!Comparison(primary, printed, entry.factor).agrees() && !Comparison(primary, printed, inverse).agrees()) continue;
-    const double size = static_cast<double>(entry.factor.numerator) / static_cast<double>(entry.factor.denominator);
+    const Fraction inverse{static_cast<Int128>(entry.factor.denominator),
+                           static_cast<UInt128>(entry.factor.numerator)};
+    if (!Comparison(primary, printed, entry.factor).agrees() &&
+        !Comparison(primary, printed, inverse).agrees())
+      continue;
+    const double size =
+        static_cast<double>(entry.factor.numerator) / static_cast<double>(entry.factor.denominator);
     const double distance = std::abs(ratio_of(primary, printed) - std::log(size));
     if (best == nullptr || distance < nearest) {
       best = &entry;
@@ -163,7 +169,8 @@ std::optional<Explanation> by_other_unit(const Figure& primary, const Figure& pr
 }
 
 Explanation explain(const Figure& primary, const Figure& printed) {
-  if (same_numbers(primary, printed)) return {Slip::not_converted, "the same number was printed in both units"};
+  if (same_numbers(primary, printed))
+    return {Slip::not_converted, "the same number was printed in both units"};
   if (auto factor = by_factor(primary, printed)) return *factor;
   if (digits_swapped(printed, [&](const Figure& figure) { return agree(primary, figure); }) ||
       digits_swapped(primary, [&](const Figure& figure) { return agree(figure, printed); })) {

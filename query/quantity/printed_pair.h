@@ -11,14 +11,14 @@ namespace sheaf {
 
 enum class Slip {
   none,
-  not_converted,    // the same number in both units
-  factor_10,        // a decimal place
-  factor_12,        // lbf·in for lbf·ft
-  factor_1_356,     // N·m for lbf·ft, or converted twice
-  factor_9_81,      // N·m for kgf·m
-  swapped_digits,   // 28.5 for 25.8
-  wrong_way,        // multiplied where it should have been divided
-  other_unit,       // right in another unit of the dimension, which the message names
+  not_converted,   // the same number in both units
+  factor_10,       // a decimal place
+  factor_12,       // lbf·in for lbf·ft
+  factor_1_356,    // N·m for lbf·ft, or converted twice
+  factor_9_81,     // N·m for kgf·m
+  swapped_digits,  // 28.5 for 25.8
+  wrong_way,       // multiplied where it should have been divided
+  other_unit,      // right in another unit of the dimension, which the message names
   unexplained,
 };
 

@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The line is split into a statement and the units asked for, at the words "to", "in", "into", "as" or "="
-// if what follows is a unit, else behind the longest figure that the line begins with.
 #include "query/quantity/request.h"
 
 #include <algorithm>
@@ -9,41 +7,10 @@
 #include <iterator>
 
 #include "query/quantity/saybolt.h"
-#include "query/quantity/statement_scan.h"
+#include "query/quantity/understand.h"
 
 namespace sheaf {
 namespace {
-
-using Units = std::vector<const Unit*>;
-
-constexpr std::array<std::string_view, 6> connectors{"to", "into", "in", "as", "=", "->"};
-
-std::string_view trimmed(std::string_view text) {
-  while (const std::size_t length = space_length(text)) text.remove_prefix(length);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
-}
-
-// What was typed, taken apart.
-struct Split {
-  std::string_view statement, unit;
-};
-
-bool is_connector(std::string_view word) {
-  return std::find(connectors.begin(), connectors.end(), word) != connectors.end();
-}
-
-// The last connector that stands as a word of its own, with something on both sides.
-std::optional<Split> split_at_connector(std::string_view text) {
-  for (std::size_t end = text.size(); end > 0; --end) {
-    if (text[end - 1] != ' ') continue;
-    const std::size_t before = end >= 2 ? text.rfind(' ', end - 2) : std::string_view::npos;
-    if (before == std::string_view::npos) return std::nullopt;
-    if (!is_connector(text.substr(before + 1, end - before - 2))) continue;
-    return Split{trimmed(text.substr(0, before)), trimmed(text.substr(end))};
-  }
-  return std::nullopt;
-}
 
 bool convertible(const Unit& from, const Unit& to) {
   return from.dimension == to.dimension || is_saybolt_pair(from, to);
@@ -54,17 +21,6 @@ const Unit& unit_of(const Statement& statement) {
     if (stage.figure.unit != nullptr) return *stage.figure.unit;
   }
   return all_units().front();  // hand tight: a torque without a figure
-}
-
-// Every dimension's reading of the unit typed: "psi" is one for pressures and one for stresses.
-Units targets(std::string_view spelling) {
-  Units found;
-  const auto folded = fold(spelling);
-  if (!folded || spelling.empty() || !false_friend(spelling).empty()) return found;
-  for (std::size_t i = 0; i <= static_cast<std::size_t>(Dimension::density); ++i) {
-    for (const Unit* unit : find_units(*folded, static_cast<Dimension>(i))) found.push_back(unit);
-  }
-  return found;
 }
 
 // The statement with its units taken for another dimension: "1 mi to ft" is a length, not a distance.
@@ -78,7 +34,8 @@ Statement recast(Statement statement, Dimension dimension) {
   return statement;
 }
 
-std::optional<DerivedFigure> derive(const Statement& source, const Unit& unit, const std::optional<Number>& step) {
+std::optional<DerivedFigure> derive(const Statement& source, const Unit& unit,
+                                    const std::optional<Number>& step) {
   auto converted = convert(source, unit);
   if (!converted) return std::nullopt;
   DerivedFigure derived{std::move(converted->statement), converted->exact, {}, {}};
@@ -90,7 +47,8 @@ std::optional<DerivedFigure> derive(const Statement& source, const Unit& unit, c
 }
 
 // Without a temperature a Saybolt second is told for the two temperatures at which oils are measured.
-void derive_without_temperature(const Statement& source, const Unit& unit, std::vector<DerivedFigure>& derived) {
+void derive_without_temperature(const Statement& source, const Unit& unit,
+                                std::vector<DerivedFigure>& derived) {
   static constexpr std::array<std::int64_t, 2> usual{100, 210};
   for (const std::int64_t fahrenheit : usual) {
     Statement at = source;
@@ -105,7 +63,9 @@ void derive_without_temperature(const Statement& source, const Unit& unit, std::
 // Figures that no one could set or read: a bare question leaves them out if it has better ones.
 bool unhandy(const DerivedFigure& derived) {
   const Figure& figure = derived.statement.figure();
-  const std::optional<Number>& number = figure.nominal ? figure.nominal : figure.most ? figure.most : figure.least;
+  const std::optional<Number>& number = figure.nominal ? figure.nominal
+                                        : figure.most  ? figure.most
+                                                       : figure.least;
   if (!number) return false;
   const double size = std::abs(approximate(*number));
   return size >= 1e5 || (size > 0 && size < 0.01);
@@ -140,15 +100,16 @@ Units useful_for(const Statement& statement) {
 
 std::string converts_to(const Unit& unit) {
   std::string list;
-  for (const Unit* other : useful_units(unit)) list += (list.empty() ? "" : ", ") + std::string(other->symbol);
+  for (const Unit* other : useful_units(unit))
+    list += (list.empty() ? "" : ", ") + std::string(other->symbol);
   return list.empty() ? "" : "; " + std::string(unit.symbol) + " converts to " + list;
 }
 
 Failure different_dimensions(const Statement& source, const Unit& to) {
   const Unit& from = unit_of(source);
-  return {std::string(from.symbol) + " is " + with_article(from.dimension) + " and " + std::string(to.symbol) + " is " +
-              with_article(to.dimension) + ", and one does not convert to the other" + converts_to(from),
-          0, 0};
+  return {std::string(from.symbol) + " is " + with_article(from.dimension) + " and " +
+          std::string(to.symbol) + " is " + with_article(to.dimension) +
+          ", and one does not convert to the other" + converts_to(from)};
 }
 
 Units convertible_among(const Statement& source, const Units& units) {
@@ -186,7 +147,8 @@ Result<std::vector<Reading>> pair_up(const std::vector<Statement>& sources, cons
   return different_dimensions(sources.front(), *units.front());
 }
 
-Result<std::vector<Reading>> useful_readings(const std::vector<Statement>& sources, const std::optional<Number>& step) {
+Result<std::vector<Reading>> useful_readings(const std::vector<Statement>& sources,
+                                             const std::optional<Number>& step) {
   std::vector<Reading> readings;
   for (const Statement& source : sources) {
     Reading reading{source, {}};
@@ -196,41 +158,9 @@ Result<std::vector<Reading>> useful_readings(const std::vector<Statement>& sourc
   }
   if (readings.empty()) {
     const Unit& unit = unit_of(sources.front());
-    return Failure{std::string(unit.symbol) + " has no other unit in the workshop; name the one you want", 0, 0};
+    return Failure{std::string(unit.symbol) + " has no other unit in the workshop; name the one you want"};
   }
   return readings;
-}
-
-// The readings of the figure that the text begins with, and what is left behind it.
-std::vector<Statement> head_readings(std::string_view text, std::string_view& rest, Failure& failure) {
-  std::vector<Statement> found;
-  StatementScan first(text, std::nullopt, Input::prompt);
-  auto statement = first.read_head();
-  rest = trimmed(first.rest());
-  if (statement) return {*std::move(statement)};
-  failure = statement.failure();
-  for (const Unit* unit : first.ambiguous()) {
-    const Units chosen{unit};
-    StatementScan again(text, std::nullopt, Input::prompt, &chosen);
-    if (auto reading = again.read_head()) {
-      found.push_back(*std::move(reading));
-      rest = trimmed(again.rest());
-    }
-  }
-  return found;
-}
-
-std::string_view without_connector(std::string_view rest) {
-  const std::size_t end = rest.find(' ');
-  if (end != std::string_view::npos && is_connector(rest.substr(0, end))) return trimmed(rest.substr(end));
-  return rest;
-}
-
-// "35 N·m =" asks what 35 N·m is.
-std::string_view without_last_connector(std::string_view text) {
-  const std::size_t space = text.rfind(' ');
-  if (space == std::string_view::npos || text.substr(space + 1) == "in") return text;
-  return is_connector(text.substr(space + 1)) ? trimmed(text.substr(0, space)) : text;
 }
 
 bool has_figure(const Statement& statement) {
@@ -238,42 +168,12 @@ bool has_figure(const Statement& statement) {
                      [](const Stage& stage) { return stage.figure.unit != nullptr; });
 }
 
-Failure unknown_unit(std::string_view typed, const Statement& statement) {
-  return {unit_fault(typed, unit_of(statement).dimension), 0, 0};
-}
-
-struct Understood {
-  std::vector<Statement> sources;
-  Units units;  // empty: the useful ones
-};
-
-Result<Understood> understand(std::string_view text, std::optional<Dimension> dimension) {
-  const auto split = split_at_connector(text);
-  if (split) {
-    auto sources = parse_readings(split->statement, dimension);
-    const Units units = targets(split->unit);
-    if (sources && !units.empty()) return Understood{*std::move(sources), units};
-    if (sources && parse_readings(text, dimension)) return unknown_unit(split->unit, sources->front());
-  }
-  auto whole = parse_readings(text, dimension);
-  if (whole) return Understood{*std::move(whole), {}};
-  std::string_view rest;
-  Failure failure = whole.failure();
-  auto sources = head_readings(text, rest, failure);
-  if (sources.empty()) return failure;
-  const std::string_view unit = without_connector(rest);
-  const Units units = targets(unit);
-  if (units.empty()) return unit.empty() ? failure : unknown_unit(unit, sources.front());
-  return Understood{std::move(sources), units};
-}
-
 }  // namespace
 
 Result<std::vector<Reading>> answer_request(const ConversionRequest& request) {
-  if (request.text.size() > longest_text) return Failure{"the line is too long for one conversion", 0, 0};
-  auto understood = understand(without_last_connector(trimmed(request.text)), request.dimension);
+  auto understood = understand(request.text, request.dimension);
   if (!understood) return understood.failure();
-  if (!has_figure(understood->sources.front())) return Failure{"hand tight has no figure to convert", 0, 0};
+  if (!has_figure(understood->sources.front())) return Failure{"hand tight has no figure to convert"};
   if (understood->units.empty()) return useful_readings(understood->sources, request.step);
   return pair_up(understood->sources, understood->units, request.step);
 }
@@ -283,7 +183,7 @@ Result<ConversionTable> answer_table(std::string_view text, const Number& every)
   if (!readings) return readings.failure();
   const Reading& reading = readings->front();
   if (readings->size() > 1 || reading.derived.size() != 1 || reading.source.stages.size() != 1) {
-    return Failure{"a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\"", 0, 0};
+    return Failure{"a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\""};
   }
   return tabulate(reading.source.figure(), unit_of(reading.derived.front().statement), every);
 }

@@ -16,10 +16,10 @@
 namespace sheaf {
 
 struct DerivedFigure {
-  Statement statement;              // in the unit asked for
-  bool exact = false;               // no digit was rounded
-  std::optional<Setting> setting;   // where the step of a scale was given
-  std::string basis;                // "by ASTM D2161 at 100 °F; no temperature was given"; else empty
+  Statement statement;             // in the unit asked for
+  bool exact = false;              // no digit was rounded
+  std::optional<Setting> setting;  // where the step of a scale was given
+  std::string basis;               // "by ASTM D2161 at 100 °F; no temperature was given"; else empty
 };
 
 // One way to read what was typed. The source is primary, the rest derived from it.
@@ -29,9 +29,9 @@ struct Reading {
 };
 
 struct ConversionRequest {
-  std::string_view text;                     // at most 1000 bytes
-  std::optional<Number> step;                // of the tool's scale, in the unit asked for
-  std::optional<Dimension> dimension = {};   // where the place it was typed at decides it
+  std::string_view text;                    // at most 1000 bytes
+  std::optional<Number> step;               // of the tool's scale, in the unit asked for
+  std::optional<Dimension> dimension = {};  // where the place it was typed at decides it
 };
 
 // At least one reading with at least one derived figure; several readings where a unit is ambiguous. Fails

@@ -29,7 +29,8 @@ class [[nodiscard]] Result {
   explicit operator bool() const { return state_.index() == 0; }
   const T& value() const& { return std::get<0>(state_); }
   T&& value() && { return std::get<0>(std::move(state_)); }
-  const T& operator*() const { return value(); }
+  const T& operator*() const& { return value(); }
+  T&& operator*() && { return std::get<0>(std::move(state_)); }
   const T* operator->() const { return &value(); }
   const Failure& failure() const { return std::get<1>(state_); }
 

@@ -72,7 +72,8 @@ int places_for(const Curve& curve, const Number& number, double value) {
 double saybolt_seconds(double viscosity, double celsius) {
   const double v = viscosity;
   const double fahrenheit = celsius * 1.8 + 32;
-  const double curved = (1.0 + 0.03264 * v) / ((3930.2 + 262.7 * v + 23.97 * v * v + 1.646 * v * v * v) * 1e-5);
+  const double curved =
+      (1.0 + 0.03264 * v) / ((3930.2 + 262.7 * v + 23.97 * v * v + 1.646 * v * v * v) * 1e-5);
   return (1 + 0.000061 * (fahrenheit - 100)) * (4.6324 * v + curved);
 }
 
@@ -93,14 +94,14 @@ bool is_saybolt_pair(const Unit& from, const Unit& to) {
 
 Result<Converted> convert_saybolt(const Figure& figure, const Unit& unit, const Quantity& temperature) {
   if (temperature.unit->dimension != Dimension::temperature) {
-    return Failure{"a Saybolt second needs a temperature, as in \"at 40 °C\"", 0, 0};
+    return Failure{"a Saybolt second needs a temperature, as in \"at 40 °C\""};
   }
   const double celsius = celsius_of(temperature);
-  if (celsius < -50 || celsius > 300) return Failure{"no Saybolt viscosity is taken at such a temperature", 0, 0};
+  if (celsius < -50 || celsius > 300) return Failure{"no Saybolt viscosity is taken at such a temperature"};
   const Curve curve(*figure.unit, unit, celsius);
   for (const auto& number : {figure.nominal, figure.least, figure.most}) {
     if (number && !curve.in_range(*number)) {
-      return Failure{"ASTM D2161 gives no Saybolt seconds below 1.81 mm²/s, about 32 SUS", 0, 0};
+      return Failure{"ASTM D2161 gives no Saybolt seconds below 1.81 mm²/s, about 32 SUS"};
     }
   }
   const Number& leading = figure.nominal ? *figure.nominal : figure.most ? *figure.most : *figure.least;
@@ -111,7 +112,7 @@ Result<Converted> convert_saybolt(const Figure& figure, const Unit& unit, const 
   if (figure.least) result.figure.least = rounded(curve(*figure.least), places, Rounding::up);
   if (figure.most) result.figure.most = rounded(curve(*figure.most), places, Rounding::down);
   if (result.figure.least && result.figure.most && compare(*result.figure.least, *result.figure.most) > 0) {
-    return Failure{"the band is too narrow to be told in " + std::string(unit.symbol), 0, 0};
+    return Failure{"the band is too narrow to be told in " + std::string(unit.symbol)};
   }
   const bool banded = figure.least && figure.most;
   result.figure.form = banded ? Form::range : figure.form;

@@ -2,7 +2,8 @@
 // Saybolt Universal seconds: a viscosity told by the time that oil takes to run out of a cup. No factor
 // leads there; ASTM D2161 gives an equation, for v in mm²/s at the temperature of the test in °F:
 //
-//   SUS = (1 + 0.000061 (t - 100)) · (4.6324 v + (1 + 0.03264 v) / ((3930.2 + 262.7 v + 23.97 v² + 1.646 v³) · 10⁻⁵))
+//   SUS = (1 + 0.000061 (t - 100)) · (4.6324 v + (1 + 0.03264 v) / ((3930.2 + 262.7 v + 23.97 v² + 1.646 v³)
+//   · 10⁻⁵))
 //
 // Source: ASTM D2161, equation 1, from memory; checked in the tests against the linear multipliers printed
 // in its section 5.2 (4.632 at 100 °F, 4.664 at 210 °F) and a published conversion table. It is worked in

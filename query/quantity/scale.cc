@@ -11,7 +11,8 @@ namespace sheaf {
 namespace {
 
 constexpr Fraction divide(Rational a, Rational b) {
-  const std::int64_t over = std::gcd(a.numerator, b.numerator), under = std::gcd(a.denominator, b.denominator);
+  const std::int64_t over = std::gcd(a.numerator, b.numerator),
+                     under = std::gcd(a.denominator, b.denominator);
   if (over == 0) return {0, 1};
   return {static_cast<Int128>(a.numerator / over) * (b.denominator / under),
           static_cast<UInt128>(a.denominator / under) * static_cast<UInt128>(b.numerator / over)};

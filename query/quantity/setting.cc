@@ -13,7 +13,7 @@ struct Target {
   std::optional<Fraction> least, most, aim;
 };
 
-Failure does_not_fit() { return {"the figure has too many digits to be set on a scale", 0, 0}; }
+Failure does_not_fit() { return {"the figure has too many digits to be set on a scale"}; }
 
 std::optional<Fraction> middle(const Fraction& least, const Fraction& most) {
   const auto sum = add(least, most);
@@ -23,7 +23,8 @@ std::optional<Fraction> middle(const Fraction& least, const Fraction& most) {
 std::optional<Fraction> in_steps(const Fraction& value, const Scale& scale, const Number& step) {
   const auto converted = apply(scale, value);
   const Fraction size = exact(step);
-  return converted ? multiply(*converted, {static_cast<Int128>(size.denominator), static_cast<UInt128>(size.numerator)})
+  return converted ? multiply(*converted,
+                              {static_cast<Int128>(size.denominator), static_cast<UInt128>(size.numerator)})
                    : std::nullopt;
 }
 
@@ -41,8 +42,8 @@ std::optional<Target> target_of(const Figure& figure, const Scale& scale, const 
   if (!aim) aim = least && most ? middle(*least, *most) : least ? least : most;
   if (!aim) return std::nullopt;
   Target target;
-  for (const auto& [value, steps] : {std::pair{&least, &target.least}, std::pair{&most, &target.most},
-                                     std::pair{&aim, &target.aim}}) {
+  for (const auto& [value, steps] :
+       {std::pair{&least, &target.least}, std::pair{&most, &target.most}, std::pair{&aim, &target.aim}}) {
     if (!*value) continue;
     *steps = in_steps(**value, scale, step);
     if (!*steps) return std::nullopt;
@@ -84,7 +85,7 @@ std::optional<Number> times(const Number& step, std::int64_t count) {
 
 Result<Setting> set_on_scale(const Figure& figure, const Unit& unit, const Number& step) {
   if (figure.unit->dimension != unit.dimension) return convert(figure, unit).failure();
-  if (step.digits <= 0) return Failure{"the step of a scale is more than nothing", 0, 0};
+  if (step.digits <= 0) return Failure{"the step of a scale is more than nothing"};
   const auto target = target_of(figure, scale_between(*figure.unit, unit), step);
   const auto steps = target ? nearest_inside(*target) : std::nullopt;
   const auto value = steps ? times(step, steps->count) : std::nullopt;

@@ -31,7 +31,6 @@ class StatementScan {
  private:
   using Fault = std::optional<Failure>;
 
-  Fault check_text() const;
   Fault read_stages();
   Fault read_first_stage();
   // Reads one more stage if there is one, and says whether there was.
@@ -39,10 +38,9 @@ class StatementScan {
   Fault read_loosening();
   Fault read_turn();
   bool take_stage_mark();
-  bool take_loosening();
-  bool take_turning();
 
   Fault read_rest();
+  Fault read_item(bool separated);
   Fault read_per(std::size_t start);
   Fault read_at();
   Fault read_brackets(char closing);
@@ -51,7 +49,6 @@ class StatementScan {
   Fault read_condition(bool attached);
   Fault add_condition(std::string_view phrase, std::size_t from);
   Fault check_attached(std::size_t from) const;
-  bool at_quantity() const;
   bool phrase_ends() const;
 
   Result<Figure> read_figure(std::optional<Dimension> dimension, std::optional<Dimension> also = {});
@@ -63,5 +60,9 @@ class StatementScan {
   UnitChoices ambiguous_;
   Statement statement_;
 };
+
+// The words with which a stage loosens or turns further; the scanner steps over them.
+bool take_loosening(Scanner& scanner);
+bool take_turning(Scanner& scanner);
 
 }  // namespace sheaf

@@ -20,11 +20,13 @@ namespace sheaf {
 
 // What a quantity measures. Two dimensions never mix, even where SI gives them the same base
 // units: torque is not energy, a temperature is not a temperature difference.
+// clang-format off
 enum class Dimension : std::uint8_t {
   torque, length, area, volume, mass, force, pressure, stress, temperature, temperature_difference,
   kinematic_viscosity, dynamic_viscosity, saybolt_viscosity, spring_rate, rotation_speed, speed,
   angle, clicks, energy, power, time, distance, ratio, voltage, current, resistance, density,
 };
+// clang-format on
 
 // "torque", "kinematic viscosity": the dimension in words, as messages and the JSON name it.
 std::string_view name_of(Dimension dimension);
@@ -40,13 +42,13 @@ struct Rational {
 
 // base value = value · factor + offset, in the dimension's base unit. Exact where `exact`.
 struct Unit {
-  std::string_view symbol;   // as shown: "N·m", "US fl oz"
-  std::string_view name;     // "newton metre"
+  std::string_view symbol;  // as shown: "N·m", "US fl oz"
+  std::string_view name;    // "newton metre"
   Dimension dimension;
   Rational factor;
-  Rational offset{0, 1};     // not 0 for °C and °F only
+  Rational offset{0, 1};  // not 0 for °C and °F only
   bool exact = true;
-  bool workshop = false;     // among the units that a bare `convert` answers with
+  bool workshop = false;            // among the units that a bare `convert` answers with
   std::string_view source = {};     // who defines the factor
   std::string_view spellings = {};  // further ones, separated by '|'
   std::string_view singular = {};   // "turn" beside "turns"; empty where the symbol never changes

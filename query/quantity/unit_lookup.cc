@@ -177,7 +177,8 @@ std::string dimensions_of(const UnitChoices& choices) {
 }  // namespace
 
 void UnitChoices::add(const Unit& unit) {
-  const bool known = std::any_of(begin(), end(), [&](const Unit* other) { return other->symbol == unit.symbol; });
+  const bool known =
+      std::any_of(begin(), end(), [&](const Unit* other) { return other->symbol == unit.symbol; });
   if (!known && size_ < units_.size()) units_[size_++] = &unit;
 }
 
@@ -223,7 +224,7 @@ Result<const Unit*> unit_from(std::string_view spelling, std::optional<Dimension
     const UnitChoices choices = find_units(*folded, dimension);
     if (choices.size() == 1) return choices[0];
   }
-  return Failure{unit_fault(spelling, dimension), 0, 0};
+  return Failure{unit_fault(spelling, dimension)};
 }
 
 std::string_view false_friend(std::string_view spelling) {
@@ -249,8 +250,8 @@ std::string unit_fault(std::string_view spelling, std::optional<Dimension> dimen
     if (meant.size() > 1) return quoted(spelling) + " may be " + listed_choices(meant) + ": write which";
     const UnitChoices other = find_units(*folded, std::nullopt);
     if (!other.empty() && dimension) {
-      return quoted(spelling) + " is " + dimensions_of(other) + "; " + with_article(*dimension) + " is meant: " +
-             workshop_units(*dimension);
+      return quoted(spelling) + " is " + dimensions_of(other) + "; " + with_article(*dimension) +
+             " is meant: " + workshop_units(*dimension);
     }
   }
   std::string message = "no unit is written " + quoted(spelling);

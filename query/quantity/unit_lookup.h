@@ -61,7 +61,8 @@ constexpr std::size_t joint_length(std::string_view text) {
 constexpr std::size_t Folded::add(std::string_view text) {
   if (text.empty()) return 0;
   const char c = text.front();
-  if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '/' || c == '%') return append({&c, 1}) ? 1 : 0;
+  if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '/' || c == '%')
+    return append({&c, 1}) ? 1 : 0;
   if (c >= 'A' && c <= 'Z') {
     const char lower = static_cast<char>(c - 'A' + 'a');
     return append({&lower, 1}) ? 1 : 0;

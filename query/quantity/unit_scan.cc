@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Finding the unit that a text goes on with.
+#include <algorithm>
+
 #include "query/quantity/figure_scan.h"
 
 namespace sheaf {
@@ -53,6 +55,73 @@ std::size_t word_length(const Scanner& scanner) {
     ++length;
   }
   return length;
+}
+
+// Before the tail any unit will do; after it only the same one again, if one was read before.
+FigureScan::Fault FigureScan::read_unit_if_any(Figure& figure) {
+  const Scanner before = scanner_;
+  scanner_.skip_spaces();
+  const std::size_t from = scanner_.at;
+  Fault fault = figure.unit == nullptr ? read_unit(figure.unit) : read_unit_again(*figure.unit);
+  if (scanner_.at == from) scanner_ = before;
+  return fault;
+}
+
+FigureScan::Fault FigureScan::read_unit(const Unit*& unit) {
+  const Scanner before = scanner_;
+  UnitHit hit = longest_unit(scanner_, dimension_);
+  if (hit.choices.empty() && also_) hit = longest_unit(scanner_, also_);
+  const bool other_dimension = hit.choices.empty();
+  if (other_dimension) hit = longest_unit(scanner_, std::nullopt);
+  if (hit.choices.empty()) return std::nullopt;
+  const std::string_view typed = scanner_.rest().substr(0, hit.length);
+  if (other_dimension || !false_friend(typed).empty()) {
+    return scanner_.failure_at(before.at, hit.length, unit_fault(typed, dimension_));
+  }
+  scanner_.at += hit.length;
+  return settle(hit.choices, before.at, unit);
+}
+
+FigureScan::Fault FigureScan::read_unit_again(const Unit& unit) {
+  const UnitHit hit = longest_unit(scanner_, unit.dimension);
+  if (hit.choices.empty()) return std::nullopt;
+  if (std::find(hit.choices.begin(), hit.choices.end(), &unit) == hit.choices.end()) {
+    return scanner_.failure_at(scanner_.at, hit.length,
+                               "one figure has one unit, not " + std::string(unit.symbol) + " and " +
+                                   std::string(hit.choices[0]->symbol));
+  }
+  scanner_.at += hit.length;
+  return std::nullopt;
+}
+
+FigureScan::Fault FigureScan::settle(const UnitChoices& choices, std::size_t from, const Unit*& unit) {
+  if (choices.size() == 1) {
+    unit = choices[0];
+    return std::nullopt;
+  }
+  if (chosen_ != nullptr) {
+    for (const Unit* choice : choices) {
+      if (std::find(chosen_->begin(), chosen_->end(), choice) == chosen_->end()) continue;
+      unit = choice;
+      return std::nullopt;
+    }
+  }
+  ambiguous_ = choices;
+  const std::string_view typed = scanner_.text.substr(from, scanner_.at - from);
+  return scanner_.failure_since(from, unit_fault(typed, dimension_));
+}
+
+Failure FigureScan::missing_unit() const {
+  Scanner ahead = scanner_;
+  ahead.skip_spaces();
+  const std::size_t length = word_length(ahead);
+  const std::string_view word = ahead.text.substr(ahead.at, length);
+  if (!word.empty() && (is_letter(word.front()) || static_cast<unsigned char>(word.front()) >= 0x80)) {
+    return ahead.failure_at(ahead.at, length, unit_fault(word, dimension_));
+  }
+  std::string message = "a unit is missing";
+  if (dimension_) message += "; " + with_article(*dimension_) + " is in " + workshop_units(*dimension_);
+  return scanner_.failure_since(start_, std::move(message));
 }
 
 }  // namespace sheaf

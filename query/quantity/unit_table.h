@@ -39,14 +39,16 @@ inline constexpr std::string_view d2161 = "no factor: ASTM D2161, see saybolt.h"
 inline constexpr std::string_view calendar = "mean Gregorian year of 365.2425 days, a month its twelfth";
 inline constexpr std::string_view by_count = "counted";
 
+// One row a unit, however long.
+// clang-format off
 inline constexpr Unit units[] = {
     // torque, in N·m
     {"N·m", "newton metre", torque, {1, 1}, zero, exact, workshop, si, "newton meter|newton meters|newton metres"},
     {"lbf·ft", "pound-force foot", torque, {3389544870828501, 2500000000000000}, zero, exact, workshop, inch_pound,
-     "ft lb|ft lbs|lb ft|lbs ft|ft lbf|ft/lb|ft/lbs|lb/ft|foot pound|foot pounds|pound foot|pound feet|pounds feet|"
+     "ft lb|ft lbs|lb ft|lbs ft|ft lbf|ft/lb|ft/lbs|lb/ft|foot pound|foot pounds|pound foot|pound feet|pounds feet|pounds foot|"
      "foot lb|foot lbs|feet lbs|foot pound force"},
     {"lbf·in", "pound-force inch", torque, {1129848290276167, 10000000000000000}, zero, exact, workshop, inch_pound,
-     "in lb|in lbs|lb in|lbs in|in lbf|in/lb|in/lbs|inch pound|inch pounds|pound inch|pound inches|inch lb|inch lbs|"
+     "in lb|in lbs|lb inch|lbs inch|lb in|lbs in|in lbf|in/lb|in/lbs|inch pound|inch pounds|pound inch|pound inches|inch lb|inch lbs|"
      "inch pound force"},
     {"kgf·m", "kilogram-force metre", torque, {196133, 20000}, zero, exact, workshop, kilogram_force,
      "kg m|m kg|m kgf|m kp|kp m|kilogram metre|kilogram meter|kilopond metre|kilopond meter"},
@@ -86,7 +88,7 @@ inline constexpr Unit units[] = {
      "milliliter|milliliters|millilitres|mls"},
     {"L", "litre", volume, {1, 1000}, zero, exact, workshop, accepted, "liter|liters|litres|ltr"},
     {"US fl oz", "US fluid ounce", volume, {473176473, 16000000000000}, zero, exact, workshop, us_volume,
-     "fl oz|fluid ounce|fluid ounces|oz|ounce|ounces|fl oz US|US fluid ounces|US oz|US ounce|US ounces"},
+     "fl oz|fluid ounce|fluid ounces|oz|ounce|ounces|fl oz US|US fluid ounces|US oz|US ounce|US ounces|US fluid oz"},
     {"imp fl oz", "imperial fluid ounce", volume, {454609, 16000000000}, zero, exact, workshop, imperial_volume,
      "fl oz|fluid ounce|fluid ounces|oz|ounce|ounces|fl oz imp|imperial fluid ounces|imp oz|UK fl oz|UK oz|"
      "imperial fl oz|UK fluid ounce|UK fluid ounces"},
@@ -134,7 +136,7 @@ inline constexpr Unit units[] = {
     {"bar", "bar", pressure, {100000, 1}, zero, exact, workshop, accepted, "bars"},
     {"kPa", "kilopascal", pressure, {1000, 1}, zero, exact, workshop, si, "kilopascals"},
     {"psi", "pound-force per square inch", pressure, {8896443230521, 1290320000}, zero, exact, workshop, inch_pound,
-     "lbf/in2|lb/in2|lbs/in2|lb/sq in|lbs/sq in|pounds per square inch"},
+     "p.s.i.|lbf/in2|lb/in2|lbs/in2|lb/sq in|lbs/sq in|pounds per square inch"},
     {"MPa", "megapascal", pressure, {1000000, 1}, zero, exact, seldom, si, "megapascals"},
     {"N/mm²", "newton per square millimetre", pressure, {1000000, 1}, zero, exact, seldom, si, "N/sq mm"},
     {"kgf/cm²", "kilogram-force per square centimetre", pressure, {196133, 2}, zero, exact, seldom, kilogram_force,
@@ -153,7 +155,7 @@ inline constexpr Unit units[] = {
     {"MPa", "megapascal", stress, {1000000, 1}, zero, exact, workshop, si, "megapascals"},
     {"N/mm²", "newton per square millimetre", stress, {1000000, 1}, zero, exact, workshop, si, "N/sq mm"},
     {"psi", "pound-force per square inch", stress, {8896443230521, 1290320000}, zero, exact, seldom, inch_pound,
-     "lbf/in2|lb/in2|lbs/in2|lb/sq in|lbs/sq in|pounds per square inch"},
+     "p.s.i.|lbf/in2|lb/in2|lbs/in2|lb/sq in|lbs/sq in|pounds per square inch"},
     {"ksi", "thousand pounds-force per square inch", stress, {8896443230521, 1290320}, zero, exact, workshop,
      inch_pound, "kpsi|kip/in2"},
 
@@ -200,11 +202,11 @@ inline constexpr Unit units[] = {
 
     // rotation speed, in revolutions per second
     {"rpm", "revolution per minute", rotation_speed, {1, 60}, zero, exact, workshop, accepted,
-     "r/min|rev/min|revs/min|revolutions per minute"},
+     "r.p.m.|r/min|rev/min|revs/min|revolutions per minute"},
 
     // speed, in m/s
     {"km/h", "kilometre per hour", speed, {5, 18}, zero, exact, workshop, accepted, "kmh|kph|km/hr|kilometers per hour"},
-    {"mph", "mile per hour", speed, {1397, 3125}, zero, exact, workshop, inch_pound, "mi/h|miles per hour"},
+    {"mph", "mile per hour", speed, {1397, 3125}, zero, exact, workshop, inch_pound, "m.p.h.|mi/h|miles per hour"},
     {"m/s", "metre per second", speed, {1, 1}, zero, exact, seldom, si, "m/sec"},
     {"ft/min", "foot per minute", speed, {127, 25000}, zero, exact, seldom, inch_pound, "fpm|feet per minute"},
 
@@ -256,6 +258,7 @@ inline constexpr Unit units[] = {
     {"g/cm³", "gram per cubic centimetre", density, {1000, 1}, zero, exact, workshop, si, "g/cc|g/ml|kg/L"},
     {"kg/m³", "kilogram per cubic metre", density, {1, 1}, zero, exact, workshop, si, ""},
 };
+// clang-format on
 
 inline constexpr std::size_t unit_count = sizeof units / sizeof units[0];
 inline constexpr std::size_t dimension_count = static_cast<std::size_t>(density) + 1;

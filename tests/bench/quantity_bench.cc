@@ -55,12 +55,15 @@ struct Line {
 
 std::vector<Line> make_lines(int count) {
   std::mt19937 random(20261125);
-  const auto below = [&](std::size_t limit) { return std::uniform_int_distribution<std::size_t>(0, limit - 1)(random); };
+  const auto below = [&](std::size_t limit) {
+    return std::uniform_int_distribution<std::size_t>(0, limit - 1)(random);
+  };
   std::vector<std::vector<const Unit*>> groups;
   for (int i = 0; i <= static_cast<int>(Dimension::density); ++i) {
     std::vector<const Unit*> units;
     for (const Unit& unit : units_of(static_cast<Dimension>(i))) {
-      const bool plain = unit.dimension != Dimension::temperature && unit.dimension != Dimension::temperature_difference;
+      const bool plain =
+          unit.dimension != Dimension::temperature && unit.dimension != Dimension::temperature_difference;
       if (unit.workshop && plain && unit.symbol != "months" && unit.symbol != "years") units.push_back(&unit);
     }
     if (units.size() >= 2) groups.push_back(units);
@@ -69,9 +72,11 @@ std::vector<Line> make_lines(int count) {
   for (int i = 0; i < count; ++i) {
     const auto& units = groups[below(groups.size())];
     const std::size_t from = below(units.size()), to = (from + 1 + below(units.size() - 1)) % units.size();
-    const Number number{static_cast<std::int64_t>(1 + below(below(2) == 0 ? 100 : 100000)), static_cast<std::uint8_t>(below(3)), 1};
+    const Number number{static_cast<std::int64_t>(1 + below(below(2) == 0 ? 100 : 100000)),
+                        static_cast<std::uint8_t>(below(3)), 1};
     const std::string text = to_text(number), symbol(units[from]->symbol);
-    lines.push_back({text + " " + symbol, std::string(units[to]->symbol), units[from]->dimension, text, symbol});
+    lines.push_back(
+        {text + " " + symbol, std::string(units[to]->symbol), units[from]->dimension, text, symbol});
   }
   return lines;
 }
@@ -117,9 +122,10 @@ void measure_ours(const std::vector<Line>& lines) {
   }
   const std::size_t allocated = allocations - before;
   rates.assign(runs.begin(), runs.end());
-  std::cout << "sheaf quantity: " << std::setprecision(3) << median(rates) / 1e6 << " million a second (median of 9), "
-            << *std::min_element(rates.begin(), rates.end()) / 1e6 << " the slowest, " << allocated << " allocations, "
-            << written / runs.size() << " bytes written a run\n";
+  std::cout << "sheaf quantity: " << std::setprecision(3) << median(rates) / 1e6
+            << " million a second (median of 9), " << *std::min_element(rates.begin(), rates.end()) / 1e6
+            << " the slowest, " << allocated << " allocations, " << written / runs.size()
+            << " bytes written a run\n";
 }
 
 // What units calls our units (tests/outside/unit_names.csv).
@@ -149,7 +155,8 @@ void measure_units(const std::vector<Line>& lines) {
   const auto input = folder / "quantity_bench.in", empty = folder / "quantity_bench.empty";
   auto names = names_in_units();
   std::ofstream file(input);
-  for (const Line& line : lines) file << line.number << " (" << names[line.from] << ")\n" << names[line.unit] << '\n';
+  for (const Line& line : lines)
+    file << line.number << " (" << names[line.from] << ")\n" << names[line.unit] << '\n';
   file.close();
   std::ofstream(empty).close();
   const std::string run = "LC_ALL=C.UTF-8 units -q -t ";
@@ -160,8 +167,8 @@ void measure_units(const std::vector<Line>& lines) {
     return;
   }
   std::cout << "GNU units, one standard input: " << std::setprecision(3)
-            << static_cast<double>(lines.size()) / (all - start) / 1e6 << " million a second after its start of "
-            << start * 1000 << " ms\n";
+            << static_cast<double>(lines.size()) / (all - start) / 1e6
+            << " million a second after its start of " << start * 1000 << " ms\n";
 }
 
 }  // namespace

@@ -15,10 +15,11 @@ void print_pair(const Unit& from, const Unit& to, Number value) {
   for (int places = 15; places >= 0; --places) {
     const auto converted = convert_to_places({value, &from}, to, places);
     if (!converted) continue;
-    const bool small = converted->digits < 100'000'000'000'000 && value.digits < 1'000'000'000'000'000 && value.digits > 0;
+    const bool small =
+        converted->digits < 100'000'000'000'000 && value.digits < 1'000'000'000'000'000 && value.digits > 0;
     if (small && places == 15) return print_pair(from, to, {value.digits * 1000, 0, 1});
-    std::cout << name_of(from.dimension) << '\t' << from.symbol << '\t' << to.symbol << '\t' << to_text(value) << '\t'
-              << to_text(*converted) << '\n';
+    std::cout << name_of(from.dimension) << '\t' << from.symbol << '\t' << to.symbol << '\t' << to_text(value)
+              << '\t' << to_text(*converted) << '\n';
     return;
   }
 }

@@ -26,7 +26,9 @@ mpq_class rounded_to_nearest(const mpq_class& value, int places) {
 // Everything one conversion must keep to.
 void check_conversion(const Figure& source, const Unit& unit, const Converted& converted) {
   const Figure& shown = converted.figure;
-  const auto exact_of = [&](const Number& number) { return test::converted(rational(number), *source.unit, unit); };
+  const auto exact_of = [&](const Number& number) {
+    return test::converted(rational(number), *source.unit, unit);
+  };
 
   // Nothing is invented, nothing is lost.
   CHECK(shown.nominal.has_value() == source.nominal.has_value());
@@ -36,7 +38,7 @@ void check_conversion(const Figure& source, const Unit& unit, const Converted& c
   bool all_exact = true;
   if (source.least) {
     const mpq_class exact = exact_of(*source.least), least = rational(*shown.least);
-    CHECK(least >= exact);                             // inward
+    CHECK(least >= exact);                               // inward
     CHECK(least - exact < 2 * half_step(*shown.least));  // and by less than a step
     all_exact = all_exact && least == exact;
   }
@@ -54,8 +56,10 @@ void check_conversion(const Figure& source, const Unit& unit, const Converted& c
     CHECK(nominal == (stepped_up ? rational(*shown.least) : stepped_down ? rational(*shown.most) : nearest));
     all_exact = all_exact && nominal == exact;
     if (!source.least && !source.most && source.nominal->denominator == 1) {
-      const mpq_class half = half_step(*source.nominal) * rational(source.unit->factor) / rational(unit.factor);
-      const bool round_interval = source.unit->dimension == Dimension::distance || source.unit->dimension == Dimension::time;
+      const mpq_class half =
+          half_step(*source.nominal) * rational(source.unit->factor) / rational(unit.factor);
+      const bool round_interval =
+          source.unit->dimension == Dimension::distance || source.unit->dimension == Dimension::time;
       if (!round_interval) CHECK(abs(nominal - exact) <= half);
     }
   }
@@ -126,7 +130,8 @@ TEST_CASE("a random figure reads back equal from what is typed and from what is 
   FigureBuffer buffer;
   for (int i = 0; i < tries; ++i) {
     const Figure figure = random.figure();
-    for (const std::string& text : {std::string(to_text(figure, buffer)), std::string(shown(figure, buffer))}) {
+    for (const std::string& text :
+         {std::string(to_text(figure, buffer)), std::string(shown(figure, buffer))}) {
       INFO(text);
       const auto again = parse_figure(text, figure.unit->dimension, Input::sheet);
       REQUIRE(again);

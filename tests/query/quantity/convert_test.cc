@@ -90,9 +90,9 @@ TEST_CASE("the value to set is the step in the band nearest to the nominal") {
   const Example examples[] = {
       {"28 ± 3 N·m", "lbf·ft", "1", "21", true, true},
       {"28 ± 3 N·m", "lbf·ft", "0.5", "20.5", true, true},
-      {"28 +0 -3 N·m", "lbf·ft", "1", "20", true, true},    // 21 is nearer, and beyond the most
-      {"25..31 N·m", "lbf·ft", "1", "21", true, true},      // the middle of the band
-      {"35.0 ± 0.1 N·m", "lbf·ft", "1", "26", false, true}, // 25.74 to 25.89 holds no whole step
+      {"28 +0 -3 N·m", "lbf·ft", "1", "20", true, true},     // 21 is nearer, and beyond the most
+      {"25..31 N·m", "lbf·ft", "1", "21", true, true},       // the middle of the band
+      {"35.0 ± 0.1 N·m", "lbf·ft", "1", "26", false, true},  // 25.74 to 25.89 holds no whole step
       {"35.0 ± 0.5 N·m", "lbf·ft", "0.5", "26.0", true, true},
       {"35 N·m", "lbf·ft", "1", "26", true, false},
       {"25 N·m", "lbf·ft", "1", "18", false, false},
@@ -104,8 +104,10 @@ TEST_CASE("the value to set is the step in the band nearest to the nominal") {
       {"1 N·m", "lbf·ft", "5", "0", false, false},
   };
   for (const Example& example : examples) {
-    INFO(std::string(example.figure) << " on a scale of " << std::string(example.step) << " " << std::string(example.unit));
-    const auto setting = set_on_scale(figure(example.figure), unit(example.unit), *parse_number(example.step, Input::sheet));
+    INFO(std::string(example.figure) << " on a scale of " << std::string(example.step) << " "
+                                     << std::string(example.unit));
+    const auto setting =
+        set_on_scale(figure(example.figure), unit(example.unit), *parse_number(example.step, Input::sheet));
     REQUIRE(setting);
     CHECK(to_text(setting->value) == example.value);
     CHECK(setting->inside == example.inside);
@@ -125,11 +127,14 @@ TEST_CASE("no setting leaves its band, and none inside is nearer, by exact arith
     const auto setting = set_on_scale(source, to, step);
     if (!setting) continue;
     INFO(to_text(source) << " by " << to_text(step) << " " << to.symbol << ": " << to_text(setting->value));
-    const auto exact_of = [&](const Number& number) { return test::converted(rational(number), *source.unit, to); };
+    const auto exact_of = [&](const Number& number) {
+      return test::converted(rational(number), *source.unit, to);
+    };
     const mpq_class value = rational(setting->value), size = rational(step);
     CHECK(mpq_class(value / size).get_den() == 1);
     const auto fits = [&](const mpq_class& candidate) {
-      return (!source.least || candidate >= exact_of(*source.least)) && (!source.most || candidate <= exact_of(*source.most));
+      return (!source.least || candidate >= exact_of(*source.least)) &&
+             (!source.most || candidate <= exact_of(*source.most));
     };
     CHECK(setting->inside == fits(value));
     if (!source.nominal) continue;

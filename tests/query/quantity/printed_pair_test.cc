@@ -13,7 +13,8 @@ using test::rational;
 namespace {
 
 PairVerdict verdict(std::string_view primary, std::string_view printed) {
-  const auto left = parse_figure(primary, std::nullopt, Input::sheet), right = parse_figure(printed, std::nullopt, Input::sheet);
+  const auto left = parse_figure(primary, std::nullopt, Input::sheet),
+             right = parse_figure(printed, std::nullopt, Input::sheet);
   REQUIRE(left);
   REQUIRE(right);
   return compare_printed(*left, *right);
@@ -25,12 +26,23 @@ TEST_CASE("a pair agrees when the rounding of its digits allows it") {
   struct Pair {
     const char *primary, *printed;
   };
-  for (const Pair& pair : std::initializer_list<Pair>{
-           {"35 N·m", "26 lbf·ft"}, {"35 N·m", "25.8 lbf·ft"}, {"35 N·m", "25 lbf·ft"},  // 34.5 N·m is 25.4
-           {"22 N·m", "16 lbf·ft"}, {"25..31 N·m", "18..23 lbf·ft"}, {"28 ± 3 N·m", "20.7 ± 2.2 lbf·ft"},
-           {"28 ± 3 N·m", "21 lbf·ft"}, {"25..31 N·m", "20 lbf·ft"}, {"28 (25..31) N·m", "18..23 lbf·ft"},
-           {"max 0.2 mm", "max 0.008 in"}, {"min 2.0 mm", "min 0.079 in"}, {"5/16 in", "8 mm"}, {"1-1/2 in", "38 mm"},
-           {"50 °C", "122 °F"}, {"about 1 L", "2 US pt"}, {"2.3 bar", "33 psi"}, {"0 °C", "32 °F"}}) {
+  for (const Pair& pair : std::initializer_list<Pair>{{"35 N·m", "26 lbf·ft"},
+                                                      {"35 N·m", "25.8 lbf·ft"},
+                                                      {"35 N·m", "25 lbf·ft"},  // 34.5 N·m is 25.4
+                                                      {"22 N·m", "16 lbf·ft"},
+                                                      {"25..31 N·m", "18..23 lbf·ft"},
+                                                      {"28 ± 3 N·m", "20.7 ± 2.2 lbf·ft"},
+                                                      {"28 ± 3 N·m", "21 lbf·ft"},
+                                                      {"25..31 N·m", "20 lbf·ft"},
+                                                      {"28 (25..31) N·m", "18..23 lbf·ft"},
+                                                      {"max 0.2 mm", "max 0.008 in"},
+                                                      {"min 2.0 mm", "min 0.079 in"},
+                                                      {"5/16 in", "8 mm"},
+                                                      {"1-1/2 in", "38 mm"},
+                                                      {"50 °C", "122 °F"},
+                                                      {"about 1 L", "2 US pt"},
+                                                      {"2.3 bar", "33 psi"},
+                                                      {"0 °C", "32 °F"}}) {
     INFO(std::string(pair.primary) << " and " << std::string(pair.printed));
     const PairVerdict found = verdict(pair.primary, pair.printed);
     CHECK(found.agrees);
@@ -44,20 +56,19 @@ TEST_CASE("a pair that cannot be true is explained by the slip behind it") {
     const char *primary, *printed;
     Slip slip;
   };
-  for (const Pair& pair : std::initializer_list<Pair>{
-           {"22 N·m", "22 lbf·ft", Slip::not_converted},
-           {"25..31 N·m", "25..31 lbf·ft", Slip::not_converted},
-           {"22 N·m", "162 lbf·ft", Slip::factor_10},
-           {"22 N·m", "1.6 lbf·ft", Slip::factor_10},
-           {"22 N·m", "195 lbf·ft", Slip::factor_12},
-           {"84 lbf·ft", "9.5 N·m", Slip::factor_12},
-           {"2.24 kgf·m", "21.97 lbf·ft", Slip::factor_1_356},
-           {"16.2 lbf·ft", "22 kgf·m", Slip::factor_9_81},
-           {"35 N·m", "28.5 lbf·ft", Slip::swapped_digits},
-           {"53 N·m", "25.8 lbf·ft", Slip::swapped_digits},
-           {"35 N·m", "47 lbf·ft", Slip::wrong_way},
-           {"520 mL", "0.52 US fl oz", Slip::other_unit},
-           {"35 N·m", "99 lbf·ft", Slip::unexplained}}) {
+  for (const Pair& pair : std::initializer_list<Pair>{{"22 N·m", "22 lbf·ft", Slip::not_converted},
+                                                      {"25..31 N·m", "25..31 lbf·ft", Slip::not_converted},
+                                                      {"22 N·m", "162 lbf·ft", Slip::factor_10},
+                                                      {"22 N·m", "1.6 lbf·ft", Slip::factor_10},
+                                                      {"22 N·m", "195 lbf·ft", Slip::factor_12},
+                                                      {"84 lbf·ft", "9.5 N·m", Slip::factor_12},
+                                                      {"2.24 kgf·m", "21.97 lbf·ft", Slip::factor_1_356},
+                                                      {"16.2 lbf·ft", "22 kgf·m", Slip::factor_9_81},
+                                                      {"35 N·m", "28.5 lbf·ft", Slip::swapped_digits},
+                                                      {"53 N·m", "25.8 lbf·ft", Slip::swapped_digits},
+                                                      {"35 N·m", "47 lbf·ft", Slip::wrong_way},
+                                                      {"520 mL", "0.52 US fl oz", Slip::other_unit},
+                                                      {"35 N·m", "99 lbf·ft", Slip::unexplained}}) {
     INFO(std::string(pair.primary) << " and " << std::string(pair.printed));
     const PairVerdict found = verdict(pair.primary, pair.printed);
     CHECK_FALSE(found.agrees);
@@ -81,17 +92,20 @@ TEST_CASE("the verdict on random pairs is that of exact intervals") {
     Number left = random.number(4), right = random.number(4);
     left.denominator = right.denominator = 1;
     // Half of the pairs are near each other, where the verdict is hard.
-    if (const auto near = convert_to_places({left, &from}, to, random.below(4)); near && random.below(2) == 0) {
+    if (const auto near = convert_to_places({left, &from}, to, random.below(4));
+        near && random.below(2) == 0) {
       right = *near;
       right.digits += random.below(5) - 2;
     }
-    const mpq_class half_left = test::power_of_ten(-left.places) / 2, half_right = test::power_of_ten(-right.places) / 2;
+    const mpq_class half_left = test::power_of_ten(-left.places) / 2,
+                    half_right = test::power_of_ten(-right.places) / 2;
     const mpq_class low = test::converted(rational(left) - half_left, from, to);
     const mpq_class high = test::converted(rational(left) + half_left, from, to);
     const bool agrees = low <= rational(right) + half_right && rational(right) - half_right <= high;
     agreed += agrees ? 1 : 0;
     INFO(to_text(Quantity{left, &from}) << " and " << to_text(Quantity{right, &to}));
-    CHECK(compare_printed({Form::nominal, left, {}, {}, {}, &from}, {Form::nominal, right, {}, {}, {}, &to}).agrees == agrees);
+    CHECK(compare_printed({Form::nominal, left, {}, {}, {}, &from}, {Form::nominal, right, {}, {}, {}, &to})
+              .agrees == agrees);
   }
   CHECK(agreed > 10'000);
 }

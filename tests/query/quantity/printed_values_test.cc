@@ -51,7 +51,8 @@ Printed printed(const std::string& text) {
 
 // In the SI unit of the book: angles are per radian there.
 mpq_class factor_of(const Unit& unit) {
-  const mpq_class pi = mpq_class(mpz_class("3141592653589793238462643383279502884197")) / test::power_of_ten(39);
+  const mpq_class pi =
+      mpq_class(mpz_class("3141592653589793238462643383279502884197")) / test::power_of_ten(39);
   if (unit.dimension == Dimension::angle) return rational(unit.factor) * pi / 180;
   if (unit.dimension == Dimension::rotation_speed) return rational(unit.factor) * 2 * pi;
   return rational(unit.factor);
@@ -83,7 +84,8 @@ TEST_CASE("worked conversions of handbooks come out as printed") {
     const int slack = std::stoi(row[3]);
     CHECK(abs(exact - rational(*answer->nominal)) <= digit / 2 + slack * digit);
     if (slack == 0) {
-      CHECK(convert_to_places({*source->nominal, source->unit}, *answer->unit, answer->nominal->places) == *answer->nominal);
+      CHECK(convert_to_places({*source->nominal, source->unit}, *answer->unit, answer->nominal->places) ==
+            *answer->nominal);
     }
     CHECK(compare_printed(*source, *answer).agrees);
     ++compared;

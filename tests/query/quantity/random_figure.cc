@@ -16,7 +16,9 @@ Number RandomFigures::number(int longest) {
   return {digits, static_cast<std::uint8_t>(below(std::min(length + 2, 7))), 1};
 }
 
-const Unit& RandomFigures::unit() { return all_units()[static_cast<std::size_t>(below(static_cast<int>(all_units().size())))]; }
+const Unit& RandomFigures::unit() {
+  return all_units()[static_cast<std::size_t>(below(static_cast<int>(all_units().size())))];
+}
 
 const Unit& RandomFigures::other_unit(const Unit& unit) {
   const auto units = units_of(unit.dimension);
@@ -35,13 +37,27 @@ Figure RandomFigures::figure() {
     const std::string first = to_text(number()), second = to_text(number());
     std::string text;
     switch (below(8)) {
-      case 0: text = first + ".." + second + symbol; break;
-      case 1: text = first + " ± " + second + symbol; break;
-      case 2: text = first + symbol + " ± " + std::to_string(1 + below(30)) + " %"; break;
-      case 3: text = first + " +" + second + " -" + to_text(number()) + symbol; break;
-      case 4: text = (below(2) == 0 ? "min " : "max ") + first + symbol; break;
-      case 5: text = "about " + first + symbol; break;
-      default: text = first + symbol; break;
+      case 0:
+        text = first + ".." + second + symbol;
+        break;
+      case 1:
+        text = first + " ± " + second + symbol;
+        break;
+      case 2:
+        text = first + symbol + " ± " + std::to_string(1 + below(30)) + " %";
+        break;
+      case 3:
+        text = first + " +" + second + " -" + to_text(number()) + symbol;
+        break;
+      case 4:
+        text = (below(2) == 0 ? "min " : "max ") + first + symbol;
+        break;
+      case 5:
+        text = "about " + first + symbol;
+        break;
+      default:
+        text = first + symbol;
+        break;
     }
     if (auto figure = parse_figure(text, unit.dimension, Input::sheet)) return *figure;
   }

@@ -63,14 +63,17 @@ TEST_CASE("a table has aligned columns and stays in its range") {
         "10 N·m 7.4 lbf·ft; 15 N·m 11.1 lbf·ft; 20 N·m 14.8 lbf·ft; 25 N·m 18.4 lbf·ft; 30 N·m 22.1 lbf·ft");
   CHECK(table("10..12 mm to in", "0.5") ==
         "10.0 mm 0.394 in; 10.5 mm 0.413 in; 11.0 mm 0.433 in; 11.5 mm 0.453 in; 12.0 mm 0.472 in");
-  CHECK(table("1/16..1/4 in mm", "1/16") == "1/16 in 1.59 mm; 1/8 in 3.18 mm; 3/16 in 4.76 mm; 1/4 in 6.35 mm");
+  CHECK(table("1/16..1/4 in mm", "1/16") ==
+        "1/16 in 1.59 mm; 1/8 in 3.18 mm; 3/16 in 4.76 mm; 1/4 in 6.35 mm");
   CHECK(table("10..24 N·m lbf·ft", "7") == "10 N·m 7.4 lbf·ft; 17 N·m 12.5 lbf·ft; 24 N·m 17.7 lbf·ft");
   CHECK(table("-20..20 °C °F", "20") == "-20 °C -4 °F; 0 °C 32 °F; 20 °C 68 °F");
-  CHECK(table("10..60 N·m", "5") == "! a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\"");
+  CHECK(table("10..60 N·m", "5") ==
+        "! a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\"");
   CHECK(table("10 N·m lbf·ft", "5") == "! a table needs a range, as in 10..60 N·m");
   CHECK(table("10..60 N·m lbf·ft", "0") == "! the step of a table is more than nothing");
   CHECK(table("0..100000 N·m lbf·ft", "1") == "! the table would have more than 10000 rows");
-  CHECK(table("10..20 gal L", "5") == "! a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\"");
+  CHECK(table("10..20 gal L", "5") ==
+        "! a table is made of one range and one unit, as in \"10..60 N·m lbf·ft\"");
   CHECK(table("10..60 N·m mL", "5").substr(0, 2) == "! ");
 }
 

@@ -62,7 +62,8 @@ TEST_CASE("what cannot be right is refused in words, at its place") {
 }
 
 TEST_CASE("a statement keeps what was said apart") {
-  const auto level = parse_statement("118 mm below the rim, spring out, fork compressed", Dimension::length, Input::sheet);
+  const auto level =
+      parse_statement("118 mm below the rim, spring out, fork compressed", Dimension::length, Input::sheet);
   REQUIRE(level);
   CHECK(level->conditions == std::vector<std::string>{"below the rim", "spring out", "fork compressed"});
   CHECK(level->figure().nominal == Number{118, 0, 1});
@@ -92,10 +93,14 @@ TEST_CASE("the band is worked out exactly from the tolerance as written") {
     Number least, most;
   };
   const Band bands[] = {
-      {"28 ± 3 N·m", {25, 0, 1}, {31, 0, 1}},        {"28.0 ± 3 N·m", {250, 1, 1}, {310, 1, 1}},
-      {"28 N·m ± 5 %", {266, 1, 1}, {294, 1, 1}},    {"20 N·m ± 5 %", {19, 0, 1}, {21, 0, 1}},
-      {"28 +4 -1 N·m", {27, 0, 1}, {32, 0, 1}},      {"25..31 N·m", {25, 0, 1}, {31, 0, 1}},
-      {"12.00 +0.05 -0.1 mm", {1190, 2, 1}, {1205, 2, 1}}, {"1/2 ± 1/16 in", {7, 0, 16}, {9, 0, 16}},
+      {"28 ± 3 N·m", {25, 0, 1}, {31, 0, 1}},
+      {"28.0 ± 3 N·m", {250, 1, 1}, {310, 1, 1}},
+      {"28 N·m ± 5 %", {266, 1, 1}, {294, 1, 1}},
+      {"20 N·m ± 5 %", {19, 0, 1}, {21, 0, 1}},
+      {"28 +4 -1 N·m", {27, 0, 1}, {32, 0, 1}},
+      {"25..31 N·m", {25, 0, 1}, {31, 0, 1}},
+      {"12.00 +0.05 -0.1 mm", {1190, 2, 1}, {1205, 2, 1}},
+      {"1/2 ± 1/16 in", {7, 0, 16}, {9, 0, 16}},
       {"-10 °C ± 10 %", {-11, 0, 1}, {-9, 0, 1}},
   };
   for (const Band& band : bands) {
@@ -140,7 +145,9 @@ TEST_CASE("text that is too long, not UTF-8 or full of controls is refused") {
 }
 
 TEST_CASE("a figure is shown as the SI brochure sets it") {
-  const auto shown_of = [](const char* text) { return shown(*parse_statement(text, std::nullopt, Input::sheet)); };
+  const auto shown_of = [](const char* text) {
+    return shown(*parse_statement(text, std::nullopt, Input::sheet));
+  };
   CHECK(shown_of("28 Nm") == "28\u00A0N·m");
   CHECK(shown_of("25..31 Nm") == "25–31\u00A0N·m");
   CHECK(shown_of("-5 °C") == "−5\u00A0°C");
@@ -153,7 +160,9 @@ TEST_CASE("a figure is shown as the SI brochure sets it") {
 }
 
 TEST_CASE("the band in base units serves a search") {
-  const auto band = [](const char* text) { return base_band(*parse_figure(text, std::nullopt, Input::sheet)); };
+  const auto band = [](const char* text) {
+    return base_band(*parse_figure(text, std::nullopt, Input::sheet));
+  };
   CHECK(band("25..31 N·m").least == 25);
   CHECK(band("25..31 N·m").most == 31);
   CHECK(band("28 mm").least == doctest::Approx(0.028));

@@ -32,7 +32,8 @@ TEST_CASE("every size follows from the definitions") {
   const mpq_class pound = rational(45359237, 100000000), gravity = rational(980665, 100000);
   const mpq_class lbf = pound * gravity, kgf = gravity, litre = rational(1, 1000);
   const mpq_class us_gallon = 231 * inch * inch * inch, imp_gallon = rational(454609, 100000) * litre;
-  const mpq_class mercury = rational(135951, 10) * gravity, minute = 60, hour = 3600, year = rational(31556952);
+  const mpq_class mercury = rational(135951, 10) * gravity, minute = 60, hour = 3600,
+                  year = rational(31556952);
 
   struct Definition {
     Dimension dimension;
@@ -40,6 +41,7 @@ TEST_CASE("every size follows from the definitions") {
     mpq_class size;
   };
   using enum Dimension;
+  // clang-format off
   const std::vector<Definition> definitions{
       {torque, "N·m", one}, {torque, "cN·m", one / 100}, {torque, "daN·m", 10 * one}, {torque, "kN·m", 1000 * one},
       {torque, "lbf·ft", lbf * foot}, {torque, "lbf·in", lbf * inch}, {torque, "ozf·in", lbf / 16 * inch},
@@ -91,6 +93,7 @@ TEST_CASE("every size follows from the definitions") {
       {resistance, "Ω", one}, {resistance, "kΩ", 1000 * one},
       {density, "kg/m³", one}, {density, "g/cm³", 1000 * one},
   };
+  // clang-format on
   std::set<const Unit*> defined;
   for (const Definition& definition : definitions) {
     INFO(definition.symbol);
@@ -100,7 +103,8 @@ TEST_CASE("every size follows from the definitions") {
   }
 
   // A degree is 180/π-th of a radian, which no fraction equals; this one is good to 30 digits. π from memory.
-  const mpq_class pi = mpq_class(mpz_class("3141592653589793238462643383279502884197")) / test::power_of_ten(39);
+  const mpq_class pi =
+      mpq_class(mpz_class("3141592653589793238462643383279502884197")) / test::power_of_ten(39);
   const Unit& radian = unit("rad", angle);
   CHECK(abs(rational(radian.factor) * pi / 180 - 1) < test::power_of_ten(-30));
   CHECK_FALSE(radian.exact);
@@ -158,16 +162,36 @@ TEST_CASE("what is ambiguous is so on purpose, and nothing else is") {
   }
   const std::set<std::string> volume_ounces{"US fl oz", "imp fl oz"}, ounces{"US fl oz", "imp fl oz", "oz"};
   const std::set<std::string> pounds{"lb", "lbf"}, mils{"mm", "thou"};
-  const std::set<std::string> pints{"US pt", "imp pt"}, quarts{"US qt", "imp qt"}, gallons{"US gal", "imp gal"};
+  const std::set<std::string> pints{"US pt", "imp pt"}, quarts{"US qt", "imp qt"},
+      gallons{"US gal", "imp gal"};
   const std::set<std::string> foot_pounds{"lbf·ft", "ft·lbf"}, pounds_per_foot{"lbf·ft", "lbf/ft"};
   const std::map<std::string, std::set<std::string>> expected{
-      {"fl oz", volume_ounces}, {"fluid ounce", volume_ounces}, {"fluid ounces", volume_ounces},
-      {"oz", ounces},           {"ounce", ounces},              {"ounces", ounces},
-      {"lb", pounds},           {"lbs", pounds},                {"pound", pounds},      {"pounds", pounds},
-      {"mil", mils},            {"pt", pints},                  {"pts", pints},         {"pint", pints},
-      {"pints", pints},         {"qt", quarts},                 {"qts", quarts},        {"quart", quarts},
-      {"quarts", quarts},       {"gal", gallons},               {"gals", gallons},      {"gallon", gallons},
-      {"gallons", gallons},     {"ft·lbf", foot_pounds},        {"ft lbf", foot_pounds}, {"lb/ft", pounds_per_foot},
+      {"fl oz", volume_ounces},
+      {"fluid ounce", volume_ounces},
+      {"fluid ounces", volume_ounces},
+      {"oz", ounces},
+      {"ounce", ounces},
+      {"ounces", ounces},
+      {"lb", pounds},
+      {"lbs", pounds},
+      {"pound", pounds},
+      {"pounds", pounds},
+      {"mil", mils},
+      {"pt", pints},
+      {"pts", pints},
+      {"pint", pints},
+      {"pints", pints},
+      {"qt", quarts},
+      {"qts", quarts},
+      {"quart", quarts},
+      {"quarts", quarts},
+      {"gal", gallons},
+      {"gals", gallons},
+      {"gallon", gallons},
+      {"gallons", gallons},
+      {"ft·lbf", foot_pounds},
+      {"ft lbf", foot_pounds},
+      {"lb/ft", pounds_per_foot},
   };
   CHECK(ambiguous == expected);
 }
@@ -187,7 +211,8 @@ TEST_CASE("a dimension asked for decides between readings") {
   CHECK((*unit_from("nm", Dimension::torque))->symbol == "N·m");
   CHECK((*unit_from("lb", Dimension::mass))->symbol == "lb");
   CHECK((*unit_from("lb", Dimension::force))->symbol == "lbf");
-  CHECK((*unit_from("°C", Dimension::temperature_difference))->dimension == Dimension::temperature_difference);
+  CHECK((*unit_from("°C", Dimension::temperature_difference))->dimension ==
+        Dimension::temperature_difference);
   CHECK((*unit_from("°C"))->dimension == Dimension::temperature);
   CHECK((*unit_from("psi"))->dimension == Dimension::pressure);
   CHECK((*unit_from("psi", Dimension::stress))->dimension == Dimension::stress);
