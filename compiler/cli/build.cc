@@ -17,7 +17,7 @@ namespace sheafc {
 namespace {
 
 struct Wishes {
-  std::vector<std::string> folders;
+  CompileRequest request;
   std::string output;
   bool quiet = false;
   Colour colour = Colour::automatic;
@@ -45,7 +45,7 @@ sheaf::Result<Receipt> write(const LinkedSheets& linked, const std::string& path
 
 ExitStatus build(const Wishes& wishes) {
   const std::atomic<bool>& interrupted = watch_for_interrupt();
-  const auto compiled = compile(wishes.folders);
+  const auto compiled = compile(wishes.request);
   if (!compiled) return failed(compiled.failure());
   const Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
@@ -68,9 +68,10 @@ ExitStatus build(const Wishes& wishes) {
 void add_build(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("build", "Compile sheets into one library file.");
-  command->add_option("sheets", wishes->folders, "Folders of sheets")->required()->type_name("FOLDER");
+  command->add_option("sheets", wishes->request.folders, "Folders of sheets")->required()->type_name("FOLDER");
   command->add_option("-o,--output", wishes->output, "The library to write")->required()->type_name("NAME.sheaf");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
+  add_with_flag(*command, wishes->request);
   add_colour_flag(*command, wishes->colour);
   command->callback([&action, wishes] { action = [wishes] { return build(*wishes); }; });
 }

@@ -17,7 +17,7 @@ namespace {
 enum class Output { text, json, sarif, annotations };
 
 struct Wishes {
-  std::vector<std::string> folders;
+  CompileRequest request;
   Output output = Output::text;
   bool all = false;
   bool allowed = false;
@@ -37,7 +37,7 @@ ExitStatus list_allowed(const Compilation& compilation) {
 }
 
 ExitStatus check(const Wishes& wishes) {
-  const auto compiled = compile(wishes.folders);
+  const auto compiled = compile(wishes.request);
   if (!compiled) {
     say_error(compiled.failure().message);
     return ExitStatus::trouble;
@@ -66,7 +66,7 @@ ExitStatus check(const Wishes& wishes) {
 void add_check(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("check", "Say what is wrong with sheets, and where.");
-  command->add_option("sheets", wishes->folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
+  command->add_option("sheets", wishes->request.folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
   const auto output_flag = [&](const char* flag, Output output, const char* help) {
     command->add_flag_callback(flag, [wishes, output] { wishes->output = output; }, help);
   };
@@ -77,6 +77,7 @@ void add_check(CLI::App& program, Action& action) {
   command->add_flag("--allowed", wishes->allowed, "List the rules that are set aside, each with its reason, instead");
   command->add_flag("--werror", wishes->werror, "End with 1 for warnings as for errors");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
+  add_with_flag(*command, wishes->request);
   add_colour_flag(*command, wishes->colour);
   command->callback([&action, wishes] { action = [wishes] { return check(*wishes); }; });
 }

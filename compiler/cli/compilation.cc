@@ -9,6 +9,7 @@
 #include <unordered_map>
 
 #include "compiler/check/check.h"
+#include "compiler/link/borrow.h"
 #include "compiler/link/link_rules.h"
 #include "compiler/sheet/sheet_rules.h"
 
@@ -26,14 +27,17 @@ bool lacks_a_table(const Workspace& workspace) {
 
 }  // namespace
 
-sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders) {
+sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request) {
   auto compilation = std::make_unique<Compilation>();
   Diagnostics& sink = compilation->diagnostics;
-  auto workspace = read_workspace(folders, sink);
+  auto workspace = read_workspace(request.folders, sink);
   if (!workspace) return workspace.failure();
   compilation->workspace = std::move(workspace).value();
-  if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + folders.front()};
-  compilation->linked = link_sheets(compilation->workspace.sheets, {}, sink, compilation->workspace.unread);
+  if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + request.folders.front()};
+  auto borrowed = borrow_sheets(request.libraries, compilation->workspace.sheets);
+  if (!borrowed) return borrowed.failure();
+  compilation->borrowed = std::move(borrowed).value();
+  compilation->linked = link_sheets(compilation->workspace.sheets, compilation->borrowed, sink, compilation->workspace.unread);
   if (lacks_a_table(compilation->workspace)) {
     compilation->rules_ran = false;
   } else {

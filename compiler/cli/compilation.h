@@ -17,15 +17,21 @@ namespace sheafc {
 
 struct Compilation {
   Workspace workspace;
-  LinkedSheets linked;    // points into the workspace
+  std::vector<std::unique_ptr<Sheet>> borrowed;
+  LinkedSheets linked;      // points into the two
   Diagnostics diagnostics;  // sorted
   std::vector<Allowed> allowed;
   bool rules_ran = true;    // false while a table that they need cannot be read
 };
 
+struct CompileRequest {
+  std::vector<std::string> folders;
+  std::vector<std::string> libraries;  // that the sheets build against: --with
+};
+
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
 // diagnostics.
-sheaf::Result<std::unique_ptr<Compilation>> compile(const std::vector<std::string>& folders);
+sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request);
 
 // Today in UTC, by which allowances end; SOURCE_DATE_EPOCH, where it is set, stands for the clock.
 Date today();

@@ -15,4 +15,11 @@ void add_colour_flag(CLI::App& command, Colour& colour) {
   command.add_flag_callback("--no-color", [&colour] { colour = Colour::never; }, "As --color never");
 }
 
+void add_with_flag(CLI::App& command, CompileRequest& request) {
+  command.add_option("--with", request.libraries, "A library to build against: bases, tables and words resolve there too")
+      ->type_name("NAME.sheaf")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
 }  // namespace sheafc

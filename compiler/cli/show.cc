@@ -8,6 +8,7 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
+#include "compiler/cli/flags.h"
 #include "compiler/source/utf8.h"
 
 namespace sheafc {
@@ -62,8 +63,8 @@ class Page {
   std::string text_;
 };
 
-ExitStatus show(const std::string& name, const std::vector<std::string>& folders) {
-  const auto compiled = compile(folders);
+ExitStatus show(const std::string& name, const CompileRequest& request) {
+  const auto compiled = compile(request);
   if (!compiled) {
     say_error(compiled.failure().message);
     return ExitStatus::trouble;
@@ -71,7 +72,7 @@ ExitStatus show(const std::string& name, const std::vector<std::string>& folders
   const Compilation& compilation = **compiled;
   const LinkedSheet* sheet = compilation.linked.sheet_named(name);
   if (!sheet) {
-    say_error("there is no sheet '" + name + "' in " + folders.front());
+    say_error("there is no sheet '" + name + "' in " + request.folders.front());
     return ExitStatus::trouble;
   }
   print(Page(compilation.linked).of(*sheet));
@@ -85,13 +86,14 @@ ExitStatus show(const std::string& name, const std::vector<std::string>& folders
 void add_show(CLI::App& program, Action& action) {
   struct Wishes {
     std::string name;
-    std::vector<std::string> folders = {"specs-yaml"};
+    CompileRequest request = {.folders = {"specs-yaml"}, .libraries = {}};
   };
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("show", "Print what a sheet became: bases and variants resolved, each value with its place.");
   command->add_option("sheet", wishes->name, "The sheet's name")->required()->type_name("SHEET");
-  command->add_option("--sheets", wishes->folders, "Folders of sheets; specs-yaml unless given")->type_name("FOLDER");
-  command->callback([&action, wishes] { action = [wishes] { return show(wishes->name, wishes->folders); }; });
+  command->add_option("--sheets", wishes->request.folders, "Folders of sheets; specs-yaml unless given")->type_name("FOLDER");
+  add_with_flag(*command, wishes->request);
+  command->callback([&action, wishes] { action = [wishes] { return show(wishes->name, wishes->request); }; });
 }
 
 }  // namespace sheafc

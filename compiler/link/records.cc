@@ -62,6 +62,24 @@ class Recorder {
   void flatten(const Fields& fields, const std::string& prefix, Keys apart, std::vector<sheaf::FieldRecord>& out);
   void flatten(const Field& field, const std::string& prefix, std::vector<sheaf::FieldRecord>& out);
 
+  // What a library that builds on this one must know besides the rows: "columns.pitch" is "mm".
+  void add_columns(std::vector<sheaf::FieldRecord>& out) const {
+    constexpr std::array<std::string_view, 7> names = {"", "thread", "size", "bearing", "text", "number", "choice"};
+    for (const Column& column : sheet_.sheet->columns) {
+      const std::string_view type = column.unit ? column.unit->symbol : names[static_cast<std::size_t>(column.type)];
+      out.push_back({"columns." + std::string(column.name), std::string(type), place(column.place)});
+    }
+  }
+
+  // "cautions.spring-load.about" is "spring".
+  void add_caution_subjects(std::vector<sheaf::FieldRecord>& out) const {
+    for (const Caution& caution : sheet_.sheet->cautions) {
+      for (const Value& about : caution.fields.values("about")) {
+        out.push_back({"cautions." + caution.name + ".about", about.text, place(about.where)});
+      }
+    }
+  }
+
   const LinkedSheets& sheets_;
   const LinkedSheet& sheet_;
 };
@@ -117,6 +135,8 @@ sheaf::SheetRecord Recorder::record() {
   record.maker = sheet_.text("maker");
   record.row_kind = sheet_.row_kind;
   flatten(sheet_, "", apart_of_sheet, record.fields);
+  add_columns(record.fields);
+  add_caution_subjects(record.fields);
   record.fits = fits_of(sheet_.fits);
   record.source = source_of(sheet_.Fields::record("source"));
   record.checked = check_of(sheet_.Fields::record("checked"));

@@ -168,6 +168,7 @@ void Resolver::inherit_entries(ResolvedSheet& sheet) {
 
 void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   ResolvedEntry own{entry.id, entry.kind, entry.declaration, entry.fields, sheet.sheet, entry.place};
+  own.carries_source = entry.carries_source;
   const auto [at, is_new] = sheet.index.emplace(entry.id, sheet.entries.size());
   if (is_new) {
     const Field* lacks = entry.fields.find("without");
@@ -188,7 +189,12 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   }
   check_own_against_variants(entry, base.fields);
   own.own_variants = entry.fields.has("variants");
-  own.fields = merged(without(entry, base.fields), entry.fields, entry_scope(*entry.declaration), own_of_entry);
+  Fields inherited = without(entry, base.fields);
+  if (base.carries_source) {  // this sheet states the entry now, so its source holds
+    inherited.drop("source");
+    inherited.drop("checked");
+  }
+  own.fields = merged(inherited, entry.fields, entry_scope(*entry.declaration), own_of_entry);
   base = std::move(own);
 }
 

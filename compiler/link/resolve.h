@@ -28,6 +28,7 @@ struct ResolvedEntry {
   Fields fields;
   const Sheet* stated_by = nullptr;  // whose source holds for it: the last sheet that says something of it
   Span where;
+  bool carries_source = false;       // borrowed: see Entry
   bool own = true;                   // its sheet says something of it
   bool own_variants = true;          // its variants, if it has any, are its sheet's own
   enum class Like { unread, reading, done } like = Like::unread;

@@ -59,22 +59,15 @@ void TableReader::read_column(const Pair& pair) {
     else reader_.sink().error(rule::wrong_shape, type.span, "a column's type is a unit, or thread, size, bearing, text, number or choice");
     return;
   }
-  Column column{pair.key, Column::Type::figure, nullptr, nullptr, pair.key_span};
-  sheaf::FieldDeclaration declaration{.key = pair.key, .type = ValueType::figure, .help = {}};
-  const auto* named = std::ranges::find(named_types, type.text, &NamedType::name);
-  if (named != std::end(named_types)) {
-    column.type = named->type;
-    declaration.type = named->value;
-  } else if (const auto unit = sheaf::unit_from(type.text); unit) {
-    column.unit = *unit;
-    declaration.dimension = (*unit)->dimension;
-  } else {
+  auto column = column_of(pair.key, type.text, sheet_);
+  if (!column) {
     columns_whole_ = false;
+    const auto unit = sheaf::unit_from(type.text);
     reader_.report_unreadable(rule::bad_column, type, {unit.failure().message + "; or thread, size, bearing, text, number or choice", 0, 0});
     return;
   }
-  column.declaration = &sheet_.kept_declarations.emplace_back(declaration);
-  sheet_.columns.push_back(column);
+  column->place = pair.key_span;
+  sheet_.columns.push_back(*column);
 }
 
 void TableReader::check_key() {
@@ -152,6 +145,23 @@ void TableReader::name_row(const Node& node, Fields fields) {
 }
 
 }  // namespace
+
+std::optional<Column> column_of(std::string_view name, std::string_view type, Sheet& sheet) {
+  Column column{name, Column::Type::figure, nullptr, nullptr, {}};
+  sheaf::FieldDeclaration declaration{.key = name, .type = ValueType::figure, .help = {}};
+  const auto* named = std::ranges::find(named_types, type, &NamedType::name);
+  if (named != std::end(named_types)) {
+    column.type = named->type;
+    declaration.type = named->value;
+  } else {
+    const auto unit = sheaf::unit_from(type);
+    if (!unit) return {};
+    column.unit = *unit;
+    declaration.dimension = (*unit)->dimension;
+  }
+  column.declaration = &sheet.kept_declarations.emplace_back(declaration);
+  return column;
+}
 
 void read_table(FieldReader& reader, const Node* columns, const Node* rows) {
   TableReader table(reader);

@@ -177,6 +177,9 @@ std::string to_text(const Frames& frames) {
 }
 
 Result<int> parse_integer(Text text) {
+  if (all_digits(text) && text.size() > 1 && text.front() == '0') {
+    return Failure{"'" + std::string(text) + "' begins with a zero, which some programs take for another base; leave the zero out"};
+  }
   if (all_digits(text) && text.size() <= 9) return to_int(text);
   return Failure{"'" + std::string(text) + "' is not a whole number, 0 or more"};
 }

@@ -22,6 +22,7 @@ struct Entry {
   const sheaf::KindDeclaration* declaration = nullptr; // null for a row
   Span place;                                          // its id; of a row, its key cell
   Fields fields;
+  bool carries_source = false;                         // borrowed: its `source` is that of the sheet it came from
 };
 
 // The columns of a table, in the writer's order; a field of a row has the column's declaration.
