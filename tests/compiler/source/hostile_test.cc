@@ -43,7 +43,8 @@ struct Outcome {
 Outcome read(const std::string& text) {
   sheafc::Diagnostics sink;
   const std::clock_t start = std::clock();
-  sheafc::SourceFile("t.yaml", text).parse(sink);
+  sheafc::SourceFile file("t.yaml", text);
+  file.parse(sink);
   const double seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
   sink.sort();
   return {sink.all().empty() ? "none" : std::string(sink.all()[0].rule), sink.all().size(), seconds};
