@@ -72,9 +72,9 @@ void read_head(const SheetRecord& sheet, Crib& crib) {
   crib.sheet = sheet.name;
   crib.shop = text_or_none(sheet.fields, "crib.shop");
   crib.tolerance = per_cent_in(sheet.fields, "crib.tolerance");
-  for (const auto& [key, dimension] : {std::pair{"crib.torque", Dimension::torque},
-                                       std::pair{"crib.pressure", Dimension::pressure},
-                                       std::pair{"crib.volume", Dimension::volume}}) {
+  for (const auto& [key, dimension] :
+       {std::pair{"crib.torque", Dimension::torque}, std::pair{"crib.pressure", Dimension::pressure},
+        std::pair{"crib.volume", Dimension::volume}}) {
     const auto* text = text_of(sheet.fields, key);
     if (!text) continue;
     if (const auto unit = unit_from(*text, dimension)) crib.units.push_back(*unit);

@@ -23,8 +23,8 @@ std::vector<std::string> texts_of(const FieldRecords& fields, std::string_view k
 }
 
 bool says(const FieldRecords& fields, std::string_view key, std::string_view text) {
-  return std::ranges::any_of(fields,
-                             [&](const FieldRecord& field) { return field.key == key && field.text == text; });
+  return std::ranges::any_of(
+      fields, [&](const FieldRecord& field) { return field.key == key && field.text == text; });
 }
 
 std::optional<Statement> statement_of(const FieldRecords& fields, std::string_view key,

@@ -19,7 +19,8 @@ namespace {
 using Verdict = WrenchSetting::Verdict;
 
 // ± per cent, coarsest first: ISO 6789-1 allows 6 and 4; finer ones are sold (common practice, no source).
-constexpr std::array<Number, 6> sold_accuracies = {{{6, 0, 1}, {4, 0, 1}, {3, 0, 1}, {2, 0, 1}, {1, 0, 1}, {5, 1, 1}}};
+constexpr std::array<Number, 6> sold_accuracies = {
+    {{6, 0, 1}, {4, 0, 1}, {3, 0, 1}, {2, 0, 1}, {1, 0, 1}, {5, 1, 1}}};
 constexpr std::array<int, 3> step_digits = {5, 2, 1};
 constexpr double nothing = 1e-9;  // of a last digit: what doubles lose on the way
 
@@ -29,7 +30,8 @@ double factor_of(const Unit& unit) {
 
 Number rounded(double value, int places, Rounding rounding) {
   const double scaled = value * std::pow(10, places);
-  const double digits = rounding == Rounding::down ? std::floor(scaled + nothing) : std::ceil(scaled - nothing);
+  const double digits =
+      rounding == Rounding::down ? std::floor(scaled + nothing) : std::ceil(scaled - nothing);
   return {static_cast<std::int64_t>(digits), static_cast<std::uint8_t>(places), 1};
 }
 
@@ -184,7 +186,8 @@ bool is_set_by_a_wrench(const Stage& stage) {
 }  // namespace
 
 bool StageSetting::is_held() const {
-  return !choices.empty() && choices.front().unusable.empty() && choices.front().setting.verdict == Verdict::holds;
+  return !choices.empty() && choices.front().unusable.empty() &&
+         choices.front().setting.verdict == Verdict::holds;
 }
 
 bool StageSetting::can_be_set() const {
@@ -212,7 +215,8 @@ Result<std::optional<WrenchAnswer>> choose_wrench(const EntryRecord& entry, cons
   const auto torque = statement_of(entry.fields, "torque", Dimension::torque);
   if (!torque || !entry.withdrawn.empty()) return std::optional<WrenchAnswer>();
   const bool for_all_together = says(entry.fields, "torque-is", "total");
-  auto answer = for_all_together ? Result<WrenchAnswer>(WrenchAnswer{*torque}) : choose_wrench(*torque, request);
+  auto answer =
+      for_all_together ? Result<WrenchAnswer>(WrenchAnswer{*torque}) : choose_wrench(*torque, request);
   if (!answer) return answer.failure();
   WrenchAnswer whole = std::move(answer).value();
   whole.for_all_together = for_all_together;

@@ -25,19 +25,19 @@ struct AdapterUse {
 struct WrenchChoice {
   CribWrench wrench;
   WrenchSetting setting;
-  Quantity on_scale;     // to set, or to read off; of no meaning where the torque is beyond the scale
-  Figure torque;         // at the fastener, over the accuracy; in the unit asked for, rounded outward
+  Quantity on_scale;  // to set, or to read off; of no meaning where the torque is beyond the scale
+  Figure torque;      // at the fastener, over the accuracy; in the unit asked for, rounded outward
   std::optional<Quantity> margin;  // to the nearer end of the band, rounded down; none without a band
-  bool overdue = false;  // its calibration was due before today
-  std::string unusable;  // why it cannot be used with the adapter; empty if it can
+  bool overdue = false;            // its calibration was due before today
+  std::string unusable;            // why it cannot be used with the adapter; empty if it can
 };
 
 enum class ToleranceOf { source, shop, nobody };
 
 // What a wrench would have to be like, where none in the crib will do.
 struct WrenchWanted {
-  Number accuracy;            // ± per cent, of those that wrenches are sold with
-  std::optional<Number> step; // the coarsest scale that will do, in the unit asked for
+  Number accuracy;             // ± per cent, of those that wrenches are sold with
+  std::optional<Number> step;  // the coarsest scale that will do, in the unit asked for
 };
 
 // One stage that a wrench sets.

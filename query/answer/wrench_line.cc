@@ -31,7 +31,8 @@ std::string outcome(const StageSetting& stage, const WrenchChoice& choice) {
 std::string further_act(const Stage& stage) {
   if (stage.hand_tight) return "by hand";
   if (stage.act == Act::loosen_fully) return "loosen fully";
-  return (stage.act == Act::loosen ? "loosen " : "turn on ") + shown(stage.figure) + ", by an angle gauge or a mark";
+  return (stage.act == Act::loosen ? "loosen " : "turn on ") + shown(stage.figure) +
+         ", by an angle gauge or a mark";
 }
 
 }  // namespace
@@ -39,6 +40,7 @@ std::string further_act(const Stage& stage) {
 std::string doubts_of(const WrenchChoice& choice) {
   std::vector<std::string> doubts;
   if (choice.overdue) doubts.push_back("its calibration was due " + choice.wrench.calibration_due);
+  if (choice.wrench.calibration_due.empty()) doubts.push_back("when its calibration is due is not recorded");
   if (!choice.setting.dependable) doubts.push_back("below a fifth of its largest value it is not dependable");
   return joined(doubts, "; ");
 }

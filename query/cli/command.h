@@ -51,5 +51,6 @@ std::unique_ptr<Command> make_about();
 std::unique_ptr<Command> make_convert();
 std::unique_ptr<Command> make_find();
 std::unique_ptr<Command> make_show();
+std::unique_ptr<Command> make_wrench();
 
 }  // namespace sheaf

@@ -8,7 +8,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<CommandInfo, 4> commands = {{
+constexpr std::array<CommandInfo, 5> commands = {{
     {"find", "WORDS…", "Answer a question in plain words",
      "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
      "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
@@ -31,6 +31,13 @@ constexpr std::array<CommandInfo, 4> commands = {{
      "sheaf convert 35±3 Nm ftlb --step 1     the value to set on a scale of whole pounds-feet\n"
      "sheaf convert 10..60 N·m lbf·ft --every 5    a table for the wall",
      make_convert},
+    {"wrench", "TORQUE | ADDRESS", "Say what to set on which of the workshop's wrenches",
+     "The wrenches, their accuracy and the adapters are those of the crib: a sheet of its own, in any of the\n"
+     "libraries. The wrench is chosen that keeps setting ± accuracy inside the band, best margin first.",
+     "sheaf wrench 35±3 N·m                   the wrench, and the number to set on its scale\n"
+     "sheaf wrench sorvane-41-rod/top-plug    the same for an entry\n"
+     "sheaf wrench 35±3 N·m --adapter open-17 --angle 0   with an adapter that lengthens it",
+     make_wrench},
     {"about", "", "Say which library answers, and what is in it", "",
      "sheaf about                             name, date, size, digest\n"
      "sheaf about --verify                    read and check every byte of it",

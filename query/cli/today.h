@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The day on which a calibration is judged due: a flag, else SHEAF_TODAY, else the clock.
+#pragma once
+
+#include <string>
+
+#include "query/quantity/result.h"
+
+namespace CLI {
+class App;
+}
+
+namespace sheaf {
+
+void declare_today(CLI::App& flags, std::string& today);  // --today DATE
+
+// "2026-11-25". Fails on what is no date of that form.
+Result<std::string> today_from(const std::string& flag);
+
+}  // namespace sheaf
