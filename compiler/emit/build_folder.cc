@@ -39,15 +39,17 @@ Result<fs::path> place_of(const std::string& target) {
 
 std::string name_before_number(const fs::path& place) { return '.' + place.filename().string() + ".build-"; }
 
-// A lock on the folder, held while the descriptor is open; -1 if somebody else has it, or it is gone.
+// A lock on the folder, held while the descriptor is open; -1 if somebody else has it, or it is gone. On
+// a file in it, not on the folder itself, which shared file systems do not lock.
 int lock_folder(const fs::path& folder) {
-  const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC | O_NOFOLLOW);
+  const fs::path file = folder / "lock";
+  const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0666);
   if (descriptor < 0) return -1;
   struct stat locked {};
   struct stat named {};
-  // Between opening and locking, its owner may have removed it, and another made it anew.
+  // Between opening and locking, another may have removed it, and a third made it anew.
   if (::flock(descriptor, LOCK_EX | LOCK_NB) == 0 && ::fstat(descriptor, &locked) == 0 &&
-      ::stat(folder.c_str(), &named) == 0 && locked.st_dev == named.st_dev && locked.st_ino == named.st_ino) {
+      ::stat(file.c_str(), &named) == 0 && locked.st_dev == named.st_dev && locked.st_ino == named.st_ino) {
     return descriptor;
   }
   ::close(descriptor);
@@ -58,6 +60,7 @@ void remove_stale(const fs::path& parent, const std::string& beginning) {
   std::error_code error;
   for (fs::directory_iterator entry(parent, error), end; !error && entry != end; entry.increment(error)) {
     if (!entry->path().filename().string().starts_with(beginning)) continue;
+    if (entry->symlink_status(error).type() != fs::file_type::directory) continue;
     const int lock = lock_folder(entry->path());
     if (lock < 0) continue;
     std::error_code ignored;  // what cannot be removed now is tried again by the next build
@@ -74,17 +77,21 @@ Result<BuildFolder> BuildFolder::beside(const std::string& target) {
   const fs::path parent = place->has_parent_path() ? place->parent_path() : fs::path(".");
   const std::string beginning = name_before_number(*place);
   remove_stale(parent, beginning);
-  constexpr int most_attempts = 1000;  // names taken by other builds of the same process
+  int error = 0;
+  constexpr int most_attempts = 100;  // names taken by other builds of the same process
   for (int attempt = 0; attempt < most_attempts; ++attempt) {
     const fs::path folder = parent / (beginning + std::to_string(::getpid()) + '-' + std::to_string(attempt));
     if (::mkdir(folder.c_str(), 0777) != 0) {
-      if (errno == EEXIST) continue;
-      return Failure{"cannot write in " + parent.string() + ": " + message_of(errno)};
+      error = errno;
+      if (error == EEXIST) continue;
+      break;
     }
     const int lock = lock_folder(folder);
     if (lock >= 0) return BuildFolder(folder.string(), place->string(), lock);
+    error = errno;
+    ::rmdir(folder.c_str());  // unless somebody else has it now
   }
-  return Failure{"cannot write in " + parent.string() + ": too many builds at once"};
+  return Failure{"cannot write in " + parent.string() + ": " + message_of(error)};
 }
 
 BuildFolder::BuildFolder(BuildFolder&& other) noexcept

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A folder beside the target in which a library is put together. Its owner holds a lock on it, which the
+// A folder beside the target in which a library is put together. Its owner holds a lock in it, which the
 // system lets go of when the owner dies, however that happens: so a folder that can be locked is stale.
 #pragma once
 

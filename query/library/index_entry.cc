@@ -177,6 +177,7 @@ void add_text(Collector& to, const FieldRecord& field) {
   if (list == "part-number") return to.filter(Prefix::part_number, squeeze(field.text));
   if (list == "supersedes") return to.filter(Prefix::other_number, squeeze(field.text));
   if (list == "grade" || list == "class" || list == "code") to.code(words_in(field.text));
+  if (list == "load") to.groups_in({words_in(field.text)});  // "rider alone" tells two pressures apart
   to.other(words_in(field.text));
 }
 
@@ -267,6 +268,7 @@ void add_standing(Collector& to, const EntryRecord& entry) {
   to.filter(Prefix::kind, entry.kind);
   to.spell(words_of(entry.kind));
   to.filter(Prefix::address, entry.address);
+  to.other(words_in(entry.address.substr(entry.address.find('/') + 1)));
   for (const std::string& old : entry.formerly) to.filter(Prefix::old_address, old);
   if (!entry.status.empty()) to.filter(Prefix::choice, "status=" + entry.status);
   if (!entry.withdrawn.empty()) to.filter(Prefix::choice, "withdrawn=yes");

@@ -24,7 +24,7 @@ namespace sheaf {
 enum class Prefix : std::uint8_t {
   word,          // ""    a word of the name or of another name, folded
   stem,          // "Z"   its English stem
-  other_stem,    // "XO"  stem of a word elsewhere: title, maker, machine, notes, choices, source
+  other_stem,    // "XO"  stem of a word elsewhere: id, title, maker, machine, notes, choices, source
   exact_name,    // "XN"  the whole name, or another name, words parted by one space
   group,         // "XG"  a group of words that its names hold
   kind,          // "XK"  kind, or row kind of a table

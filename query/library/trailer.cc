@@ -65,7 +65,8 @@ std::string to_bytes(const Trailer& trailer) {
   append(bytes, trailer.index_bytes, 8);
   append(bytes, trailer.file_bytes, 8);
   bytes.append(reinterpret_cast<const char*>(trailer.digest.data()), trailer.digest.size());
-  append(bytes, 0, 12);
+  append(bytes, 0, 8);  // the checksum comes last
+  append(bytes, 0, 4);
   append(bytes, library_format, 4);
   bytes += magic;
   return bytes.replace(checksum_at, 8, checksum_bytes(bytes));
