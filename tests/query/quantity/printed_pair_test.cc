@@ -82,6 +82,16 @@ TEST_CASE("a pair that cannot be true is explained by the slip behind it") {
   CHECK_FALSE(verdict("35 N·m", "26 J").agrees);
 }
 
+TEST_CASE("a printed bound may be rounded inward by less than one of its digits, and no more") {
+  CHECK(verdict("max 20.00 N·m", "max 14.8 lbf·ft").agrees);  // 14.751
+  CHECK(verdict("max 20.00 N·m", "max 14.7 lbf·ft").agrees);
+  CHECK_FALSE(verdict("max 20.00 N·m", "max 14.6 lbf·ft").agrees);
+  CHECK_FALSE(verdict("max 20.00 N·m", "max 14.9 lbf·ft").agrees);
+  CHECK(verdict("min 20.00 N·m", "min 14.8 lbf·ft").agrees);
+  CHECK_FALSE(verdict("min 20.00 N·m", "min 14.9 lbf·ft").agrees);
+  CHECK_FALSE(verdict("min 20.00 N·m", "min 14.6 lbf·ft").agrees);
+}
+
 TEST_CASE("the verdict on random pairs is that of exact intervals") {
   test::RandomFigures random(9);
   int agreed = 0;
