@@ -26,8 +26,9 @@ void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   for (const Value& note : fastener.values("notes")) {
     if (says(note.text, "hand", "thread") && speaks_of_left_hand(note.text)) speaking = &note;
   }
-  if (!thread_says && !name_says && !speaking) return;
-  report(fastener, speaking ? speaking->where : fastener.place(thread_says ? "thread" : "name"),
+  const bool caution_says = std::ranges::any_of(fastener.cautions, [](const Caution* caution) { return speaks_of_left_hand(caution->text); });
+  if (!thread_says && !name_says && !speaking && !caution_says) return;
+  report(fastener, speaking ? speaking->where : fastener.place(thread_says ? "thread" : caution_says ? "cautions" : "name"),
          "the words speak of a left-hand thread, but `hand` does not say so; only `hand: left` shows beside the figure");
 }
 

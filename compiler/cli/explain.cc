@@ -36,6 +36,21 @@ std::string page_of(const RuleInfo& rule) {
   return page;
 }
 
+// The page of all rules, compiler/check/RULES.md.
+std::string markdown_of(const std::vector<RuleInfo>& rules) {
+  std::string page =
+      "# What sheafc holds against a sheet\n\n"
+      "Made by `sheafc explain --markdown`; change the rule, not this page. An error is a figure that cannot be right, a\n"
+      "warning one that is unlikely, a note something worth a look. `sheafc explain RULE` shows a wrong and a right example.\n\n"
+      "| rule | severity | what it finds |\n|---|---|---|\n";
+  for (const RuleInfo& rule : rules) {
+    page += "| [" + std::string(rule.name) + "](#" + std::string(rule.name) + ") | " + std::string(word_of(rule.severity)) + " | " +
+            std::string(rule.summary) + " |\n";
+  }
+  for (const RuleInfo& rule : rules) page += "\n## " + std::string(rule.name) + "\n\n" + std::string(rule.why) + "\n";
+  return page;
+}
+
 ExitStatus list_rules(const std::vector<RuleInfo>& rules) {
   std::size_t width = 0;
   for (const RuleInfo& rule : rules) width = std::max(width, rule.name.size());
@@ -67,7 +82,15 @@ void add_explain(CLI::App& program, Action& action) {
   auto name = std::make_shared<std::string>();
   CLI::App* command = program.add_subcommand("explain", "Print what a rule wants and why, with a wrong and a right example.");
   command->add_option("rule", *name, "The rule's name, as it stands in [ ] after a message; without it, all rules are listed")->type_name("RULE");
-  command->callback([&action, name] { action = [name] { return explain(*name); }; });
+  auto markdown = std::make_shared<bool>(false);
+  command->add_flag("--markdown", *markdown, "All rules as one Markdown page, compiler/check/RULES.md");
+  command->callback([&action, name, markdown] {
+    action = [name, markdown] {
+      if (!*markdown) return explain(*name);
+      print(markdown_of(all_rules()));
+      return ExitStatus::done;
+    };
+  });
 }
 
 }  // namespace sheafc
