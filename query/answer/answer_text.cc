@@ -19,11 +19,6 @@ Line figure_line(const std::string& lead, const std::string& band, Tone tone, in
 
 std::string derived_lead(const Derived& derived) { return (derived.exact ? "= " : "≈ ") + derived.lead; }
 
-// Foot-pounds for inch-pounds is a slip of twelve: the one unit whose name is spelled out beside it.
-std::string_view spelled_out(const Unit& unit) {
-  return unit.symbol == "lbf·in" ? "inch-pounds, not foot-pounds" : "";
-}
-
 // The source's own figure, and below it the same in other units, marked as derived.
 std::vector<Line> figure_block(const Value& value) {
   int lead_width = display_width(value.lead);

@@ -22,10 +22,6 @@ std::string setting_words(const DerivedFigure& derived, const Number& step) {
          shown(Quantity{setting.value, &unit});
 }
 
-std::string_view spelled_out(const Unit& unit) {
-  return unit.symbol == "lbf·in" ? "inch-pounds, not foot-pounds" : "";
-}
-
 // What was typed, then what follows from it, marked.
 void write_reading(Page& page, const Reading& reading, const std::optional<Number>& step) {
   std::vector<std::vector<Line>> rows;

@@ -162,6 +162,10 @@ std::string choice_words(std::string_view key, std::string_view choice) {
   return in_words(choice);
 }
 
+std::string_view spelled_out(const Unit& unit) {
+  return unit.symbol == "lbf·in" ? "inch-pounds, not foot-pounds" : "";
+}
+
 std::string in_words(std::string_view kebab) {
   std::string words(kebab);
   std::ranges::replace(words, '-', ' ');

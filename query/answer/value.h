@@ -49,6 +49,9 @@ std::string band_of(const Figure& figure);
 // count 2 -> "2 of them".
 std::string choice_words(std::string_view key, std::string_view choice);
 
+// Foot-pounds for inch-pounds is a slip of twelve: lbf·in, the one unit whose name is spelled out beside it.
+std::string_view spelled_out(const Unit& unit);
+
 // "dry-fill" -> "dry fill"
 std::string in_words(std::string_view kebab);
 
