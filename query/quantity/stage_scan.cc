@@ -11,6 +11,11 @@ bool is_torque(const Figure& figure) {
   return figure.unit != nullptr && figure.unit->dimension == Dimension::torque;
 }
 
+bool take_hand_tight(Scanner& scanner) {
+  return scanner.take_word("hand tight") || scanner.take_word("hand-tight") ||
+         scanner.take_word("finger tight") || scanner.take_word("finger-tight");
+}
+
 }  // namespace
 
 bool take_loosening(Scanner& scanner) {
@@ -30,14 +35,16 @@ StatementScan::Fault StatementScan::read_stages() {
   bool found = first.hand_tight || is_torque(first.figure);
   while (found) {
     if (auto fault = read_next_stage(found)) return fault;
+    if (statement_.stages.size() > most_stages) {
+      return scanner_.failure_since(0, "more stages than any fastener has");
+    }
   }
   return std::nullopt;
 }
 
 StatementScan::Fault StatementScan::read_first_stage() {
   const std::size_t from = scanner_.at;
-  for (const std::string_view words : {"hand tight", "hand-tight", "finger tight", "finger-tight"}) {
-    if (!scanner_.take_word(words)) continue;
+  if (take_hand_tight(scanner_)) {
     if (dimension_ && *dimension_ != Dimension::torque) {
       return scanner_.failure_since(from, "hand tight is said of a torque only");
     }
@@ -60,22 +67,22 @@ bool StatementScan::take_stage_mark() {
 }
 
 StatementScan::Fault StatementScan::read_next_stage(bool& found) {
-  found = false;
   const Scanner before = scanner_;
   const bool marked = take_stage_mark();
-  const bool loosen = take_loosening(scanner_);
-  const bool plus = !loosen && scanner_.take("+");
-  const bool turn = !loosen && take_turning(scanner_);
-  if (!loosen && !plus && !turn && !(marked && is_digit(scanner_.peek()))) {
-    scanner_ = before;
+  found = true;
+  if (take_loosening(scanner_)) return read_loosening();
+  if (scanner_.take("+") || take_turning(scanner_)) return read_turn();
+  if (marked && take_hand_tight(scanner_)) {
+    statement_.stages.push_back({Act::tighten, {}, true});
     return std::nullopt;
   }
-  if (statement_.stages.size() >= most_stages) {
-    return scanner_.failure_since(before.at, "more stages than any fastener has");
-  }
-  found = true;
-  if (loosen) return read_loosening();
-  if (plus || turn) return read_turn();
+  if (marked && is_digit(scanner_.peek())) return read_torque_or_angle();
+  found = false;
+  scanner_ = before;
+  return std::nullopt;
+}
+
+StatementScan::Fault StatementScan::read_torque_or_angle() {
   auto figure = read_figure(Dimension::torque, Dimension::angle);
   if (!figure) return figure.failure();
   statement_.stages.push_back({is_torque(*figure) ? Act::tighten : Act::turn_further, *figure});

@@ -4,7 +4,7 @@
 //   statement = stages { "per" words | "at" quantity | "(" figure ")" | [","] words }
 //   stages    = figure | first { ("," | "then" | "+") stage }       more than one for a torque only
 //   first     = figure | "hand tight"
-//   stage     = torque | [ "+" | "turn" | "further" ] angle | "loosen" angle | "loosen fully"
+//   stage     = torque | [ "+" | "turn" | "further" ] angle | "loosen" angle | "loosen fully" | "hand tight"
 #pragma once
 
 #include "query/quantity/figure_scan.h"
@@ -35,6 +35,7 @@ class StatementScan {
   Fault read_first_stage();
   // Reads one more stage if there is one, and says whether there was.
   Fault read_next_stage(bool& found);
+  Fault read_torque_or_angle();
   Fault read_loosening();
   Fault read_turn();
   bool take_stage_mark();

@@ -31,18 +31,17 @@ std::string also_written(const Unit& unit) {
   std::string list;
   for (const std::string_view spelling : spellings_of(unit)) {
     if (spelling == unit.symbol || spelling == unit.name) continue;
-    list += (list.empty() ? "" : ", ") + std::string(spelling);
+    list.append(list.empty() ? "" : ", ").append(spelling);
   }
   return list;
 }
 
 void add_row(std::string& page, const Unit& unit) {
-  for (const std::string& cell :
-       {"**" + std::string(unit.symbol) + "**" + (unit.workshop ? " *workshop*" : ""), std::string(unit.name),
-        size_of(unit), also_written(unit), std::string(unit.source)}) {
-    page += "| " + cell + " ";
-  }
-  page += "|\n";
+  page.append("| **").append(unit.symbol).append(unit.workshop ? "** *workshop*" : "**");
+  page.append(" | ").append(unit.name);
+  page.append(" | ").append(size_of(unit));
+  page.append(" | ").append(also_written(unit));
+  page.append(" | ").append(unit.source).append(" |\n");
 }
 
 }  // namespace
@@ -52,8 +51,9 @@ std::string units_as_markdown() {
   const Unit* before = nullptr;
   for (const Unit& unit : all_units()) {
     if (before == nullptr || before->dimension != unit.dimension) {
-      page += "\n## " + std::string(name_of(unit.dimension)) + "\n\n| unit | name | in " +
-              std::string(base_of(unit.dimension)) + " | also written | source |\n|---|---|---|---|---|\n";
+      page.append("\n## ").append(name_of(unit.dimension));
+      page.append("\n\n| unit | name | in ").append(base_of(unit.dimension));
+      page.append(" | also written | source |\n|---|---|---|---|---|\n");
     }
     add_row(page, unit);
     before = &unit;

@@ -33,7 +33,7 @@ const Unit& RandomFigures::other_unit(const Unit& unit) {
 Figure RandomFigures::figure() {
   while (true) {
     const Unit& unit = this->unit();
-    const std::string symbol = " " + std::string(unit.symbol);
+    const std::string symbol = std::string(" ").append(unit.symbol);
     const std::string first = to_text(number()), second = to_text(number());
     std::string text;
     switch (below(8)) {

@@ -75,10 +75,13 @@ TEST_CASE("a statement keeps what was said apart") {
   CHECK(oil->at->value == Number{20, 0, 1});
   CHECK(oil->at->unit->symbol == "°C");
 
-  const auto stages = parse_statement("40 N·m, loosen 180°, hand tight", Dimension::torque, Input::sheet);
+  const auto stages =
+      parse_statement("40 N·m, loosen fully, hand tight + 90°", Dimension::torque, Input::sheet);
   REQUIRE(stages);
-  CHECK(stages->stages.size() == 2);
-  CHECK(stages->conditions == std::vector<std::string>{"hand tight"});
+  REQUIRE(stages->stages.size() == 4);
+  CHECK(stages->stages[1].act == Act::loosen_fully);
+  CHECK(stages->stages[2].hand_tight);
+  CHECK(stages->conditions.empty());
 
   const auto angle = parse_statement("20 N·m + 90°", Dimension::torque, Input::sheet);
   REQUIRE(angle);
