@@ -18,13 +18,15 @@ A spelling in several tables or rows is ambiguous unless the place where it stan
 sheet, every reading at a prompt. One unit that serves two dimensions (psi, km) is not ambiguous.
 )";
 
+std::string text_of(Rational value) {
+  std::string text = std::to_string(value.numerator);
+  return value.denominator == 1 ? text : text.append("/").append(std::to_string(value.denominator));
+}
+
 std::string size_of(const Unit& unit) {
-  std::string size = std::to_string(unit.factor.numerator);
-  if (unit.factor.denominator != 1) size += "/" + std::to_string(unit.factor.denominator);
-  if (unit.offset.numerator != 0) {
-    size += ", from " + std::to_string(unit.offset.numerator) + "/" + std::to_string(unit.offset.denominator);
-  }
-  return unit.exact ? size : "≈ " + size;
+  std::string size(unit.exact ? "" : "≈ ");
+  size.append(text_of(unit.factor));
+  return unit.offset.numerator == 0 ? size : size.append(", from ").append(text_of(unit.offset));
 }
 
 std::string also_written(const Unit& unit) {
