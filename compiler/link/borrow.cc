@@ -79,9 +79,16 @@ class Borrower {
       if (record.key != field.key()) continue;
       auto scalar = read_scalar(*field.declaration, record.text);
       if (!scalar) continue;  // of a word that this compiler does not know: nothing can depend on it
-      Scalar read = std::move(scalar).value();
+      Scalar read = at_home(std::move(scalar).value());
       field.values.push_back({std::move(read.text), std::move(read.meaning), place(record.place), nullptr});
     }
+  }
+
+  // An address of the sheet itself is relative again: on a sheet based on this one it means that one's entry.
+  Scalar at_home(Scalar scalar) const {
+    const Address* address = scalar.meaning ? std::get_if<Address>(scalar.meaning.get()) : nullptr;
+    if (!address || address->sheet != record_.name) return scalar;
+    return {address->entry, std::make_shared<const Meaning>(Address{{}, address->entry})};
   }
 
   // The records below the key, those of a list parted by their number.

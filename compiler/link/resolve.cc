@@ -18,7 +18,7 @@ using Keys = std::span<const std::string_view>;
 // What is a sheet's or an entry's own affair, and never inherited.
 constexpr std::array<std::string_view, 7> own_of_sheet = {"sheet", "title", "also", "based-on", "without", "fits", "formerly"};
 constexpr std::array<std::string_view, 3> own_of_entry = {"fits", "formerly", "without"};
-constexpr std::array<std::string_view, 6> own_of_like = {"fits", "formerly", "without", "order", "same-as", "like"};
+constexpr std::array<std::string_view, 7> own_of_like = {"fits", "formerly", "without", "order", "same-as", "like", "page"};
 
 bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }
 
@@ -31,6 +31,11 @@ Fields merged(const Fields& base, const Fields& own, const Scope& order, Keys ex
     if (field) fields.add(field);
   }
   return fields;
+}
+
+void drop_source(Fields& fields) {
+  fields.drop("source");
+  fields.drop("checked");
 }
 
 std::string quoted(std::string_view text) { return "'" + std::string(text) + "'"; }
@@ -190,10 +195,8 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   check_own_against_variants(entry, base.fields);
   own.own_variants = entry.fields.has("variants");
   Fields inherited = without(entry, base.fields);
-  if (base.carries_source) {  // this sheet states the entry now, so its source holds
-    inherited.drop("source");
-    inherited.drop("checked");
-  }
+  if (base.carries_source) drop_source(inherited);  // this sheet states the entry now, so its source holds
+  if (sheet.sheet->fields.has("source")) inherited.drop("page");  // a page of another paper
   own.fields = merged(inherited, entry.fields, entry_scope(*entry.declaration), own_of_entry);
   base = std::move(own);
 }
@@ -299,6 +302,7 @@ void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
   entry.like_missing = other.like_missing;
   if (!entry.fields.has("variants")) entry.own_variants = false;
   Fields taken = other.fields;
+  if (other.carries_source) drop_source(taken);
   for (const Value& key : entry.fields.values("without")) taken.drop(key.text);
   entry.fields = merged(taken, entry.fields, entry_scope(*entry.declaration), own_of_like);
 }

@@ -72,7 +72,9 @@ std::vector<std::string> remarks_of(const SourceFile& file) {
 void part_head(const Sheet& sheet, LayoutValue& root) {
   const int first_block = static_cast<int>(sheet.form->fields.size());
   const auto block = std::ranges::find_if(root.items, [&](const LayoutItem& item) { return item.rank >= first_block; });
-  if (block != root.items.end() && block != root.items.begin()) block->blank_before = true;
+  if (block == root.items.end() || block == root.items.begin()) return;
+  const bool apart = !block->before.empty() && block->before.back().empty();
+  if (!apart) block->blank_before = true;
 }
 
 std::string laid_out(const Sheet& sheet) {

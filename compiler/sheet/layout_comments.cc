@@ -81,12 +81,23 @@ class Attacher {
   void attach_beside(const Comment& comment) {
     std::size_t at = count_before(comment);
     if (at == 0) return append(edges_.head, comment.text, false);  // beside the { of a sheet all in braces
-    --at;
-    while (at > 0 && placed_[at - 1].item->line == comment.line) --at;
-    LayoutItem& item = *placed_[at].item;
+    LayoutItem& item = *placed_[ended_beside(at, comment.line)].item;
     if (item.beside.empty()) item.beside = comment.text;
     else append(item.after, comment.text, false);
   }
+
+  // Of the items that start on that line, the outermost one that also ends there; else the outermost one; else
+  // the last before it. `end` is one past the last item before the remark.
+  std::size_t ended_beside(std::size_t end, int line) const {
+    std::size_t first = end - 1;
+    while (first > 0 && placed_[first - 1].item->line == line) --first;
+    for (std::size_t at = first; at < end; ++at) {
+      if (last_line(*placed_[at].item) == line) return at;
+    }
+    return first;
+  }
+
+  static int last_line(const LayoutItem& item) { return item.value.items.empty() ? item.line : last_line(item.value.items.back()); }
 
   void note_blank(LayoutItem& item) {
     if (!blank_above(item.line)) return;

@@ -205,6 +205,7 @@ bool FieldReader::read_allowance(Allowances& allowances, const Pair& pair) {
   if (pair.value->kind == Node::Kind::mapping) {
     const Fields fields = read(*pair.value, allowance_scope(), "an allowance");
     require(fields, allowance_scope(), "an allowance", pair.key_span);
+    if (!fields.has("reason")) return false;
     Allowance allowance{std::string(pair.key), std::string(fields.text("reason")), {}, pair.key_span};
     if (const Date* date = fields.date("until")) allowance.until = *date;
     allowances.push_back(std::move(allowance));

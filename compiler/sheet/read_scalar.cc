@@ -81,6 +81,11 @@ Result<Scalar> read_figure(const FieldDeclaration& declaration, Text text) {
   return scalar_of(std::move(statement));
 }
 
+std::size_t first_letter(Text text) {
+  const auto letter = std::ranges::find_if(text, [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); });
+  return letter == text.end() ? Text::npos : static_cast<std::size_t>(letter - text.begin());
+}
+
 }  // namespace
 
 std::string_view rule_of(ValueType type) {
@@ -142,6 +147,10 @@ Result<Scalar> read_cell(const Column& column, Text text) {
     case Column::Type::figure: {
       auto cell = scalar_of(sheaf::parse_statement(std::string(text) + " " + std::string(column.unit->symbol), column.unit->dimension, Input::sheet));
       if (cell) return cell;
+      const std::size_t letter = first_letter(text);
+      if (letter != Text::npos) {
+        return Failure{"a cell is a plain number; its unit, " + std::string(column.unit->symbol) + ", is the column's", static_cast<int>(letter), static_cast<int>(text.size() - letter)};
+      }
       Failure failure = cell.failure();  // the unit was added here: only the cell's own bytes can be marked
       failure.at = std::min(failure.at, static_cast<int>(text.size()));
       failure.length = std::min(failure.length, static_cast<int>(text.size()) - failure.at);

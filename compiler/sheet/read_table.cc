@@ -101,10 +101,12 @@ void TableReader::read_row(const Node& node) {
                                   {{Severity::note, rule::row_width, sheet_.columns.front().place, "the columns stand here"}}});
   }
   Fields fields;
+  const int faults = reader_.sink().errors();
   for (std::size_t i = 0; i < node.items.size(); ++i) {
     if (const Field* field = read_one_cell(sheet_.columns[i], *node.items[i])) fields.add(field);
   }
-  name_row(node, std::move(fields));
+  const bool key_unreadable = !fields.has(sheet_.key_column) && reader_.sink().errors() > faults;
+  if (!key_unreadable) name_row(node, std::move(fields));
 }
 
 const Field* TableReader::read_one_cell(const Column& column, const Node& cell) {

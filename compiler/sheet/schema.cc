@@ -131,6 +131,7 @@ class Schema {
 
   // A field that many kinds share, and whatever has fields of its own, is defined once.
   Json field_of(const FieldDeclaration& declaration) {
+    if (declaration.type == ValueType::allowances) return reference("allow");
     const auto common = sheaf::common_fields();
     const bool shared = &declaration >= common.data() && &declaration < common.data() + common.size();
     if ((!shared || declaration.type == ValueType::variants) && declaration.type != ValueType::record) return defined(declaration);
@@ -148,7 +149,6 @@ class Schema {
     Json schema;
     switch (declaration.type) {
       case ValueType::record: schema = record_of(declaration); break;
-      case ValueType::allowances: schema = reference("allow"); break;
       case ValueType::variants: schema = {{"type", "array"}, {"minItems", 1}}; break;
       default: schema = declaration.many ? one_or_many(declaration) : scalar_of(declaration);
     }
@@ -191,6 +191,7 @@ class Schema {
       properties[std::string(rule.name)] = std::move(allowance);
     }
     definitions_["allow"] = object(std::move(properties));
+    definitions_["allow"]["description"] = "Rules set aside here, each with its reason.";
   }
 
   Json definitions_;
