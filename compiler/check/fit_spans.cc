@@ -22,8 +22,15 @@ bool stated(const Frames& frames) { return !frames.from.empty() || !frames.to.em
 
 }  // namespace
 
-std::string question_of(const LinkedSheet& sheet, const Fit& fit) {
-  return std::string(sheet.assembly()) + "|" + fit.make + "|" + fit.model;
+std::map<std::string, std::vector<Claim>> claims_by_question(const LinkedSheets& sheets) {
+  std::map<std::string, std::vector<Claim>> claims;
+  for (const LinkedSheet& sheet : sheets.own()) {
+    if (sheet.assembly().empty()) continue;
+    for (const Fit& fit : sheet.fits) {
+      claims[std::string(sheet.assembly()) + "|" + fit.make + "|" + fit.model].push_back({&sheet, &fit});
+    }
+  }
+  return claims;
 }
 
 int first_year(const Years& years) { return years.from ? years.from : std::numeric_limits<int>::min() / 2; }

@@ -2,6 +2,7 @@
 // The years of a machine for which sheets of one assembly speak.
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -9,8 +10,14 @@
 
 namespace sheafc {
 
-// "front-brake|Haldrek|Muleback 380|north": what two sheets must share to answer the same question.
-std::string question_of(const LinkedSheet& sheet, const Fit& fit);
+// What one sheet says of one machine.
+struct Claim {
+  const LinkedSheet* sheet = nullptr;
+  const Fit* fit = nullptr;
+};
+
+// The claims of all own sheets of assemblies, by the question they answer: one assembly of one machine.
+std::map<std::string, std::vector<Claim>> claims_by_question(const LinkedSheets& sheets);
 
 int first_year(const Years& years);  // an open end is far away
 int last_year(const Years& years);

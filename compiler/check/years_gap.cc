@@ -1,17 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
-#include <map>
 
 #include "compiler/check/fit_spans.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {
 namespace {
-
-struct Claim {
-  const LinkedSheet* sheet;
-  const Fit* fit;
-};
 
 std::string years_between(int last, int next) {
   return last + 1 == next - 1 ? std::to_string(last + 1) : std::to_string(last + 1) + " to " + std::to_string(next - 1);
@@ -30,12 +24,8 @@ void examine_claims(std::vector<Claim>& claims, Report& report) {
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, std::vector<Claim>> by_question;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    if (sheet.assembly().empty()) continue;
-    for (const Fit& fit : sheet.fits) by_question[question_of(sheet, fit)].push_back({&sheet, &fit});
-  }
-  for (auto& [question, claims] : by_question) examine_claims(claims, report);
+  auto all = claims_by_question(sheets);
+  for (auto& [question, claims] : all) examine_claims(claims, report);
 }
 
 }  // namespace

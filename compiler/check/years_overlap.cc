@@ -1,16 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
-
 #include "compiler/check/fit_spans.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {
 namespace {
-
-struct Claim {
-  const LinkedSheet* sheet;
-  const Fit* fit;
-};
 
 void examine_sheet(const LinkedSheet& sheet, Report& report) {
   for (std::size_t i = 1; i < sheet.fits.size(); ++i) {
@@ -39,13 +32,8 @@ void examine_claims(const std::vector<Claim>& claims, Report& report) {
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, std::vector<Claim>> by_question;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    if (sheet.assembly().empty()) continue;
-    examine_sheet(sheet, report);
-    for (const Fit& fit : sheet.fits) by_question[question_of(sheet, fit)].push_back({&sheet, &fit});
-  }
-  for (const auto& [question, claims] : by_question) examine_claims(claims, report);
+  for (const LinkedSheet& sheet : sheets.own()) examine_sheet(sheet, report);
+  for (const auto& [question, claims] : claims_by_question(sheets)) examine_claims(claims, report);
 }
 
 }  // namespace
