@@ -68,6 +68,13 @@ ExitStatus build(const Wishes& wishes) {
 void add_build(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("build", "Compile sheets into one library file.");
+  command->footer(
+      "Examples:\n"
+      "  sheafc build specs-yaml -o orrindale.sheaf\n"
+      "  sheafc build shop --with orrindale.sheaf -o shop.sheaf\n"
+      "\n"
+      "With errors nothing is written, and the old library stays as it is.\n"
+      "Exit status: 0 written, 1 the sheets have errors, 2 wrong usage or the world failed, 130 interrupted.");
   command->add_option("sheets", wishes->request.folders, "Folders of sheets")->required()->type_name("FOLDER");
   command->add_option("-o,--output", wishes->output, "The library to write")->required()->type_name("NAME.sheaf");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");

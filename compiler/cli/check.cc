@@ -66,6 +66,12 @@ ExitStatus check(const Wishes& wishes) {
 void add_check(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("check", "Say what is wrong with sheets, and where.");
+  command->footer(
+      "Examples:\n"
+      "  sheafc check specs-yaml\n"
+      "  sheafc check my-fork.yaml --with orrindale.sheaf\n"
+      "\n"
+      "Exit status: 0 no errors, 1 errors (with --werror, warnings too), 2 wrong usage or unreadable.");
   command->add_option("sheets", wishes->request.folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
   const auto output_flag = [&](const char* flag, Output output, const char* help) {
     command->add_flag_callback(flag, [wishes, output] { wishes->output = output; }, help);

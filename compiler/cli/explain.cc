@@ -9,6 +9,7 @@
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
 #include "compiler/sheet/suggestion.h"
+#include "compiler/source/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -28,9 +29,25 @@ std::string indented(std::string_view text) {
   return out;
 }
 
+// As many words to a line as an eye likes.
+std::string wrapped(std::string_view text) {
+  constexpr int width = 90;
+  std::string out;
+  int column = 0;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    const int length = count_characters(text.substr(0, end));
+    if (column > 0) out += column + 1 + length > width ? '\n' : ' ';
+    column = column > 0 && column + 1 + length <= width ? column + 1 + length : length;
+    out += text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return out + "\n";
+}
+
 std::string page_of(const RuleInfo& rule) {
   std::string page = std::string(rule.name) + " (" + std::string(word_of(rule.severity)) + "): " + std::string(rule.summary) + "\n\n" +
-                     std::string(rule.why) + "\n";
+                     wrapped(rule.why);
   if (!rule.wrong.empty()) page += "\nwrong\n" + indented(rule.wrong);
   if (!rule.right.empty()) page += "\nright\n" + indented(rule.right);
   return page;
@@ -82,6 +99,7 @@ void add_explain(CLI::App& program, Action& action) {
   auto name = std::make_shared<std::string>();
   CLI::App* command = program.add_subcommand("explain", "Print what a rule wants and why, with a wrong and a right example.");
   command->add_option("rule", *name, "The rule's name, as it stands in [ ] after a message; without it, all rules are listed")->type_name("RULE");
+  command->footer("Example:\n  sheafc explain torque-over-proof-load");
   auto markdown = std::make_shared<bool>(false);
   command->add_flag("--markdown", *markdown, "All rules as one Markdown page, compiler/check/RULES.md");
   command->callback([&action, name, markdown] {

@@ -86,6 +86,13 @@ ExitStatus format(const Wishes& wishes) {
 void add_format(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("format", "Tidy the order, spelling and spacing of sheets; name those that changed.");
+  command->footer(
+      "Example:\n"
+      "  sheafc format specs-yaml\n"
+      "\n"
+      "Every remark stays. A sheet with faults, or one that could not be tidied without changing what it says, is left\n"
+      "alone and named.\n"
+      "Exit status: 0 tidy now, 1 something is left alone (with --check: would change), 2 unreadable or unwritable.");
   command->add_option("sheets", wishes->folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
   command->add_flag("--check", wishes->check, "Change nothing: name the sheets that would change, and end with 1 if there are any");
   command->callback([&action, wishes] { action = [wishes] { return format(*wishes); }; });

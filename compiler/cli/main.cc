@@ -15,12 +15,14 @@ namespace {
 
 constexpr const char* footer =
     "Examples:\n"
+    "  sheafc new fork my-fork                        start a sheet\n"
     "  sheafc check specs-yaml                        what is wrong, and where\n"
     "  sheafc build specs-yaml -o orrindale.sheaf     compile; nothing is written while there are errors\n"
     "  sheafc explain unreadable-figure               what a rule wants, with examples\n"
     "\n"
+    "Environment: NO_COLOR, CLICOLOR_FORCE and TERM decide on colour; SOURCE_DATE_EPOCH stands for today.\n"
     "Exit status: 0 done, 1 the sheets have errors, 2 wrong usage or the world failed, 130 interrupted.\n"
-    "The sheet language: specs-yaml/README.md.";
+    "The sheet language: specs-yaml/README.md. sheafc COMMAND --help has each command's flags.";
 
 std::vector<std::string> names_of(const CLI::App& program) {
   std::vector<std::string> names;
@@ -76,9 +78,9 @@ bool names_command(const CLI::App& program, int count, char** words, std::string
 
 ExitStatus run(int count, char** words) {
   CLI::App program("sheafc proves spec sheets and compiles them into one library file for sheaf.", "sheafc");
-  program.footer(footer);
   program.set_version_flag("--version", versions);
   program.require_subcommand(0, 1);
+  program.get_formatter()->column_width(34);
   Action action;
   add_build(program, action);
   add_check(program, action);
@@ -87,6 +89,8 @@ ExitStatus run(int count, char** words) {
   add_format(program, action);
   add_new(program, action);
   add_schema(program, action);
+
+  program.footer(footer);  // after the commands, which would have copied it
 
   std::string unknown;
   if (count > 2 && std::string_view(words[1]) == "help") {  // "sheafc help build"
@@ -101,7 +105,7 @@ ExitStatus run(int count, char** words) {
     program.parse(count, words);
   } catch (const CLI::CallForHelp&) {
     const auto chosen = program.get_subcommands();
-    print(chosen.empty() ? program.help() : chosen.front()->help());
+    print(chosen.empty() ? program.help() : chosen.front()->help(program.get_name()));
     return ExitStatus::done;
   } catch (const CLI::CallForVersion& version) {
     print(std::string(version.what()) + "\n");
@@ -110,8 +114,9 @@ ExitStatus run(int count, char** words) {
     return explain_usage(program, error);
   }
   if (action) return action();
+  const auto names = names_of(program);
   say_error("no command is given");
-  hint("build, check, show or explain; see sheafc --help");
+  hint(any_of(std::vector<std::string_view>(names.begin(), names.end())) + "; see sheafc --help");
   return ExitStatus::trouble;
 }
 

@@ -90,6 +90,7 @@ void add_show(CLI::App& program, Action& action) {
   };
   auto wishes = std::make_shared<Wishes>();
   CLI::App* command = program.add_subcommand("show", "Print what a sheet became: bases and variants resolved, each value with its place.");
+  command->footer("Example:\n  sheafc show sorvane-43-rod --sheets specs-yaml");
   command->add_option("sheet", wishes->name, "The sheet's name")->required()->type_name("SHEET");
   command->add_option("--sheets", wishes->request.folders, "Folders of sheets; specs-yaml unless given")->type_name("FOLDER");
   add_with_flag(*command, wishes->request);
