@@ -50,6 +50,8 @@ void declare_output(CLI::App& flags, Common& common);   // --json, --color, --no
 std::unique_ptr<Command> make_about();
 std::unique_ptr<Command> make_convert();
 std::unique_ptr<Command> make_find();
+std::unique_ptr<Command> make_match();
+std::unique_ptr<Command> make_reckon();
 std::unique_ptr<Command> make_show();
 std::unique_ptr<Command> make_wrench();
 

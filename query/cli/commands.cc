@@ -8,7 +8,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<CommandInfo, 5> commands = {{
+constexpr std::array<CommandInfo, 7> commands = {{
     {"find", "WORDS…", "Answer a question in plain words",
      "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
      "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
@@ -38,6 +38,23 @@ constexpr std::array<CommandInfo, 5> commands = {{
      "sheaf wrench sorvane-41-rod/top-plug    the same for an entry\n"
      "sheaf wrench 35±3 N·m --adapter open-17 --angle 0   with an adapter that lengthens it",
      make_wrench},
+    {"match", "SIZE | DESIGNATION", "Say which parts have a measured size, or are so designated",
+     "Seals, O-rings, bearings, bushings and threads, of the fleet and of the published tables. What is the\n"
+     "same, what is within the caliper's uncertainty and what is NOT the same are told apart. A part named\n"
+     "before the size narrows it: fork seal, shaft seal, o-ring, bearing, bushing, thread. --csv reads rows\n"
+     "from standard input, with or without a first row of names (part, size, inside, outside, height).",
+     "sheaf match 41.1 x 54 x 11              any ring of this size\n"
+     "sheaf match fork seal id 43 od 55       by two dimensions\n"
+     "sheaf match 6203-2RS                    a bearing, and what its designation says\n"
+     "sheaf match --csv < measured.csv        row for row, faults marked",
+     make_match},
+    {"reckon", "TOPIC GIVEN…", "Do the trade's arithmetic: torque, oil, springs, fits",
+     "Alone it lists the topics; a topic alone says what it is given, by name and in any order. Every answer\n"
+     "names its formula and the formula's source. A computed torque never replaces the maker's.",
+     "sheaf reckon torque M8 class 8.8 state oiled     torque for three quarters of the proof load\n"
+     "sheaf reckon viscosity 32 mm²/s at 40 °C and 6.1 mm²/s at 100 °C for 0 °C\n"
+     "sheaf reckon level bore 37.4 mm length 580 mm volume 512 mL --svg leg.svg    drawn as well",
+     make_reckon},
     {"about", "", "Say which library answers, and what is in it", "",
      "sheaf about                             name, date, size, digest\n"
      "sheaf about --verify                    read and check every byte of it",
