@@ -15,6 +15,14 @@ bool at_quantity(Scanner ahead) {
   return is_digit(ahead.peek()) || ahead.peek() == '-' || ahead.rest().starts_with("\u2212");
 }
 
+// "2 riders" is a condition, "2 mm" is not.
+bool begins_with_quantity(std::string_view phrase) {
+  Scanner ahead{phrase};
+  if (!scan_number(ahead, Input::prompt)) return false;
+  ahead.skip_spaces();
+  return !longest_unit(ahead, std::nullopt).choices.empty();
+}
+
 }  // namespace
 
 Result<Statement> StatementScan::read() {
@@ -157,11 +165,8 @@ StatementScan::Fault StatementScan::read_condition(bool attached) {
     if (auto fault = check_attached(from)) return fault;
   }
   const std::string_view phrase = scanner_.text.substr(from, scanner_.at - from);
-  if (is_digit(phrase.front())) {
-    Scanner ahead{scanner_.text, from};
-    if (FigureScan(ahead, std::nullopt, input_, chosen_).read_quantity()) {
-      return scanner_.failure_since(from, "a second figure stands here; only a torque has stages");
-    }
+  if (is_digit(phrase.front()) && begins_with_quantity(with_single_spaces(phrase))) {
+    return scanner_.failure_since(from, "a second figure stands here; only a torque has stages");
   }
   return add_condition(phrase, from);
 }
