@@ -92,7 +92,7 @@ void write_parts(JsonWriter& json, std::string_view key, const std::vector<Match
 }  // namespace
 
 void write_text(Page& page, const Matches& matches, std::size_t most_near) {
-  if (!matches.found()) page.line(Line("Nothing has this size.", Tone::act), 2);
+  if (!matches.found()) page.line(Line("Nothing matches this.", Tone::act), 2);
   page.labelled("read as", Line(matches.read_as));
   write_meanings(page, matches);
   Rows rows;

@@ -38,11 +38,19 @@ std::vector<std::string> pieces_of(const std::vector<std::string>& words, std::s
   return pieces;
 }
 
+// 100 L is 100 000 mL, not 100 000.000 000 000 01: a bottle more would be bought for it.
+double without_rounding_noise(double value) {
+  constexpr int kept_digits = 12;
+  if (value == 0 || !std::isfinite(value)) return value;
+  const double scale = std::pow(10, kept_digits - 1 - std::floor(std::log10(std::abs(value))));
+  return std::isfinite(scale) ? std::round(value * scale) / scale : value;
+}
+
 double from_base(double base, const Unit& unit) {
   const auto value = [](const Rational& number) {
     return static_cast<double>(number.numerator) / static_cast<double>(number.denominator);
   };
-  return (base - value(unit.offset)) / value(unit.factor);
+  return without_rounding_noise((base - value(unit.offset)) / value(unit.factor));
 }
 
 bool is_bare_number(const std::string& text) { return bool(parse_number(text, Input::prompt)); }

@@ -47,6 +47,12 @@ TEST_CASE("units are read and never mixed") {
   CHECK(refuses(without_library("springs", {"8", "N·m", "and", "12", "N/mm"}), "first"));
 }
 
+TEST_CASE("a unit's factor leaves no noise behind that would buy another bottle") {
+  const auto bottles = without_library("bottles", {"100 L", "of", "1 mL"});
+  REQUIRE(bottles);
+  CHECK(bottles->results.front().words == "100000 of 1\u00A0mL");
+}
+
 TEST_CASE("what is missing, doubled, empty or unknown is named") {
   CHECK(refuses(without_library("springs", {"8", "N/mm"}), "'and' is missing"));
   CHECK(refuses(without_library("springs", {"8", "N/mm", "and", "1", "N/mm", "and", "2", "N/mm"}),
