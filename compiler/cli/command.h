@@ -23,6 +23,8 @@ using Action = std::function<ExitStatus()>;
 void add_build(CLI::App& program, Action& action);
 void add_check(CLI::App& program, Action& action);
 void add_show(CLI::App& program, Action& action);
+void add_diff(CLI::App& program, Action& action);
+void add_coverage(CLI::App& program, Action& action);
 void add_explain(CLI::App& program, Action& action);
 void add_format(CLI::App& program, Action& action);
 void add_new(CLI::App& program, Action& action);

@@ -88,6 +88,8 @@ ExitStatus run(int count, char** words) {
   add_explain(program, action);
   add_format(program, action);
   add_new(program, action);
+  add_diff(program, action);
+  add_coverage(program, action);
   add_schema(program, action);
 
   program.footer(footer);  // after the commands, which would have copied it
