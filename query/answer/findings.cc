@@ -83,6 +83,17 @@ bool is_conversion(const QuestionReading& reading) {
   return rest.names_nothing() && reading.unread.empty();
 }
 
+// A line that names both units ("36 psi in bar") is a conversion whatever else its words could mean.
+std::optional<Conversion> conversion_asked(const std::string& question, const QuestionReading& reading) {
+  const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
+  if (!may_be) return std::nullopt;
+  auto conversion = convert_line(question, std::nullopt);
+  if (conversion.failure) return std::nullopt;
+  const bool names_both = conversion.readings.front().derived.size() == 1;
+  if (!names_both && !is_conversion(reading)) return std::nullopt;
+  return conversion;
+}
+
 std::string fits_of(const EntryRecord& entry, const QuestionReading& reading) {
   std::vector<std::string> years;
   for (const auto& fit : entry.fits)
@@ -122,10 +133,7 @@ FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string
   };
   FoundAnswers found;
   found.question = std::move(question);
-  if (is_conversion(findings.reading)) {
-    auto conversion = convert_line(found.question, std::nullopt);
-    if (!conversion.failure) found.conversion = std::move(conversion);
-  }
+  found.conversion = conversion_asked(found.question, findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);
     return found;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "query/cli/help.h"
+#include "query/cli/prompt.h"
 #include "query/search/near_word.h"
 
 namespace sheaf {
@@ -116,6 +117,26 @@ bool holds(const Words& arguments, std::initializer_list<std::string_view> any) 
       arguments, [&](const std::string& each) { return std::ranges::find(any, each) != any.end(); });
 }
 
+// `sheaf --library FILE` alone: flags without a command.
+bool read_flags_alone(const Words& arguments, Common& common, bool& prompts) {
+  CLI::App app;
+  app.set_help_flag();
+  declare_library(app, common);
+  declare_output(app, common);
+  app.add_flag("!--no-input", prompts, "Never open the prompt");
+  try {
+    app.parse(Words(arguments.rbegin(), arguments.rend()));
+    return true;
+  } catch (const CLI::ParseError&) {
+    const std::vector<std::string> names = flags_of(app);
+    std::vector<std::string_view> known(names.begin(), names.end());
+    known.push_back("--version");
+    say_error("unknown flag '" + arguments.front() + "', and no command is given",
+              hint_for(near_word(arguments.front(), known), "sheaf --help"));
+    return false;
+  }
+}
+
 ExitStatus run_without_command(const Words& arguments) {
   if (holds(arguments, {"--version"})) {
     print(versions());
@@ -125,14 +146,12 @@ ExitStatus run_without_command(const Words& arguments) {
     print(help_of_program());
     return ExitStatus::done;
   }
-  if (arguments.empty()) {
-    print(short_help());
-    return ExitStatus::done;
-  }
-  std::vector<std::string_view> known = {"--help", "--version", "--library", "--json", "--color"};
-  say_error("no command is given beside '" + arguments.front() + "'",
-            hint_for(near_word(arguments.front(), known), "sheaf --help"));
-  return ExitStatus::trouble;
+  Common common;
+  bool prompts = true;
+  if (!read_flags_alone(arguments, common, prompts)) return ExitStatus::trouble;
+  if (prompts && input_is_terminal() && output_is_terminal()) return run_prompt(common);
+  print(short_help());
+  return ExitStatus::done;
 }
 
 }  // namespace

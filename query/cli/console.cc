@@ -32,11 +32,6 @@ bool write_all(int descriptor, std::string_view text) {
   return true;
 }
 
-void flush_output() {
-  if (output_error == 0 && !write_all(STDOUT_FILENO, waiting)) output_error = errno;
-  waiting.clear();
-}
-
 void to_error(const std::string& text) { write_all(STDERR_FILENO, text + "\n"); }
 
 std::string_view variable(const char* name) {
@@ -83,6 +78,11 @@ TextStyle output_style(Colour wish) {
   style.width = std::max(style.width, narrowest);
   style.ascii = output_is_terminal() && locale_lacks_utf8();
   return style;
+}
+
+void flush_output() {
+  if (output_error == 0 && !write_all(STDOUT_FILENO, waiting)) output_error = errno;
+  waiting.clear();
 }
 
 void print(std::string_view text) {

@@ -22,6 +22,7 @@ bool input_is_terminal();
 TextStyle output_style(Colour wish);
 
 void print(std::string_view text);
+void flush_output();
 
 // Ends the output: `status`, unless it could not be written, which is then said. A reader that has gone
 // away is a normal end.

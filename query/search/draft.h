@@ -45,6 +45,9 @@ bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
 
+// Whether a part has that number, squeezed: its own, or one from before, after or elsewhere.
+bool is_listed_number(Lexicon& lexicon, const std::string& squeezed);
+
 // In this order. What one does not take is left to the next.
 void read_designations(Draft& draft);  // threads, drives, sizes, bearings, codes, quantities with units
 void correct_words(Draft& draft);      // words that nobody knows

@@ -164,6 +164,8 @@ bool Finder::is_blocked() const {
     return word.find_first_of("0123456789") != std::string::npos;
   };
   if (std::ranges::any_of(reading.unread, has_digit)) return true;
+  const bool is_all_that_names = reading.parts.empty() && !reading.has_designation();
+  if (!reading.unread.empty() && is_all_that_names) return true;
   return !reading.unread.empty() && reading.machines.empty();
 }
 
@@ -218,6 +220,7 @@ bool Finder::look_near() {
   if (reading.year != 0 && !reading.machines.empty() && offer(Near::other_years, Demand{.year = false}))
     return true;
   if (!reading.figures.empty() && offer(Near::figure_not_stated, Demand{.figures = false})) return true;
+  if (offer(Near::fewer_words, Demand{.sides_stated = false, .names_whole = false})) return true;
   if (!reading.machines.empty() && offer(Near::other_machines, Demand{.machine = false, .year = false}))
     return true;
   if (!reading.sides.empty()) {
@@ -241,6 +244,7 @@ bool Finder::reread_words_of_notes() {
     findings_.reading.corrections.push_back({part.typed, *meant});
     part.words = {*meant};
     for (const auto& match : lexicon_.groups_in(part.words)) part.groups.push_back(match.group);
+    part.groups_of_words = {part.groups};
     changed = true;
   }
   return changed;

@@ -10,6 +10,7 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t longest_corrected = 24;  // bytes; beyond it looking for a spelling takes too long
+constexpr std::size_t most_words_looked_at = 2000;  // that begin with the letters typed
 constexpr std::size_t most_numbers_looked_at = 200'000;
 
 // How many slips a word of that length may hold and still be recognised.
@@ -123,6 +124,23 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word) try {
 } catch (const Xapian::Error& error) {
   failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
   return std::nullopt;
+}
+
+std::vector<std::pair<std::string, std::size_t>> Lexicon::words_beginning(const std::string& beginning) try {
+  std::map<std::string, std::size_t> entries;
+  for (Library* library : libraries_) {
+    const auto& database = index_of(*library).database();
+    const std::string start = term(Prefix::word, beginning);
+    std::size_t looked_at = 0;
+    for (auto at = database.allterms_begin(start); at != database.allterms_end(start); ++at) {
+      if (++looked_at > most_words_looked_at) break;
+      entries[*at] += at.get_termfreq();
+    }
+  }
+  return {entries.begin(), entries.end()};
+} catch (const Xapian::Error& error) {
+  failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};
+  return {};
 }
 
 std::vector<std::string> Lexicon::numbers(std::string_view beginning, std::string_view pattern,

@@ -8,6 +8,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "query/library/index_terms.h"
@@ -37,6 +38,9 @@ class Lexicon {
   // The known word that was probably meant; none if nothing is near enough to say so. Only for words
   // of four letters and more without a digit.
   std::optional<std::string> correction_of(const std::string& word);
+
+  // Words of names that begin so, each with how many entries hold it; a bounded number of them.
+  std::vector<std::pair<std::string, std::size_t>> words_beginning(const std::string& beginning);
 
   // Squeezed part numbers that match: '?' in the pattern stands for one unread sign. The most that are
   // given is `limit`.

@@ -50,7 +50,9 @@ void add_length(std::vector<Measure>& measures, std::optional<double> mm, Length
 void add_statement(std::vector<Measure>& measures, const Statement& statement, LengthOf sense) {
   for (const auto& stage : statement.stages) {
     if (!stage.figure.unit) continue;
-    const BaseBand band = base_band(stage.figure);
+    BaseBand band = base_band(stage.figure);  // a minimum or maximum states one value
+    if (std::isinf(band.least)) band.least = band.most;
+    if (std::isinf(band.most)) band.most = band.least;
     measures.push_back({stage.figure.unit->dimension, sense, {}, band.least, band.most});
   }
 }
@@ -168,12 +170,15 @@ void count_in(Meeting& meeting, const Nearest& found, double reach) {
   meeting.cost += found.cost;
 }
 
+// A number without a unit is a size; only where a figure is asked for may it be one that is stated.
 void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const LengthAsked& asked,
-                 std::string_view kind) {
+                 std::string_view kind, bool asks_figure) {
   const double reach = exact_reach(asked) * metres_per_mm;
   const double value = asked.mm * metres_per_mm;
   const auto found = nearest(measures, value - reach, value + reach, kind, [&](const Measure& measure) {
-    return measure.dimension == Dimension::length && is_of_sense(measure, asked.of);
+    const bool is_size = measure.sense != LengthOf::anything;
+    return measure.dimension == Dimension::length && is_of_sense(measure, asked.of) &&
+           (is_size || !asked.bare || asks_figure);
   });
   const bool is_figure = found.measure && found.measure->name.empty();
   count_in(
@@ -229,7 +234,8 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   Meeting meeting;
   if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;
   const auto measures = measures_of(entry);
-  for (const auto& length : reading.lengths) meet_length(meeting, measures, length, entry.kind);
+  for (const auto& length : reading.lengths)
+    meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities) meet_quantity(meeting, measures, quantity, entry.kind);
   if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front());
   return meeting;

@@ -14,21 +14,22 @@ namespace {
 constexpr auto noise = std::to_array<std::string_view>({
     "a", "about", "actually", "all", "alla", "alle", "am", "an", "and", "any", "anyone", "approx",
     "approximately", "are", "as", "asap", "at", "au", "auf", "aus", "aux", "avec", "be", "bei", "between",
-    "bike", "bitte", "brauche", "bro", "by", "can", "che", "cheers", "chez", "combien", "con", "correct",
-    "cual", "cuanto", "d", "da", "dal", "dans", "das", "de", "dei", "del", "della", "delle", "dem", "den",
-    "der", "des", "di", "die", "do", "does", "du", "e", "each", "ein", "eine", "einen", "el", "en", "est",
-    "et", "every", "exactly", "factory", "faut", "find", "for", "from", "fuer", "fur", "gegen", "genuine",
-    "get", "give", "guys", "has", "hat", "have", "hello", "help", "here", "hi", "how", "i", "ich", "id",
-    "il", "im", "in", "is", "ist", "it", "its", "je", "just", "l", "la", "las", "le", "les", "lo", "los",
-    "machine", "many", "mate", "me", "mein", "mi", "mio", "mir", "mit", "mon", "motorbike", "motorcycle",
-    "much", "must", "my", "nach", "need", "needed", "now", "o", "od", "oem", "of", "ok", "okay", "on", "or",
-    "ou", "our", "para", "per", "please", "pls", "plz", "por", "pour", "quanto", "que", "quel", "quelle",
-    "really", "request", "roughly", "s", "same", "se", "should", "show", "sind", "someone", "spec",
-    "specification", "specifications", "specs", "still", "stock", "sur", "ta", "take", "takes", "tell",
-    "thanks", "that", "the", "their", "there", "these", "they", "this", "those", "thx", "to", "today", "u",
-    "um", "un", "una", "und", "une", "urgent", "us", "use", "used", "uses", "value", "values", "versus",
-    "vom", "von", "vs", "want", "was", "we", "welche", "welcher", "welches", "what", "whats", "when",
-    "where", "which", "who", "will", "with", "y", "you", "your", "zu", "zum", "zur"});
+    "bike", "bitte", "brauche", "bro", "by", "can", "cannot", "cant", "che", "cheers", "chez", "combien",
+    "con", "correct", "could", "cual", "cuanto", "d", "da", "dal", "dans", "das", "de", "dei", "del",
+    "della", "delle", "dem", "den", "der", "des", "di", "die", "do", "does", "dont", "du", "e", "each",
+    "ein", "eine", "einen", "el", "en", "est", "et", "every", "exactly", "factory", "faut", "find", "for",
+    "from", "fuer", "fur", "gegen", "genuine", "get", "give", "got", "guys", "has", "hat", "have", "hello",
+    "help", "here", "hi", "how", "hows", "i", "ich", "id", "if", "il", "im", "in", "is", "ist", "it", "its",
+    "ive", "je", "just", "know", "l", "la", "las", "le", "les", "lo", "los", "machine", "many", "mate",
+    "me", "mein", "mi", "mio", "mir", "mit", "mon", "motorbike", "motorcycle", "much", "must", "my", "nach",
+    "need", "needed", "no", "not", "now", "o", "od", "oem", "of", "ok", "okay", "on", "or", "ou", "our",
+    "para", "per", "please", "pls", "plz", "por", "pour", "quanto", "que", "quel", "quelle", "really",
+    "request", "roughly", "s", "same", "se", "should", "show", "sind", "someone", "spec", "specification",
+    "specifications", "specs", "still", "stock", "sur", "ta", "take", "takes", "tell", "thanks", "that",
+    "the", "their", "there", "these", "they", "this", "those", "thx", "to", "today", "u", "um", "un", "una",
+    "und", "une", "urgent", "us", "use", "used", "uses", "value", "values", "versus", "vom", "von", "vs",
+    "want", "was", "we", "welche", "welcher", "welches", "what", "whats", "when", "where", "wheres",
+    "whether", "which", "who", "will", "with", "would", "y", "you", "your", "zu", "zum", "zur"});
 // clang-format on
 static_assert(std::ranges::is_sorted(noise));
 

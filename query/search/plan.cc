@@ -82,7 +82,7 @@ Query is_of_side(std::string_view side) {
   const std::string name(side);
   Queries any = {has(Prefix::side, side), has(Prefix::group, "side-" + name)};
   for (const auto assembly : all_assemblies())
-    if (assembly.starts_with(name + "-")) any.push_back(has(Prefix::assembly, assembly));
+    if (end_of_assembly(assembly) == side) any.push_back(has(Prefix::assembly, assembly));
   return any_of(any);
 }
 
@@ -94,7 +94,7 @@ void add_sides(Queries& all, Queries& never, const QuestionReading& reading, con
       (is_wanted ? wanted : opposite).push_back(is_of_side(side));
     }
     if (wanted.empty()) continue;
-    if (demand.sides_stated)
+    if (demand.sides_stated || &axis == &side_axes.front())
       all.push_back(any_of(wanted));
     else if (!opposite.empty())
       never.push_back(any_of(opposite));
@@ -126,7 +126,21 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words, double wei
   return weighted(all_of(all), weight);
 }
 
-Query is_called(const PartAsked& part) {
+// Each word by itself, by its stem or by a group that it alone names.
+Query holds_words(const PartAsked& part) {
+  Queries all;
+  for (std::size_t i = 0; i < part.words.size(); ++i) {
+    Queries any = {weighted(has(Prefix::stem, stem_of(part.words[i])), name_weight),
+                   weighted(has(Prefix::other_stem, stem_of(part.words[i])), note_weight)};
+    for (const auto& group : part.groups_of_words[i])
+      any.push_back(weighted(has(Prefix::group, group), name_weight));
+    all.push_back(any_of(any));
+  }
+  return all_of(all);
+}
+
+Query is_called(const PartAsked& part, bool whole) {
+  if (!whole && part.words.size() > 1) return holds_words(part);
   Queries any = {has_stems(Prefix::stem, part.words, name_weight),
                  has_stems(Prefix::other_stem, part.words, note_weight)};
   for (const auto& group : part.groups) {
@@ -282,7 +296,8 @@ Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
   if (reading.names_nothing()) return Query::MatchNothing;
   Queries words, filters, never;
   for (std::size_t i = 0; i < reading.parts.size(); ++i)
-    if (static_cast<int>(i) != demand.without_part) words.push_back(is_called(reading.parts[i]));
+    if (static_cast<int>(i) != demand.without_part)
+      words.push_back(is_called(reading.parts[i], demand.names_whole));
   add_machine(filters, reading, demand);
   add_sides(filters, never, reading, demand);
   add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });

@@ -21,6 +21,7 @@ constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "b
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
 constexpr double part_elsewhere = 0.4;     // a part asked for that only its sheet or its notes hold
 constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
+constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
 constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
 constexpr double unstaged = 0.3;           // a torque in one go, where a stage was asked for
 constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines
@@ -33,6 +34,11 @@ std::vector<std::string> names_of(const EntryRecord& entry) {
   for (const auto& field : entry.fields)
     if (field.key == "also") names.push_back(field.text);
   return names;
+}
+
+bool is_assembly(std::string_view group) {
+  const auto names = all_assemblies();
+  return std::ranges::find(names, group) != names.end();
 }
 
 std::string spaced(std::string text) {
@@ -79,6 +85,8 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
         if (const auto side = side_of_group(match.group); !side.empty()) side_hints_.emplace_back(side);
     }
     groups_.insert(part.groups.begin(), part.groups.end());
+    for (const auto& match : lexicon.groups_in(part.words))
+      if (is_assembly(match.group)) assemblies_.insert(match.group);
   }
   for (const auto& side : reading.sides) groups_.insert("side-" + side);
   for (const auto& figure : reading.figures) groups_.insert("kind-" + figure);
@@ -148,6 +156,14 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
   return sum;
 }
 
+// "swing arm pivot" is not the pivot of a lever, though that too is a pivot bolt.
+double Ranker::cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet) {
+  if (assemblies_.empty() || assemblies_.contains(sheet.assembly)) return 0;
+  for (const auto& match : lexicon_.groups_in(words_of(fold(entry.name))))
+    if (assemblies_.contains(match.group)) return 0;
+  return other_assembly;
+}
+
 double Ranker::cost_of_side(const EntryRecord& entry) const {
   double sum = 0;
   for (const auto& hint : side_hints_)
@@ -179,7 +195,7 @@ double Ranker::cost_of(const EntryRecord& entry, const SheetRecord& sheet) {
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
   for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
-  return cost + least + cost_of_absent_parts(entry);
+  return cost + least + cost_of_absent_parts(entry) + cost_of_assembly(entry, sheet);
 }
 
 }  // namespace sheaf

@@ -24,6 +24,7 @@ class Ranker {
 
   double cost_of_name(const std::string& name, const Stems& context);
   double cost_of_absent_parts(const EntryRecord& entry);
+  double cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet);
   double cost_of_side(const EntryRecord& entry) const;
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
@@ -35,6 +36,7 @@ class Ranker {
   Lexicon& lexicon_;
   Stems stems_;                          // of all words asked
   std::set<std::string> groups_;         // that the question names
+  std::set<std::string> assemblies_;     // that a word of a part's name names: "swing arm" of its pivot
   std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
 };
 

@@ -118,7 +118,24 @@ bool read_diameter_sign(Draft& draft, std::size_t i) {
   return true;
 }
 
+constexpr std::size_t shortest_part_number = 6;  // letters and digits: below, a designation is likelier
+
+// "41-2237-A", which could be read as a current of 41 to 2237 A as well.
+bool read_listed_number(Draft& draft, std::size_t i) {
+  const std::string squeezed = squeeze(draft.token(i).typed);
+  const bool is_plain_number = is_number(draft.token(i));
+  if (squeezed.size() < shortest_part_number || is_plain_number) return false;
+  if (!is_listed_number(draft.lexicon, squeezed)) return false;
+  draft.reading.numbers.push_back(squeezed);
+  draft.take(i, 1);
+  return true;
+}
+
 }  // namespace
+
+bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
+  return lexicon.has_term(Prefix::part_number, squeezed) || lexicon.has_term(Prefix::other_number, squeezed);
+}
 
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
@@ -127,9 +144,9 @@ void read_designations(Draft& draft) {
       read_code(draft, i);
       continue;
     }
-    read_label(draft, i) || read_diameter_sign(draft, i) || read_figure(draft, i) || read_thread(draft, i) ||
-        read_size(draft, i) || read_bearing(draft, i) || read_drive(draft, i) || read_length(draft, i) ||
-        read_code(draft, i);
+    read_listed_number(draft, i) || read_label(draft, i) || read_diameter_sign(draft, i) ||
+        read_figure(draft, i) || read_thread(draft, i) || read_size(draft, i) || read_bearing(draft, i) ||
+        read_drive(draft, i) || read_length(draft, i) || read_code(draft, i);
   }
 }
 

@@ -86,11 +86,6 @@ std::string pattern_of(std::string_view typed, char unread) {
   return pattern;
 }
 
-bool is_listed_number(Draft& draft, const std::string& squeezed) {
-  return draft.lexicon.has_term(Prefix::part_number, squeezed) ||
-         draft.lexicon.has_term(Prefix::other_number, squeezed);
-}
-
 void take_candidates(Draft& draft, std::size_t i, std::vector<std::string> numbers,
                      std::string_view because) {
   const std::string typed = draft.token(i).typed;
@@ -105,7 +100,7 @@ bool read_part_number(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::string squeezed = squeeze(typed);
   if (squeezed.size() < shortest_part_number) return false;
-  if (is_listed_number(draft, squeezed)) {
+  if (is_listed_number(draft.lexicon, squeezed)) {
     draft.reading.numbers.push_back(squeezed);
     draft.take(i, 1);
     return true;

@@ -126,6 +126,7 @@ LengthAsked length_of(const std::string& typed, const Number& number, LengthOf o
   asked.mm = approximate(number);
   asked.half_digit = half_of_last_digit(number);
   asked.of = of;
+  asked.bare = true;
   return asked;
 }
 
@@ -140,9 +141,20 @@ bool read_figure(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures.
+bool read_named_number(Draft& draft, std::size_t i) {
+  const auto number = parse_number(draft.token(i).typed, Input::prompt);
+  const auto [of, more] = meaning_behind(draft, i + 1);
+  if (!number || more == 0 || of == LengthOf::across_flats) return false;
+  draft.reading.lengths.push_back(length_of(draft.question.typed(i, 1), *number, of));
+  draft.take(i, 1 + more);
+  return true;
+}
+
 // Where a length is ambiguous (a mil is a millimetre in one shop, a thousandth of an inch in the next),
 // the first reading is the one that workshops mean.
 bool read_length(Draft& draft, std::size_t i) {
+  if (read_named_number(draft, i)) return true;
   const auto [readings, count] = figure_at(draft, i);
   if (readings.empty() || !is_length(readings.front().figure())) return false;
   const Figure& figure = readings.front().figure();

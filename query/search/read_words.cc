@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "query/library/fold.h"
+#include "query/library/vocabulary.h"
 #include "query/search/draft.h"
 #include "query/search/sides.h"
 
@@ -85,11 +86,21 @@ std::string typed_of(const LooseWords& words, const GroupMatch& match) {
   return typed;
 }
 
+PartAsked part_of(Draft& draft, const std::string& typed) {
+  PartAsked part{typed, words_of(typed), {}};
+  for (const auto& word : part.words) {
+    part.groups_of_words.emplace_back();
+    for (const auto& match : draft.lexicon.groups_in({word}))
+      if (is_part_group(match.group)) part.groups_of_words.back().push_back(match.group);
+  }
+  return part;
+}
+
 // All groups that the same words name, those of parts before the others.
 void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& matches,
                 const GroupMatch& chosen) {
   const std::string typed = typed_of(words, chosen);
-  PartAsked part{typed, words_of(typed), {}};
+  PartAsked part = part_of(draft, typed);
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
@@ -160,6 +171,36 @@ bool read_parted_pair(Draft& draft, LooseWords& words) {
   return false;
 }
 
+// "with filter", "after drain", "free length": a field by its own name, where that has several words.
+void read_field_names(Draft& draft, LooseWords& words) {
+  for (const auto& kind : all_kinds()) {
+    for (const auto& field : kind.fields) {
+      if (field.key.find('-') == std::string_view::npos) continue;
+      std::string spaced(field.key);
+      std::ranges::replace(spaced, '-', ' ');
+      const auto name = words_of(spaced);
+      const auto texts = texts_of(words);
+      const auto found = std::ranges::search(texts, name);
+      if (found.empty()) continue;
+      add_new(draft.reading.figures, std::string(field.key));
+      take(words, {{}, static_cast<std::size_t>(found.begin() - texts.begin()), name.size()});
+    }
+  }
+}
+
+bool is_tool(const PartAsked& part) {
+  constexpr std::string_view tools[] = {"wrench", "socket", "hex-key"};
+  return part.words.size() == 1 && std::ranges::any_of(part.groups, [&](const std::string& group) {
+           return std::ranges::find(tools, group) != std::end(tools);
+         });
+}
+
+// A tool beside a part asks what fits it: "axle nut socket".
+void read_tools(QuestionReading& reading) {
+  if (std::ranges::all_of(reading.parts, is_tool)) return;
+  if (std::erase_if(reading.parts, is_tool) > 0) add_new(reading.figures, "drive");
+}
+
 constexpr std::size_t most_words_in_pairs = 8;  // 56 pairs to look at
 
 void mark_read_tokens(Draft& draft, const LooseWords& left) {
@@ -190,6 +231,8 @@ bool read_units(Draft& draft, std::size_t i) {
 
 void read_words(Draft& draft) {
   LooseWords words = loose_words(draft);
+  read_field_names(draft, words);
+  words = without_taken(words);
   read_groups(draft, words, 2);  // "how much", "which oil": before their noise words go
   words = without_noise(draft, without_taken(words));
   read_groups(draft, words, 2);
@@ -197,6 +240,7 @@ void read_words(Draft& draft) {
   while (words.size() <= most_words_in_pairs && read_parted_pair(draft, words)) {
   }
   read_groups(draft, words, 1);
+  read_tools(draft.reading);
   mark_read_tokens(draft, without_taken(words));
 }
 
@@ -207,7 +251,7 @@ void read_rest(Draft& draft) {
       if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
         draft.reading.unread.push_back(word);
       else
-        draft.reading.parts.push_back({word, {word}, {}});
+        draft.reading.parts.push_back(part_of(draft, word));
     }
   }
 }

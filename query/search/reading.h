@@ -23,6 +23,7 @@ struct PartAsked {
   std::string typed;
   std::vector<std::string> words;   // folded
   std::vector<std::string> groups;  // groups of words that mean the same; none for a free word
+  std::vector<std::vector<std::string>> groups_of_words = {};  // groups that each word alone names
 };
 
 // A quantity that the entry must state; absent ends are open.
@@ -39,6 +40,7 @@ struct LengthAsked {
   double mm = 0;
   double half_digit = 0;  // half of its last digit, in mm
   Figure figure;          // as typed; millimetres where no unit was
+  bool bare = false;      // no unit was typed
   LengthOf of = LengthOf::anything;
 };
 

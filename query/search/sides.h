@@ -30,4 +30,14 @@ constexpr std::string_view side_of_group(std::string_view group) {
   return opposite_of(side).empty() ? std::string_view() : side;
 }
 
+// At which end of the machine an assembly is, where it is at one: nobody writes it on its sheet.
+constexpr std::string_view end_of_assembly(std::string_view assembly) {
+  for (const std::string_view name : {"front-wheel", "front-brake", "fork", "steering-head"})
+    if (assembly == name) return "front";
+  for (const std::string_view name :
+       {"rear-wheel", "rear-brake", "shock", "linkage", "swingarm", "chain-drive"})
+    if (assembly == name) return "rear";
+  return {};
+}
+
 }  // namespace sheaf

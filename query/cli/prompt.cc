@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Line editing, history and completion are readline's. The preview is drawn below the line after each of
+// its redisplays, and the cursor put back, with nothing but the oldest cursor movements, so that it works
+// over a serial line; a dumb terminal gets none.
+#include "query/cli/prompt.h"
+
+#include <readline/history.h>
+#include <readline/readline.h>
+
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <sstream>
+
+#include "query/answer/text.h"
+#include "query/cli/arguments.h"
+#include "query/cli/history.h"
+#include "query/cli/libraries.h"
+#include "query/cli/preview.h"
+#include "query/search/complete.h"
+
+namespace sheaf {
+namespace {
+
+constexpr const char* prompt_text = "sheaf> ";
+constexpr int prompt_width = 7;
+constexpr int most_history = 1000;  // lines kept
+
+// Readline calls back plain functions: what they need is kept here while the prompt is open.
+struct Session {
+  Lexicon* lexicon = nullptr;
+  TextStyle style;
+  bool draws = false;
+  std::string previewed;  // the text that the preview below belongs to
+};
+Session session;
+
+void draw_preview() {
+  const std::string typed(rl_line_buffer);
+  const int cursor =
+      prompt_width + display_width(std::string_view(rl_line_buffer, static_cast<std::size_t>(rl_point)));
+  const bool wraps = prompt_width + display_width(typed) >= session.style.width;
+  if (wraps || typed == session.previewed) return;
+  session.previewed = typed;
+  std::string screen = "\n\r\033[J";
+  const auto lines = preview_of(typed, *session.lexicon, session.style);
+  for (const auto& line : lines) screen += line + "\n\r";
+  screen += "\033[" + std::to_string(lines.size() + 1) + "A\r\033[" + std::to_string(cursor) + "C";
+  std::fputs(screen.c_str(), rl_outstream);
+  std::fflush(rl_outstream);
+}
+
+void redisplay() {
+  rl_redisplay();
+  if (session.draws) draw_preview();
+}
+
+char* copy_for_readline(const std::string& text) {
+  char* copy = static_cast<char*>(std::malloc(text.size() + 1));  // readline frees it
+  if (copy) text.copy(copy, text.size()), copy[text.size()] = '\0';
+  return copy;
+}
+
+char* next_offer(const char*, int state) {
+  static std::vector<Offer> offers;
+  static std::size_t next = 0;
+  if (state == 0) {
+    offers =
+        complete(std::string_view(rl_line_buffer, static_cast<std::size_t>(rl_point)), *session.lexicon, 20);
+    next = 0;
+  }
+  return next < offers.size() ? copy_for_readline(offers[next++].word) : nullptr;
+}
+
+char** offers(const char* text, int, int) {
+  rl_attempted_completion_over = 1;  // never file names
+  return rl_completion_matches(text, next_offer);
+}
+
+// Ctrl-C gives up the line, not the program.
+volatile std::sig_atomic_t interrupted = 0;
+void on_interrupt(int) { interrupted = 1; }
+
+int give_up_line() {
+  if (!interrupted) return 0;
+  interrupted = 0;
+  rl_replace_line("", 0);
+  rl_done = 1;
+  return 0;
+}
+
+void set_up_readline() {
+  rl_readline_name = "sheaf";
+  rl_attempted_completion_function = offers;
+  rl_completer_word_break_characters = " ";
+  rl_redisplay_function = redisplay;
+  rl_signal_event_hook = give_up_line;
+  std::signal(SIGINT, on_interrupt);
+}
+
+Words words_of_line(const std::string& line) {
+  std::istringstream stream(line);
+  Words words;
+  for (std::string word; stream >> word;) words.push_back(word);
+  return words;
+}
+
+// A line is a question, unless it begins with the name of another command.
+Words arguments_of(const std::string& line, const Common& common) {
+  Words words = words_of_line(line);
+  if (!words.empty() && !command_named(words.front()) && words.front() != "help")
+    words.insert(words.begin(), "find");
+  for (const auto& library : common.libraries) {
+    words.push_back("--library");
+    words.push_back(library);
+  }
+  return words;
+}
+
+// The next line; none at the end of input.
+std::optional<std::string> read_line() {
+  session.previewed.clear();
+  char* typed = ::readline(prompt_text);
+  if (session.draws) std::fputs("\033[J", rl_outstream);
+  if (!typed) return std::nullopt;
+  std::string line(typed);
+  std::free(typed);
+  return line;
+}
+
+void greet(const std::vector<Library*>& libraries) {
+  std::string text;
+  for (const auto* library : libraries)
+    text += library->facts().name + ", " + std::to_string(library->facts().entries) + " entries. ";
+  print(text + "Ask in plain words; Tab completes, help says more, Ctrl-D leaves.\n");
+  flush_output();
+}
+
+}  // namespace
+
+ExitStatus run_prompt(const Common& common) {
+  auto open = open_libraries(common.libraries);
+  if (!open) {
+    say_error(open.failure().message);
+    return ExitStatus::trouble;
+  }
+  OpenLibraries opened = std::move(open).value();
+  Lexicon lexicon(opened.pointers());
+  const char* terminal = std::getenv("TERM");
+  session = {&lexicon, output_style(common.colour), terminal && std::string_view(terminal) != "dumb", {}};
+  set_up_readline();
+  const std::string history = history_file();
+  if (!history.empty()) ::read_history(history.c_str());
+  greet(opened.pointers());
+  while (auto line = read_line()) {
+    if (*line == "quit" || *line == "exit") break;
+    if (line->find_first_not_of(' ') == std::string::npos) continue;
+    ::add_history(line->c_str());
+    run_arguments(arguments_of(*line, common));
+    flush_output();
+  }
+  ::stifle_history(most_history);
+  if (!history.empty()) ::write_history(history.c_str());
+  return ExitStatus::done;
+}
+
+}  // namespace sheaf
