@@ -68,8 +68,9 @@ Said said_of(const std::vector<FieldRecord>& fields) {
 
 // What only the sheet says is compared on the sheet, once, and not on each of its entries.
 Said said_of(const EntryRecord& entry, const SheetRecord& sheet) {
-  Said said = {{"name", entry.name}};
-  for (auto& [key, text] : said_of(entry.fields)) said.emplace_back(key, text);
+  Said said = said_of(entry.fields);
+  const bool has_name = std::ranges::find(said, "name", &Said::value_type::first) != said.end();  // a column of a table
+  if (!has_name) say(said, "name", entry.name);
   say(said, "status", entry.status);
   say(said, "critical", entry.critical ? "yes" : "");
   for (const auto& caution : entry.cautions) say(said, "cautions", caution.name);

@@ -107,6 +107,11 @@ TEST_CASE("variants made of one entry are that entry changed, and another") {
   CHECK(changes[1].variant == "2012..2015");
 }
 
+TEST_CASE("a column of a table may have any name") {
+  const auto table = records("sheet: classes\ntable: property-class\nkey: name\ncolumns: { name: text, source: text, fits: text }\nrows: [[A4-70, x, y]]\n");
+  CHECK(compare(table, table).empty());
+}
+
 TEST_CASE("a whole sheet that came or went is one line, not one an entry") {
   const auto both = records(std::string(wheel) + "# file: fork.yaml\nsheet: fork\nparts:\n  a: { name: a }\n  b: { name: b }\n");
   const auto one = records(wheel);
