@@ -8,9 +8,8 @@
 #include <cerrno>
 #include <cstdio>
 #include <filesystem>
-#include <system_error>
 
-#include "query/library/library_file.h"
+#include "query/library/file_descriptor.h"
 
 namespace sheafc {
 namespace {
@@ -23,8 +22,6 @@ constexpr char read_only_version = 3;
 // Xapian numbers each database at random; the same content must give the same bytes.
 constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
-
-Failure system_failure() { return Failure{std::generic_category().message(errno)}; }
 
 std::optional<Failure> write_at(const FileDescriptor& file, std::uint64_t offset, std::string_view bytes) {
   while (!bytes.empty()) {
@@ -45,17 +42,18 @@ Result<std::uint64_t> size_of(const FileDescriptor& file) {
 
 Result<Digest> digest_of(const FileDescriptor& file, std::uint64_t bytes) {
   DigestOfBytes digest;
-  std::string chunk(1 << 20, '\0');
-  for (std::uint64_t at = 0; at < bytes;) {
-    const ssize_t got = ::pread(file.number(), chunk.data(),
-                                std::min<std::uint64_t>(chunk.size(), bytes - at), static_cast<off_t>(at));
-    if (got < 0 && errno == EINTR) continue;
-    if (got < 0) return system_failure();
-    if (got == 0) return Failure{"it became shorter while it was written"};
-    digest.add(std::string_view(chunk).substr(0, static_cast<std::size_t>(got)));
-    at += static_cast<std::uint64_t>(got);
-  }
+  const auto fault =
+      read_range(file.number(), 0, bytes, 1 << 20, [&](std::string_view piece) { digest.add(piece); });
+  if (fault) return *fault;
   return digest.finish();
+}
+
+Result<std::string> checks_of_blocks(const FileDescriptor& file, std::uint64_t from, std::uint64_t to) {
+  std::string checks;
+  const auto fault = read_range(file.number(), from, to, index_block,
+                                [&](std::string_view block) { checks += block_check(block); });
+  if (fault) return *fault;
+  return checks;
 }
 
 // Formed as RFC 9562 has it for identities made from something: version 8, variant 2.
@@ -82,7 +80,7 @@ Result<RowsSealed> seal_rows(const std::string& path) {
   if (!bytes) return bytes.failure();
   const auto digest = digest_of(file, *bytes);
   if (!digest) return digest.failure();
-  const std::uint64_t offset = (*bytes + index_alignment - 1) / index_alignment * index_alignment;
+  const std::uint64_t offset = (*bytes + index_block - 1) / index_block * index_block;
   return RowsSealed{*bytes, offset, identity_from(*digest)};
 }
 
@@ -90,13 +88,17 @@ Result<Trailer> seal_library(const std::string& path, const RowsSealed& rows) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
   if (file.number() < 0) return system_failure();
   if (auto fault = write_at(file, rows.index_offset + identity_at, rows.identity)) return *fault;
-  const auto content_bytes = size_of(file);
-  if (!content_bytes) return content_bytes.failure();
-  const auto digest = digest_of(file, *content_bytes);
+  const auto index_end = size_of(file);
+  if (!index_end) return index_end.failure();
+  const auto checks = checks_of_blocks(file, rows.index_offset, *index_end);
+  if (!checks) return checks.failure();
+  if (auto fault = write_at(file, *index_end, *checks)) return *fault;
+  const std::uint64_t content_bytes = *index_end + checks->size();
+  const auto digest = digest_of(file, content_bytes);
   if (!digest) return digest.failure();
-  const Trailer trailer{rows.rows_bytes, rows.index_offset, *content_bytes - rows.index_offset,
-                        *content_bytes + trailer_bytes, *digest};
-  if (auto fault = write_at(file, *content_bytes, to_bytes(trailer))) return *fault;
+  const Trailer trailer{rows.rows_bytes, rows.index_offset, *index_end - rows.index_offset,
+                        content_bytes + trailer_bytes, *digest};
+  if (auto fault = write_at(file, content_bytes, to_bytes(trailer))) return *fault;
   return trailer;
 }
 

@@ -20,7 +20,8 @@ struct RowsSealed {
 };
 sheaf::Result<RowsSealed> seal_rows(const std::string& file);
 
-// The index stands at its offset: gives it its identity, and ends the file with the trailer.
+// The index stands at its offset: gives it its identity, adds the checks of its blocks, and ends the
+// file with the trailer.
 sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, const RowsSealed& rows);
 
 // Synced to the disk, then under its name, then the name synced too.

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "query/library/index.h"
+#include "query/library/index_guard.h"
 #include "query/library/library_state.h"
 
 namespace sheaf {
@@ -21,9 +22,19 @@ Failure damaged(const std::string& path, const std::string& how) {
 
 Failure Library::State::damage(const Failure& how) const { return damaged(file.path(), how.message); }
 
+Index::Index(Xapian::Database database, std::unique_ptr<IndexGuard> guard)
+    : database_(std::move(database)), guard_(std::move(guard)) {}
+Index::Index(Index&&) noexcept = default;
+Index::~Index() = default;
+
 Result<Index> Library::State::open_index(const LibraryFile& file, FileDescriptor at_index) {
+  auto guard = std::make_unique<IndexGuard>(at_index.number(), file.trailer());
+  const Failure unsound = damaged(file.path(), "its index does not match its checks");
+  if (!guard->first_block_holds()) return unsound;
   try {
-    return Index(Xapian::Database(at_index.release()));  // which closes it, whatever happens
+    Xapian::Database database(at_index.release());  // which closes it, whatever happens
+    if (!guard->has_seen_reads() && !guard->check_all()) return unsound;
+    return Index(std::move(database), std::move(guard));
   } catch (const Xapian::Error& error) {
     return damaged(file.path(), "its index cannot be read (" + error.get_msg() + ')');
   } catch (const std::exception& error) {

@@ -6,9 +6,9 @@
 //   auto entries = library->entries_at("sorvane-41-rod/top-plug");
 //
 // Opening reads a few pages, whatever the size of the file. Every record carries a checksum that is
-// tested when it is read: a damaged one is a Failure that names it, never a wrong figure. What is
-// damaged in the index can cost a hit, so "nothing found" is certain only after verify(). A file that
-// is replaced while it is open goes on answering as it was.
+// tested when it is read, and so does every block of the index: a damaged one is a Failure, never a
+// wrong figure. Damage in the lists by which records are found can hide one, so that "there is none"
+// is certain only after verify(). A file that is replaced while it is open goes on answering as it was.
 //
 // One Library is for one thread at a time; each thread opens its own.
 #pragma once

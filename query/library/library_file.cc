@@ -15,46 +15,16 @@ namespace {
 
 constexpr std::size_t beginning_bytes = 100;  // SQLite's header
 
-std::string system_message() { return std::generic_category().message(errno); }
-
 // A FIFO must not make us wait for its writer.
 int open_for_reading(const std::string& path) {
   return ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);
 }
 
-// As many of the bytes as there are; fewer only at the end of the file. None on a fault (errno).
-std::optional<std::string> read_at(int descriptor, std::uint64_t offset, std::size_t count) {
-  std::string bytes(count, '\0');
-  std::size_t done = 0;
-  while (done < count) {
-    const ssize_t got =
-        ::pread(descriptor, bytes.data() + done, count - done, static_cast<off_t>(offset + done));
-    if (got < 0 && errno == EINTR) continue;
-    if (got < 0) return std::nullopt;
-    if (got == 0) break;
-    done += static_cast<std::size_t>(got);
-  }
-  bytes.resize(done);
-  return bytes;
-}
-
 }  // namespace
-
-FileDescriptor& FileDescriptor::operator=(FileDescriptor&& other) noexcept {
-  if (number_ >= 0) ::close(number_);
-  number_ = other.release();
-  return *this;
-}
-
-FileDescriptor::~FileDescriptor() {
-  if (number_ >= 0) ::close(number_);
-}
-
-int FileDescriptor::release() { return std::exchange(number_, -1); }
 
 Result<LibraryFile> LibraryFile::open(const std::string& path) {
   LibraryFile file(path, FileDescriptor(open_for_reading(path)));
-  if (file.descriptor_.number() < 0) return Failure{"cannot open " + path + ": " + system_message()};
+  if (file.descriptor_.number() < 0) return Failure{"cannot open " + path + ": " + system_failure().message};
   if (auto fault = file.read_ends()) return *fault;
   return file;
 }
@@ -62,7 +32,7 @@ Result<LibraryFile> LibraryFile::open(const std::string& path) {
 std::optional<Failure> LibraryFile::read_ends() {
   struct stat status {};
   if (::fstat(descriptor_.number(), &status) != 0) {
-    return Failure{"cannot open " + path_ + ": " + system_message()};
+    return Failure{"cannot open " + path_ + ": " + system_failure().message};
   }
   if (S_ISDIR(status.st_mode)) return Failure{path_ + " is a folder, and no sheaf library"};
   if (!S_ISREG(status.st_mode)) return Failure{path_ + " is not a regular file, and no sheaf library"};
@@ -72,7 +42,8 @@ std::optional<Failure> LibraryFile::read_ends() {
   const auto beginning = read_at(descriptor_.number(), 0, beginning_bytes);
   const auto end =
       read_at(descriptor_.number(), bytes - std::min<std::uint64_t>(bytes, trailer_bytes), trailer_bytes);
-  if (!beginning || !end) return Failure{"cannot read " + path_ + ": " + system_message()};
+  if (!beginning) return Failure{"cannot read " + path_ + ": " + beginning.failure().message};
+  if (!end) return Failure{"cannot read " + path_ + ": " + end.failure().message};
   auto trailer = read_trailer(*beginning, *end, bytes);
   if (!trailer) return Failure{path_ + ' ' + trailer.failure().message};
   trailer_ = *trailer;
@@ -95,16 +66,9 @@ bool LibraryFile::is_in_place() const {
   return ::stat(path_.c_str(), &status) == 0 && status.st_dev == device_ && status.st_ino == inode_;
 }
 
-std::optional<Failure> LibraryFile::read_content(const std::function<bool(std::string_view)>& take) const {
-  constexpr std::uint64_t chunk = 1 << 20;
-  const std::uint64_t end = trailer_.file_bytes - trailer_bytes;
-  for (std::uint64_t at = 0; at < end; at += chunk) {
-    const auto wanted = static_cast<std::size_t>(std::min(chunk, end - at));
-    const auto bytes = read_at(descriptor_.number(), at, wanted);
-    if (!bytes) return Failure{"cannot read " + path_ + ": " + system_message()};
-    if (bytes->size() < wanted) return Failure{path_ + " was cut off while it was read"};
-    if (!take(*bytes)) return std::nullopt;
-  }
+std::optional<Failure> LibraryFile::read_content(const std::function<void(std::string_view)>& take) const {
+  const auto fault = read_range(descriptor_.number(), 0, trailer_.file_bytes - trailer_bytes, 1 << 20, take);
+  if (fault) return Failure{"cannot read " + path_ + ": " + fault->message};
   return std::nullopt;
 }
 

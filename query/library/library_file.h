@@ -10,24 +10,11 @@
 #include <string>
 #include <string_view>
 
+#include "query/library/file_descriptor.h"
 #include "query/library/trailer.h"
 #include "query/quantity/result.h"
 
 namespace sheaf {
-
-class FileDescriptor {
- public:
-  explicit FileDescriptor(int number = -1) : number_(number) {}
-  FileDescriptor(FileDescriptor&& other) noexcept : number_(other.release()) {}
-  FileDescriptor& operator=(FileDescriptor&& other) noexcept;
-  ~FileDescriptor();
-
-  int number() const { return number_; }
-  int release();
-
- private:
-  int number_;
-};
 
 class LibraryFile {
  public:
@@ -43,8 +30,8 @@ class LibraryFile {
   // Whether the path still names this file.
   bool is_in_place() const;
 
-  // Every byte before the trailer, in order; false from `take` stops it.
-  std::optional<Failure> read_content(const std::function<bool(std::string_view)>& take) const;
+  // Every byte before the trailer, in order.
+  std::optional<Failure> read_content(const std::function<void(std::string_view)>& take) const;
 
  private:
   LibraryFile(std::string path, FileDescriptor descriptor)

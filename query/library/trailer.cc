@@ -51,12 +51,22 @@ Failure wrong_format(std::uint64_t format) {
 
 bool parts_fit(const Trailer& trailer, std::uint64_t file_bytes) {
   const std::uint64_t end = file_bytes - trailer_bytes;
-  return trailer.file_bytes == file_bytes && trailer.rows_bytes <= trailer.index_offset &&
-         trailer.index_offset <= end && trailer.index_bytes == end - trailer.index_offset &&
-         trailer.index_offset % index_alignment == 0;
+  if (trailer.file_bytes != file_bytes || trailer.rows_bytes > trailer.index_offset ||
+      trailer.index_offset > end || trailer.index_bytes > end - trailer.index_offset) {
+    return false;
+  }
+  const std::uint64_t checks = trailer.index_bytes / index_block * 8;
+  return trailer.index_offset % index_block == 0 && trailer.index_bytes % index_block == 0 &&
+         trailer.block_checks_offset() + checks == end;
 }
 
 }  // namespace
+
+std::string block_check(std::string_view block) {
+  std::string bytes;
+  append(bytes, hash_of(block), 8);
+  return bytes;
+}
 
 std::string to_bytes(const Trailer& trailer) {
   std::string bytes;

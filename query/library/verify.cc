@@ -8,10 +8,7 @@ namespace sheaf {
 
 std::optional<Failure> Library::State::compare_digest() const {
   DigestOfBytes digest;
-  const auto fault = file.read_content([&](std::string_view bytes) {
-    digest.add(bytes);
-    return true;
-  });
+  const auto fault = file.read_content([&](std::string_view bytes) { digest.add(bytes); });
   if (fault) return fault;
   if (digest.finish() == file.trailer().digest) return std::nullopt;
   return damage({"its content does not have the digest that it was sealed with"});

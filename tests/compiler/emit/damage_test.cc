@@ -2,11 +2,14 @@
 // A damaged library is refused with a sentence, or answers rightly: never a wrong figure, never a crash.
 #include <doctest/doctest.h>
 
+#include <iterator>
 #include <random>
 
+#include "query/library/index.h"
 #include "tests/compiler/emit/written_library.h"
 #include "tests/content/files.h"
 #include "tests/content/random_content.h"
+#include "tests/content/synthetic_fleet.h"
 
 using namespace sheaf;
 
@@ -46,6 +49,25 @@ TEST_CASE("a flipped bit costs a record or a hit, and verify finds it") {
     CHECK(answers.wrong == 0);
     if (answers.opened) CHECK_FALSE(test::open(path).verify().empty());
   }
+}
+
+TEST_CASE("a damaged block of the index is refused when it is read, and not before") {
+  const test::TemporaryFolder folder;
+  const std::string path = folder / "made.sheaf";
+  LibraryContent content{"fleet", {}, {}};
+  for (int i = 0; i < 30; ++i) content.sheets.push_back(test::synthetic_sheet(i));
+  test::write(content, path);
+  std::string bytes = test::read_file(path);
+  // Where the postings of a word stand: in one block out of many.
+  bytes[bytes.find("Zplug", bytes.find("Xapian Glass")) + 9] ^= 1;
+  test::write_file(path, bytes);
+  Library library = test::open(path);
+  const Xapian::Database& index = index_of(library).database();
+  const auto count_of = [&](const char* term) {
+    return std::distance(index.postlist_begin(term), index.postlist_end(term));
+  };
+  CHECK_THROWS_AS(count_of("Zplug"), Xapian::DatabaseError);
+  CHECK(count_of("XAfork") == 100);
 }
 
 TEST_CASE("a damaged record is named, and the others still answer") {

@@ -8,7 +8,7 @@ using namespace sheaf;
 namespace {
 
 Trailer sample() {
-  Trailer trailer{8192, 8192, 40960, 8192 + 40960 + trailer_bytes, {}};
+  Trailer trailer{8192, 8192, 40960, 8192 + 40960 + 5 * 8 + trailer_bytes, {}};
   trailer.digest[0] = 0xAB;
   trailer.digest[31] = 0xCD;
   return trailer;

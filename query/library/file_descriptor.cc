@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/library/file_descriptor.h"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <system_error>
+#include <utility>
+
+namespace sheaf {
+
+FileDescriptor& FileDescriptor::operator=(FileDescriptor&& other) noexcept {
+  if (number_ >= 0) ::close(number_);
+  number_ = other.release();
+  return *this;
+}
+
+FileDescriptor::~FileDescriptor() {
+  if (number_ >= 0) ::close(number_);
+}
+
+int FileDescriptor::release() { return std::exchange(number_, -1); }
+
+Failure system_failure() { return Failure{std::generic_category().message(errno)}; }
+
+Result<std::string> read_at(int descriptor, std::uint64_t offset, std::size_t count) {
+  std::string bytes(count, '\0');
+  std::size_t done = 0;
+  while (done < count) {
+    const ssize_t got =
+        ::pread(descriptor, bytes.data() + done, count - done, static_cast<off_t>(offset + done));
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) return system_failure();
+    if (got == 0) break;
+    done += static_cast<std::size_t>(got);
+  }
+  bytes.resize(done);
+  return bytes;
+}
+
+std::optional<Failure> read_range(int descriptor, std::uint64_t from, std::uint64_t to, std::size_t piece,
+                                  const std::function<void(std::string_view)>& take) {
+  for (std::uint64_t at = from; at < to; at += piece) {
+    const auto wanted = static_cast<std::size_t>(std::min<std::uint64_t>(piece, to - at));
+    const auto bytes = read_at(descriptor, at, wanted);
+    if (!bytes) return bytes.failure();
+    if (bytes->size() < wanted) return Failure{"the file became shorter"};
+    take(*bytes);
+  }
+  return std::nullopt;
+}
+
+}  // namespace sheaf

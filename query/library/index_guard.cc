@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/library/index_guard.h"
+
+#include <sys/syscall.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <string_view>
+
+namespace sheaf {
+namespace {
+
+// By number of the descriptor. One beyond these is not guarded, and so its index is read at once.
+constinit std::array<std::atomic<const IndexGuard*>, 4096> guards{};
+
+const IndexGuard* guard_of(int descriptor) {
+  const auto number = static_cast<std::size_t>(descriptor);
+  return descriptor >= 0 && number < guards.size() ? guards[number].load(std::memory_order_acquire) : nullptr;
+}
+
+void set_guard(int descriptor, const IndexGuard* guard) {
+  const auto number = static_cast<std::size_t>(descriptor);
+  if (descriptor >= 0 && number < guards.size()) guards[number].store(guard, std::memory_order_release);
+}
+
+ssize_t read_unguarded(int descriptor, void* bytes, std::size_t count, std::uint64_t offset) {
+  return syscall(SYS_pread64, descriptor, bytes, count, static_cast<long>(offset));
+}
+
+// Whether that many bytes were read; a block that is interrupted or cut off is not sound.
+bool read_whole(int descriptor, char* bytes, std::size_t count, std::uint64_t offset) {
+  return read_unguarded(descriptor, bytes, count, offset) == static_cast<ssize_t>(count);
+}
+
+}  // namespace
+
+IndexGuard::IndexGuard(int descriptor, const Trailer& trailer)
+    : descriptor_(descriptor),
+      begin_(trailer.index_offset),
+      end_(trailer.index_offset + trailer.index_bytes),
+      checks_(trailer.block_checks_offset()) {
+  set_guard(descriptor_, this);
+}
+
+IndexGuard::~IndexGuard() { set_guard(descriptor_, nullptr); }
+
+bool IndexGuard::block_holds(std::uint64_t number, const char* bytes) const {
+  std::array<char, 8> check{};
+  return read_whole(descriptor_, check.data(), check.size(), checks_ + number * check.size()) &&
+         block_check({bytes, index_block}) == std::string_view(check.data(), check.size());
+}
+
+bool IndexGuard::blocks_hold(std::uint64_t from, std::uint64_t to) const {
+  std::array<char, index_block> block;
+  for (std::uint64_t number = (from - begin_) / index_block; begin_ + number * index_block < to; ++number) {
+    const std::uint64_t offset = begin_ + number * index_block;
+    if (!read_whole(descriptor_, block.data(), block.size(), offset) || !block_holds(number, block.data()))
+      return false;
+  }
+  return true;
+}
+
+bool IndexGuard::holds(std::uint64_t offset, const char* bytes, std::size_t count) const {
+  has_seen_reads_.store(true, std::memory_order_relaxed);
+  if (offset < begin_ || offset + count > end_) return false;
+  const bool one_block = count == index_block && (offset - begin_) % index_block == 0;  // as Xapian reads
+  return one_block ? block_holds((offset - begin_) / index_block, bytes)
+                   : blocks_hold(offset, offset + count);
+}
+
+bool IndexGuard::check_all() const { return blocks_hold(begin_, end_); }
+
+bool IndexGuard::first_block_holds() const { return end_ > begin_ && blocks_hold(begin_, begin_ + 1); }
+
+}  // namespace sheaf
+
+#if defined(__linux__) && defined(__LP64__)
+extern "C" {
+ssize_t sheaf_guarded_pread(int descriptor, void* bytes, std::size_t count, off_t offset) asm("pread");
+}
+
+// Every call of pread() in the program comes here.
+ssize_t sheaf_guarded_pread(int descriptor, void* bytes, std::size_t count, off_t offset) {
+  const ssize_t got = sheaf::read_unguarded(descriptor, bytes, count, static_cast<std::uint64_t>(offset));
+  const sheaf::IndexGuard* guard = sheaf::guard_of(descriptor);
+  if (got <= 0 || !guard) return got;
+  const auto read = static_cast<std::size_t>(got);
+  if (guard->holds(static_cast<std::uint64_t>(offset), static_cast<const char*>(bytes), read)) return got;
+  errno = EIO;
+  return -1;
+}
+#endif

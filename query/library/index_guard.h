@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Tests every block of the index on its way into Xapian, which trusts what it reads: one flipped bit in a
+// block could make it read beyond its memory, or name an entry that has not what was asked for. A bad
+// block becomes an error of reading, which Xapian reports as it reports any other.
+//
+// Xapian has no door for this. Its only way to the file is the C library's pread(), so index_guard.cc
+// takes the place of that function, and changes it for the guarded descriptors alone. Where that does not
+// come to pass (has_seen_reads), check_all() does the same at the price of reading the whole index once.
+// Internal to query/library.
+#pragma once
+
+#include <atomic>
+#include <cstddef>
+#include <cstdint>
+
+#include "query/library/trailer.h"
+
+namespace sheaf {
+
+class IndexGuard {
+ public:
+  // Guards what is read through this descriptor of a library's file from now on, until it goes away;
+  // which it must before the descriptor is closed.
+  IndexGuard(int descriptor, const Trailer& trailer);
+  ~IndexGuard();
+  IndexGuard(const IndexGuard&) = delete;
+  IndexGuard& operator=(const IndexGuard&) = delete;
+
+  // Whether these bytes, read at that place in the file, are of sound blocks.
+  bool holds(std::uint64_t offset, const char* bytes, std::size_t count) const;
+  bool has_seen_reads() const { return has_seen_reads_; }
+  bool check_all() const;
+  bool first_block_holds() const;  // which Xapian reads in another way
+
+ private:
+  bool blocks_hold(std::uint64_t from, std::uint64_t to) const;  // all that these bytes lie in
+  bool block_holds(std::uint64_t number, const char* bytes) const;
+
+  int descriptor_;
+  std::uint64_t begin_, end_, checks_;
+  mutable std::atomic<bool> has_seen_reads_ = false;
+};
+
+}  // namespace sheaf
