@@ -32,7 +32,8 @@ REACHES = {
     "compiler/link": ["compiler/sheet"],
     "compiler/check": ["compiler/link"],
     "compiler/emit": ["compiler/link"],
-    "compiler/cli": ["compiler/check", "compiler/emit"],
+    "compiler/review": ["query/library"],
+    "compiler/cli": ["compiler/check", "compiler/emit", "compiler/review"],
 }
 
 # Headers of libraries, and the folders whose .cc files may include them.

@@ -2,10 +2,9 @@
 // sheafc build: sheets into one library file. With errors nothing is written and the old one stays.
 #include <unistd.h>
 
+#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <memory>
-
-#include <CLI/CLI.hpp>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
@@ -33,8 +32,10 @@ ExitStatus failed(const sheaf::Failure& failure) {
 }
 
 // Sheet by sheet: the records of a large folder are never all in memory.
-sheaf::Result<Receipt> write(const LinkedSheets& linked, const std::string& path, const std::atomic<bool>& interrupted) {
-  auto writer = LibraryWriter::begin(path, library_name(path), words_of(linked), {.interrupted = &interrupted});
+sheaf::Result<Receipt> write(const LinkedSheets& linked, const std::string& path,
+                             const std::atomic<bool>& interrupted) {
+  auto writer =
+      LibraryWriter::begin(path, library_name(path), words_of(linked), {.interrupted = &interrupted});
   if (!writer) return writer.failure();
   LibraryWriter library = std::move(writer).value();
   for (const LinkedSheet& sheet : linked.own()) {
@@ -57,8 +58,10 @@ ExitStatus build(const Wishes& wishes) {
   const auto receipt = write(compilation.linked, wishes.output, interrupted);
   if (!receipt) return failed(receipt.failure());
   if (!wishes.quiet) {
-    say("wrote " + receipt->path + ": " + counted(static_cast<std::size_t>(receipt->entries), "entry", "entries") + ", " +
-        counted(static_cast<std::size_t>(receipt->sheets), "sheet", "sheets") + ", " + counted(static_cast<std::size_t>(found.warnings()), "warning", "warnings"));
+    say("wrote " + receipt->path + ": " +
+        counted(static_cast<std::size_t>(receipt->entries), "entry", "entries") + ", " +
+        counted(static_cast<std::size_t>(receipt->sheets), "sheet", "sheets") + ", " +
+        counted(static_cast<std::size_t>(found.warnings()), "warning", "warnings"));
   }
   return ExitStatus::done;
 }
@@ -74,9 +77,14 @@ void add_build(CLI::App& program, Action& action) {
       "  sheafc build shop --with orrindale.sheaf -o shop.sheaf\n"
       "\n"
       "With errors nothing is written, and the old library stays as it is.\n"
-      "Exit status: 0 written, 1 the sheets have errors, 2 wrong usage or the world failed, 130 interrupted.");
-  command->add_option("sheets", wishes->request.folders, "Folders of sheets")->required()->type_name("FOLDER");
-  command->add_option("-o,--output", wishes->output, "The library to write")->required()->type_name("NAME.sheaf");
+      "Exit status: 0 written, 1 the sheets have errors, 2 wrong usage or the world failed, 130 "
+      "interrupted.");
+  command->add_option("sheets", wishes->request.folders, "Folders of sheets")
+      ->required()
+      ->type_name("FOLDER");
+  command->add_option("-o,--output", wishes->output, "The library to write")
+      ->required()
+      ->type_name("NAME.sheaf");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
   add_with_flag(*command, wishes->request);
   add_colour_flag(*command, wishes->colour);

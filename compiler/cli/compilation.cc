@@ -21,7 +21,8 @@ namespace {
 bool lacks_a_table(const Workspace& workspace) {
   return std::ranges::any_of(workspace.files, [&](const auto& file) {
     const bool is_table = file->bytes().find("\ntable:") != std::string_view::npos;
-    return is_table && std::ranges::none_of(workspace.sheets, [&](const auto& sheet) { return sheet->file == file; });
+    return is_table &&
+           std::ranges::none_of(workspace.sheets, [&](const auto& sheet) { return sheet->file == file; });
   });
 }
 
@@ -33,11 +34,13 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& reques
   auto workspace = read_workspace(request.folders, sink);
   if (!workspace) return workspace.failure();
   compilation->workspace = std::move(workspace).value();
-  if (compilation->workspace.files.empty()) return sheaf::Failure{"there is no sheet (*.yaml) in " + request.folders.front()};
+  if (compilation->workspace.files.empty())
+    return sheaf::Failure{"there is no sheet (*.yaml) in " + request.folders.front()};
   auto borrowed = borrow_sheets(request.libraries, compilation->workspace.sheets);
   if (!borrowed) return borrowed.failure();
   compilation->borrowed = std::move(borrowed).value();
-  compilation->linked = link_sheets(compilation->workspace.sheets, compilation->borrowed, sink, compilation->workspace.unread);
+  compilation->linked =
+      link_sheets(compilation->workspace.sheets, compilation->borrowed, sink, compilation->workspace.unread);
   if (lacks_a_table(compilation->workspace)) {
     compilation->rules_ran = false;
   } else {
@@ -70,7 +73,8 @@ LineSource lines_of(const Workspace& workspace) {
 
 std::vector<RuleInfo> all_rules() {
   std::vector<RuleInfo> rules;
-  for (const auto table : {source_rules(), sheet_rules(), link_rules(), check_rules()}) rules.insert(rules.end(), table.begin(), table.end());
+  for (const auto table : {source_rules(), sheet_rules(), link_rules(), check_rules()})
+    rules.insert(rules.end(), table.begin(), table.end());
   return rules;
 }
 

@@ -21,7 +21,7 @@ struct Compilation {
   LinkedSheets linked;      // points into the two
   Diagnostics diagnostics;  // sorted
   std::vector<Allowed> allowed;
-  bool rules_ran = true;    // false while a table that they need cannot be read
+  bool rules_ran = true;  // false while a table that they need cannot be read
 };
 
 struct CompileRequest {

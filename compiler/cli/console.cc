@@ -18,8 +18,8 @@ namespace {
 constexpr std::size_t buffered = 1 << 16;
 constexpr int most_on_terminal = 50;
 
-std::string waiting;    // not yet written to standard output
-int output_error = 0;   // the first errno that writing gave
+std::string waiting;   // not yet written to standard output
+int output_error = 0;  // the first errno that writing gave
 
 // True when all was written. EINTR is no failure.
 bool write_all(int descriptor, std::string_view text) {

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheafc diff: what changed between two states of the sheets, by what they say.
-#include <memory>
-
 #include <CLI/CLI.hpp>
+#include <memory>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
@@ -36,16 +35,23 @@ ExitStatus failed(const std::string& message) {
 }
 
 ExitStatus diff(const Wishes& wishes) {
-  if (wishes.after.empty() && wishes.git.empty()) return failed("diff needs two places to compare; see sheafc diff --help");
+  if (wishes.after.empty() && wishes.git.empty())
+    return failed("diff needs two places to compare; see sheafc diff --help");
   const Sheets before = load(wishes, wishes.before);
   if (!before) return failed(before.failure().message);
   const Sheets after = load(wishes, wishes.after);
   if (!after) return failed(after.failure().message);
   const std::vector<Change> changes = compare(*before, *after);
   switch (wishes.output) {
-    case Output::text: print(changes_text(changes)); break;
-    case Output::markdown: print(changes_markdown(changes)); break;
-    case Output::json: print(changes_json(changes)); break;
+    case Output::text:
+      print(changes_text(changes));
+      break;
+    case Output::markdown:
+      print(changes_markdown(changes));
+      break;
+    case Output::json:
+      print(changes_json(changes));
+      break;
   }
   return changes.empty() ? ExitStatus::done : ExitStatus::fault;
 }
@@ -54,7 +60,8 @@ ExitStatus diff(const Wishes& wishes) {
 
 void add_diff(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
-  CLI::App* command = program.add_subcommand("diff", "Say what changed between two states of the sheets, figure by figure.");
+  CLI::App* command =
+      program.add_subcommand("diff", "Say what changed between two states of the sheets, figure by figure.");
   command->footer(
       "Examples:\n"
       "  sheafc diff old.sheaf new.sheaf\n"
@@ -62,11 +69,15 @@ void add_diff(CLI::App& program, Action& action) {
       "  sheafc diff --git specs-yaml HEAD~5 HEAD --markdown\n"
       "\n"
       "Exit status: 0 nothing changed, 1 something did, 2 wrong usage or unreadable.");
-  command->add_option("before", wishes->before, "A library, a folder of sheets, or with --git a revision")->required()->type_name("OLD");
+  command->add_option("before", wishes->before, "A library, a folder of sheets, or with --git a revision")
+      ->required()
+      ->type_name("OLD");
   command->add_option("after", wishes->after, "The same")->type_name("NEW");
   command->add_option("--git", wishes->git, "Compare revisions of this folder")->type_name("FOLDER");
-  command->add_flag_callback("--markdown", [wishes] { wishes->output = Output::markdown; }, "For a pull request");
-  command->add_flag_callback("--json", [wishes] { wishes->output = Output::json; }, "One JSON document");
+  command->add_flag_callback(
+      "--markdown", [wishes] { wishes->output = Output::markdown; }, "For a pull request");
+  command->add_flag_callback(
+      "--json", [wishes] { wishes->output = Output::json; }, "One JSON document");
   add_with_flag(*command, wishes->request);
   command->callback([&action, wishes] { action = [wishes] { return diff(*wishes); }; });
 }

@@ -5,9 +5,9 @@
 namespace sheafc {
 
 enum class ExitStatus : int {
-  done = 0,         // compiled; or the check passed, warnings allowed
-  fault = 1,        // sheets have errors, and the old library is untouched; format --check: something would change
-  trouble = 2,      // wrong usage, or the world failed: unreadable, unwritable, full
+  done = 0,   // compiled; or the check passed, warnings allowed
+  fault = 1,  // sheets have errors, and the old library is untouched; format --check: something would change
+  trouble = 2,  // wrong usage, or the world failed: unreadable, unwritable, full
   interrupted = 130,
 };
 

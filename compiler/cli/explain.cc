@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheafc explain: a rule's page, or the list of rules.
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
-
-#include <CLI/CLI.hpp>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
@@ -46,8 +45,8 @@ std::string wrapped(std::string_view text) {
 }
 
 std::string page_of(const RuleInfo& rule) {
-  std::string page = std::string(rule.name) + " (" + std::string(word_of(rule.severity)) + "): " + std::string(rule.summary) + "\n\n" +
-                     wrapped(rule.why);
+  std::string page = std::string(rule.name) + " (" + std::string(word_of(rule.severity)) +
+                     "): " + std::string(rule.summary) + "\n\n" + wrapped(rule.why);
   if (!rule.wrong.empty()) page += "\nwrong\n" + indented(rule.wrong);
   if (!rule.right.empty()) page += "\nright\n" + indented(rule.right);
   return page;
@@ -57,14 +56,17 @@ std::string page_of(const RuleInfo& rule) {
 std::string markdown_of(const std::vector<RuleInfo>& rules) {
   std::string page =
       "# What sheafc holds against a sheet\n\n"
-      "Made by `sheafc explain --markdown`; change the rule, not this page. An error is a figure that cannot be right, a\n"
-      "warning one that is unlikely, a note something worth a look. `sheafc explain RULE` shows a wrong and a right example.\n\n"
+      "Made by `sheafc explain --markdown`; change the rule, not this page. An error is a figure that cannot "
+      "be right, a\n"
+      "warning one that is unlikely, a note something worth a look. `sheafc explain RULE` shows a wrong and "
+      "a right example.\n\n"
       "| rule | severity | what it finds |\n|---|---|---|\n";
   for (const RuleInfo& rule : rules) {
-    page += "| [" + std::string(rule.name) + "](#" + std::string(rule.name) + ") | " + std::string(word_of(rule.severity)) + " | " +
-            std::string(rule.summary) + " |\n";
+    page += "| [" + std::string(rule.name) + "](#" + std::string(rule.name) + ") | " +
+            std::string(word_of(rule.severity)) + " | " + std::string(rule.summary) + " |\n";
   }
-  for (const RuleInfo& rule : rules) page += "\n## " + std::string(rule.name) + "\n\n" + std::string(rule.why) + "\n";
+  for (const RuleInfo& rule : rules)
+    page += "\n## " + std::string(rule.name) + "\n\n" + std::string(rule.why) + "\n";
   return page;
 }
 
@@ -72,7 +74,8 @@ ExitStatus list_rules(const std::vector<RuleInfo>& rules) {
   std::size_t width = 0;
   for (const RuleInfo& rule : rules) width = std::max(width, rule.name.size());
   for (const RuleInfo& rule : rules) {
-    print(std::string(rule.name) + std::string(width + 2 - rule.name.size(), ' ') + std::string(rule.summary) + "\n");
+    print(std::string(rule.name) + std::string(width + 2 - rule.name.size(), ' ') +
+          std::string(rule.summary) + "\n");
   }
   return ExitStatus::done;
 }
@@ -97,8 +100,12 @@ ExitStatus explain(const std::string& name) {
 
 void add_explain(CLI::App& program, Action& action) {
   auto name = std::make_shared<std::string>();
-  CLI::App* command = program.add_subcommand("explain", "Print what a rule wants and why, with a wrong and a right example.");
-  command->add_option("rule", *name, "The rule's name, as it stands in [ ] after a message; without it, all rules are listed")->type_name("RULE");
+  CLI::App* command =
+      program.add_subcommand("explain", "Print what a rule wants and why, with a wrong and a right example.");
+  command
+      ->add_option("rule", *name,
+                   "The rule's name, as it stands in [ ] after a message; without it, all rules are listed")
+      ->type_name("RULE");
   command->footer("Example:\n  sheafc explain torque-over-proof-load");
   auto markdown = std::make_shared<bool>(false);
   command->add_flag("--markdown", *markdown, "All rules as one Markdown page, compiler/check/RULES.md");

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheafc format: sheets in their canonical form.
+#include "compiler/sheet/format.h"
+
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 #include <optional>
 #include <set>
 
-#include <CLI/CLI.hpp>
-
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
 #include "compiler/cli/write_file.h"
-#include "compiler/sheet/format.h"
 #include "compiler/sheet/parallel.h"
 #include "compiler/sheet/workspace.h"
 
@@ -29,7 +29,8 @@ struct Outcome {
 
 Outcome format_one(const SourceFile& file, const Workspace& workspace, bool faulty) {
   if (faulty) return {{}, "has faults; see sheafc check"};
-  const auto sheet = std::ranges::find_if(workspace.sheets, [&](const auto& candidate) { return candidate->file.get() == &file; });
+  const auto sheet = std::ranges::find_if(
+      workspace.sheets, [&](const auto& candidate) { return candidate->file.get() == &file; });
   if (sheet == workspace.sheets.end()) return {{}, "is no sheet"};
   auto text = format_sheet(**sheet);
   if (!text) return {{}, text.failure().message};
@@ -85,16 +86,22 @@ ExitStatus format(const Wishes& wishes) {
 
 void add_format(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
-  CLI::App* command = program.add_subcommand("format", "Tidy the order, spelling and spacing of sheets; name those that changed.");
+  CLI::App* command = program.add_subcommand(
+      "format", "Tidy the order, spelling and spacing of sheets; name those that changed.");
   command->footer(
       "Example:\n"
       "  sheafc format specs-yaml\n"
       "\n"
-      "Every remark stays. A sheet with faults, or one that could not be tidied without changing what it says, is left\n"
+      "Every remark stays. A sheet with faults, or one that could not be tidied without changing what it "
+      "says, is left\n"
       "alone and named.\n"
-      "Exit status: 0 tidy now, 1 something is left alone (with --check: would change), 2 unreadable or unwritable.");
-  command->add_option("sheets", wishes->folders, "Folders of sheets, or single sheets")->required()->type_name("FOLDER|FILE");
-  command->add_flag("--check", wishes->check, "Change nothing: name the sheets that would change, and end with 1 if there are any");
+      "Exit status: 0 tidy now, 1 something is left alone (with --check: would change), 2 unreadable or "
+      "unwritable.");
+  command->add_option("sheets", wishes->folders, "Folders of sheets, or single sheets")
+      ->required()
+      ->type_name("FOLDER|FILE");
+  command->add_flag("--check", wishes->check,
+                    "Change nothing: name the sheets that would change, and end with 1 if there are any");
   command->callback([&action, wishes] { action = [wishes] { return format(*wishes); }; });
 }
 

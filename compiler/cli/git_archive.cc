@@ -58,7 +58,9 @@ std::optional<std::string> output_of(std::vector<std::string> words) {
   return output;
 }
 
-std::string_view text_of(std::string_view field) { return field.substr(0, std::min(field.find('\0'), field.size())); }
+std::string_view text_of(std::string_view field) {
+  return field.substr(0, std::min(field.find('\0'), field.size()));
+}
 
 std::optional<std::size_t> octal(std::string_view field) {
   std::size_t value = 0;
@@ -102,14 +104,16 @@ sheaf::Result<std::vector<SheetText>> sheets_in_tar(std::string_view archive, st
     } else {
       const std::string path = long_path.empty() ? path_in_header(header) : std::exchange(long_path, {});
       const bool is_file = header[156] == '0' || header[156] == '\0';
-      if (is_file && path.ends_with(".yaml") && path.starts_with(below)) sheets.push_back({path.substr(below.size()), std::string(body)});
+      if (is_file && path.ends_with(".yaml") && path.starts_with(below))
+        sheets.push_back({path.substr(below.size()), std::string(body)});
     }
   }
   std::ranges::sort(sheets, {}, &SheetText::path);
   return sheets;
 }
 
-sheaf::Result<std::vector<SheetText>> sheets_in_revision(const std::string& revision, const std::string& folder) {
+sheaf::Result<std::vector<SheetText>> sheets_in_revision(const std::string& revision,
+                                                         const std::string& folder) {
   // A revision that begins with a dash would be taken for a flag.
   if (revision.starts_with('-')) return sheaf::Failure{"'" + revision + "' is no revision"};
   const auto archive = output_of({"git", "-C", folder, "archive", "--format=tar", revision, "."});

@@ -12,7 +12,8 @@
 namespace sheafc {
 
 // The *.yaml files below the folder, by their paths under it. Runs `git archive`.
-sheaf::Result<std::vector<SheetText>> sheets_in_revision(const std::string& revision, const std::string& folder);
+sheaf::Result<std::vector<SheetText>> sheets_in_revision(const std::string& revision,
+                                                         const std::string& folder);
 
 // The *.yaml files of a tar archive (ustar, with the long names of pax), by their paths below `folder`.
 sheaf::Result<std::vector<SheetText>> sheets_in_tar(std::string_view archive, std::string_view folder);

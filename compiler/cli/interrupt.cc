@@ -8,7 +8,8 @@ namespace {
 
 std::atomic<bool> interrupted{false};
 std::atomic<int> by{0};
-static_assert(std::atomic<bool>::is_always_lock_free && std::atomic<int>::is_always_lock_free);  // used in a handler
+static_assert(std::atomic<bool>::is_always_lock_free &&
+              std::atomic<int>::is_always_lock_free);  // used in a handler
 
 void note(int signal) {
   by = signal;

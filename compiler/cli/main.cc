@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // The program sheafc: flags and wiring. Each command stands in its own file.
+#include <CLI/CLI.hpp>
 #include <csignal>
 #include <exception>
-
-#include <CLI/CLI.hpp>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
@@ -38,8 +37,10 @@ std::string suggestion(std::string_view word, const std::vector<std::string>& ca
 
 ExitStatus misused(const std::string& message, const std::string& near, const std::string& command) {
   say_error(message);
-  if (!near.empty()) hint("did you mean '" + near + "'?");
-  else hint("see sheafc " + (command.empty() ? "" : command + " ") + "--help");
+  if (!near.empty())
+    hint("did you mean '" + near + "'?");
+  else
+    hint("see sheafc " + (command.empty() ? "" : command + " ") + "--help");
   return ExitStatus::trouble;
 }
 
@@ -57,7 +58,8 @@ ExitStatus explain_usage(const CLI::App& program, const CLI::ParseError& error) 
   const CLI::App& command = chosen.empty() ? program : *chosen.front();
   const std::string name = chosen.empty() ? "" : command.get_name();
   for (const std::string& extra : command.remaining(true)) {
-    if (extra.size() < 2 || extra.front() != '-') return misused("'" + extra + "' is one word too many", "", name);
+    if (extra.size() < 2 || extra.front() != '-')
+      return misused("'" + extra + "' is one word too many", "", name);
     const std::string flag = extra.substr(0, extra.find('='));
     return misused("unknown flag '" + flag + "'", suggestion(flag, flags_of(command)), name);
   }

@@ -2,19 +2,18 @@
 // sheafc new: starts a sheet, from flags, from a few answers at a terminal, or from a CSV.
 #include <unistd.h>
 
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <iostream>
 #include <memory>
-
-#include <CLI/CLI.hpp>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
 #include "compiler/cli/flags.h"
 #include "compiler/cli/write_file.h"
-#include "compiler/sheet/forms.h"
 #include "compiler/sheet/format.h"
+#include "compiler/sheet/forms.h"
 #include "compiler/sheet/new_sheet.h"
 #include "compiler/sheet/suggestion.h"
 
@@ -38,9 +37,12 @@ ExitStatus failed(const std::string& message, const std::string& advice = {}) {
 // "fork" is an assembly, "thread-size" a table; words and crib are forms themselves.
 bool find_form(SheetStart& start) {
   const auto is = [&](std::string_view name) { return name == start.what; };
-  if (std::ranges::any_of(sheaf::all_assemblies(), is)) start.form = "assembly";
-  else if (std::ranges::any_of(sheaf::all_row_kinds(), is, &sheaf::RowKind::name)) start.form = "table";
-  else if (is("words") || is("crib")) start.form = start.what;
+  if (std::ranges::any_of(sheaf::all_assemblies(), is))
+    start.form = "assembly";
+  else if (std::ranges::any_of(sheaf::all_row_kinds(), is, &sheaf::RowKind::name))
+    start.form = "table";
+  else if (is("words") || is("crib"))
+    start.form = start.what;
   return !start.form.empty();
 }
 
@@ -49,7 +51,8 @@ ExitStatus unknown_what(const std::string& what) {
   for (const std::string_view assembly : sheaf::all_assemblies()) names.push_back(assembly);
   for (const sheaf::RowKind& kind : sheaf::all_row_kinds()) names.push_back(kind.name);
   const std::string_view near = nearest(what, names);
-  return failed("there is no assembly or table '" + what + "'", near.empty() ? "one of: " + any_of(names) : "did you mean '" + std::string(near) + "'?");
+  return failed("there is no assembly or table '" + what + "'",
+                near.empty() ? "one of: " + any_of(names) : "did you mean '" + std::string(near) + "'?");
 }
 
 // Questions go to standard error; an empty answer leaves the key open. False at the end of input.
@@ -63,12 +66,14 @@ bool ask_all(SheetStart& start) {
   say_as_is("An empty answer leaves the line open; Ctrl-D leaves.\n");
   if (!ask("title, for people: ", start.title)) return false;
   if (start.form == "assembly") {
-    const bool answered = ask("maker of the assembly: ", start.maker) && ask("maker of the machine: ", start.make) &&
-                          ask("model: ", start.model) && ask("model years, as 2011..2015: ", start.years);
+    const bool answered = ask("maker of the assembly: ", start.maker) &&
+                          ask("maker of the machine: ", start.make) && ask("model: ", start.model) &&
+                          ask("model years, as 2011..2015: ", start.years);
     if (!answered) return false;
   }
   if (start.form == "words" || start.form == "crib") return true;
-  return ask("title of the paper the figures come from: ", start.source) && ask("who checked them: ", start.by);
+  return ask("title of the paper the figures come from: ", start.source) &&
+         ask("who checked them: ", start.by);
 }
 
 // The body from the CSV, every fault at its cell. Nothing is written while there is one.
@@ -82,7 +87,8 @@ ExitStatus take_csv(Wishes& wishes) {
   if (start.form == "table") {
     start.body = rows_from_csv(*csv, faults);
   } else {
-    if (!sheaf::kind_named(wishes.kind)) return failed("--from-csv needs --kind, a kind of entry, as --kind fastener");
+    if (!sheaf::kind_named(wishes.kind))
+      return failed("--from-csv needs --kind, a kind of entry, as --kind fastener");
     start.body = entries_from_csv(*csv, wishes.kind, faults);
   }
   if (csv->rows.empty()) return failed(wishes.csv + " has no row below its header");
@@ -132,7 +138,11 @@ void add_new(CLI::App& program, Action& action) {
       "  sheafc new fork my-fork --make Haldrek --model 'Muleback 380' --years 2011..2015\n"
       "  sheafc new rear-brake my-brake --from-csv torques.csv --kind fastener\n"
       "      the first line of the CSV names the keys: name, thread, torque (N·m), state");
-  command->add_option("what", start.what, "An assembly (fork, rear-brake ...), a kind of table (thread-size ...), words or crib")->required()->type_name("WHAT");
+  command
+      ->add_option("what", start.what,
+                   "An assembly (fork, rear-brake ...), a kind of table (thread-size ...), words or crib")
+      ->required()
+      ->type_name("WHAT");
   command->add_option("name", start.name, "The sheet's name")->required()->type_name("NAME");
   command->add_option("--title", start.title, "What it is about, for people");
   command->add_option("--maker", start.maker, "Who makes the assembly");
@@ -141,9 +151,13 @@ void add_new(CLI::App& program, Action& action) {
   command->add_option("--years", start.years, "Its model years, as 2011..2015");
   command->add_option("--source", start.source, "The paper's title");
   command->add_option("--by", start.by, "Who checked the figures");
-  command->add_option("--from-csv", wishes->csv, "Entries or rows from a CSV file, whose first line names the keys")->type_name("FILE");
+  command
+      ->add_option("--from-csv", wishes->csv,
+                   "Entries or rows from a CSV file, whose first line names the keys")
+      ->type_name("FILE");
   command->add_option("--kind", wishes->kind, "The kind of entry in the CSV, as fastener");
-  command->add_option("--into", wishes->folder, "The folder to put it in; this one unless given")->type_name("FOLDER");
+  command->add_option("--into", wishes->folder, "The folder to put it in; this one unless given")
+      ->type_name("FOLDER");
   command->add_flag("--no-input", wishes->no_input, "Ask nothing, even at a terminal");
   add_colour_flag(*command, wishes->colour);
   command->callback([&action, wishes] { action = [wishes] { return make(*wishes); }; });

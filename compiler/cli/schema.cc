@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheafc schema: the language for an editor, and for the manual.
-#include <memory>
+#include "compiler/sheet/schema.h"
 
 #include <CLI/CLI.hpp>
+#include <memory>
 
 #include "compiler/check/check.h"
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
 #include "compiler/cli/write_file.h"
 #include "compiler/sheet/manual.h"
-#include "compiler/sheet/schema.h"
 #include "compiler/source/source_file.h"
 
 namespace sheafc {
@@ -47,12 +47,16 @@ ExitStatus schema(const Wishes& wishes) {
 
 void add_schema(CLI::App& program, Action& action) {
   auto wishes = std::make_shared<Wishes>();
-  CLI::App* command = program.add_subcommand("schema", "Print the sheet language as a JSON Schema, for editors.");
+  CLI::App* command =
+      program.add_subcommand("schema", "Print the sheet language as a JSON Schema, for editors.");
   command->footer(
       "In an editor with a YAML language server, name the schema in a sheet's first line:\n"
       "  # yaml-language-server: $schema=sheet.schema.json");
-  CLI::Option* manual = command->add_option("--manual", wishes->manual, "Fill the tables of keys in a manual instead")->type_name("FILE");
-  command->add_flag("--check", wishes->check, "Change nothing: end with 1 if the manual's tables are stale")->needs(manual);
+  CLI::Option* manual =
+      command->add_option("--manual", wishes->manual, "Fill the tables of keys in a manual instead")
+          ->type_name("FILE");
+  command->add_flag("--check", wishes->check, "Change nothing: end with 1 if the manual's tables are stale")
+      ->needs(manual);
   command->callback([&action, wishes] { action = [wishes] { return schema(*wishes); }; });
 }
 

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheafc show: what a sheet became, with everything that it takes from elsewhere, and where from.
+#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
-
-#include <CLI/CLI.hpp>
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
@@ -18,7 +17,8 @@ constexpr std::size_t place_column = 60;
 
 // "    torque: 28 ± 3 N·m            sorvane-41-rod.yaml:36"
 std::string with_place(std::string line, const Span& where, const LinkedSheets& linked) {
-  const auto characters = static_cast<std::size_t>(std::ranges::count_if(line, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  const auto characters = static_cast<std::size_t>(
+      std::ranges::count_if(line, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
   line += std::string(characters < place_column ? place_column - characters : 2, ' ');
   return line + "# " + std::string(linked.path_of(where.file)) + ":" + std::to_string(where.line) + "\n";
 }
@@ -31,7 +31,9 @@ class Page {
     add_fields(sheet, "");
     for (const LinkedEntry& entry : sheet.entries) {
       text_ += "\n";
-      add(entry.id + (entry.variant.empty() ? "" : " (" + entry.variant + ")") + ": " + std::string(entry.kind), entry.where);
+      add(entry.id + (entry.variant.empty() ? "" : " (" + entry.variant + ")") + ": " +
+              std::string(entry.kind),
+          entry.where);
       add_fields(entry, "  ");
     }
     return std::move(text_);
@@ -53,7 +55,8 @@ class Page {
       add_fields(*record, indent + "  ");
     } else if (const Allowances* allowances = value.as<Allowances>()) {
       add(key, value.where);
-      for (const Allowance& allowance : *allowances) add(indent + "  " + allowance.rule + ": " + allowance.reason, allowance.where);
+      for (const Allowance& allowance : *allowances)
+        add(indent + "  " + allowance.rule + ": " + allowance.reason, allowance.where);
     } else {
       add(key + " " + value.text, value.where);
     }
@@ -77,7 +80,8 @@ ExitStatus show(const std::string& name, const CompileRequest& request) {
   }
   print(Page(compilation.linked).of(*sheet));
   if (compilation.diagnostics.errors() == 0) return ExitStatus::done;
-  say("the sheets have errors, so this may lack something: " + fault_counts(compilation.diagnostics) + "; see sheafc check");
+  say("the sheets have errors, so this may lack something: " + fault_counts(compilation.diagnostics) +
+      "; see sheafc check");
   return ExitStatus::fault;
 }
 
@@ -89,10 +93,12 @@ void add_show(CLI::App& program, Action& action) {
     CompileRequest request = {.folders = {"specs-yaml"}, .libraries = {}};
   };
   auto wishes = std::make_shared<Wishes>();
-  CLI::App* command = program.add_subcommand("show", "Print what a sheet became: bases and variants resolved, each value with its place.");
+  CLI::App* command = program.add_subcommand(
+      "show", "Print what a sheet became: bases and variants resolved, each value with its place.");
   command->footer("Example:\n  sheafc show sorvane-43-rod --sheets specs-yaml");
   command->add_option("sheet", wishes->name, "The sheet's name")->required()->type_name("SHEET");
-  command->add_option("--sheets", wishes->request.folders, "Folders of sheets; specs-yaml unless given")->type_name("FOLDER");
+  command->add_option("--sheets", wishes->request.folders, "Folders of sheets; specs-yaml unless given")
+      ->type_name("FOLDER");
   add_with_flag(*command, wishes->request);
   command->callback([&action, wishes] { action = [wishes] { return show(wishes->name, wishes->request); }; });
 }

@@ -26,12 +26,15 @@ Sheets sheets_of_library(const std::string& path) {
   return sheets;
 }
 
-Sheets sheets_of(const Workspace& workspace, Diagnostics& sink, const std::vector<std::string>& libraries, const std::string& where) {
+Sheets sheets_of(const Workspace& workspace, Diagnostics& sink, const std::vector<std::string>& libraries,
+                 const std::string& where) {
   const auto borrowed = borrow_sheets(libraries, workspace.sheets);
   if (!borrowed) return borrowed.failure();
   const LinkedSheets linked = link_sheets(workspace.sheets, *borrowed, sink, workspace.unread);
   if (sink.errors() > 0) {
-    return sheaf::Failure{"the sheets in " + where + " have " + counted(static_cast<std::size_t>(sink.errors()), "error", "errors") + "; see sheafc check"};
+    return sheaf::Failure{"the sheets in " + where + " have " +
+                          counted(static_cast<std::size_t>(sink.errors()), "error", "errors") +
+                          "; see sheafc check"};
   }
   return content_of(linked, {}).sheets;
 }
@@ -47,7 +50,8 @@ Sheets snapshot_of(const std::string& place, const std::vector<std::string>& lib
   return sheets_of(*workspace, sink, libraries, place);
 }
 
-Sheets snapshot_of_revision(const std::string& revision, const std::string& folder, const std::vector<std::string>& libraries) {
+Sheets snapshot_of_revision(const std::string& revision, const std::string& folder,
+                            const std::vector<std::string>& libraries) {
   const auto texts = sheets_in_revision(revision, folder);
   if (!texts) return texts.failure();
   Diagnostics sink;

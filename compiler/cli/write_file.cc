@@ -28,7 +28,8 @@ bool write_all(int descriptor, std::string_view text) {
 // A new file beside the target; removed again unless it was renamed.
 class Draft {
  public:
-  explicit Draft(const std::string& target) : path_(target + ".new-XXXXXX"), descriptor_(::mkstemp(path_.data())) {}
+  explicit Draft(const std::string& target)
+      : path_(target + ".new-XXXXXX"), descriptor_(::mkstemp(path_.data())) {}
   Draft(const Draft&) = delete;
   Draft& operator=(const Draft&) = delete;
   ~Draft() {
@@ -41,7 +42,8 @@ class Draft {
     return write_all(descriptor_, text) && ::fchmod(descriptor_, mode) == 0 && ::fsync(descriptor_) == 0;
   }
   bool put_in_place(const std::string& target, bool replace) {
-    const int done = replace ? ::rename(path_.c_str(), target.c_str()) : ::link(path_.c_str(), target.c_str());
+    const int done =
+        replace ? ::rename(path_.c_str(), target.c_str()) : ::link(path_.c_str(), target.c_str());
     if (replace && done == 0) path_.clear();
     return done == 0;
   }
@@ -70,6 +72,8 @@ std::optional<sheaf::Failure> replace_file(const std::string& path, std::string_
   return put(target, text, mode, true);
 }
 
-std::optional<sheaf::Failure> create_file(const std::string& path, std::string_view text) { return put(path, text, 0644, false); }
+std::optional<sheaf::Failure> create_file(const std::string& path, std::string_view text) {
+  return put(path, text, 0644, false);
+}
 
 }  // namespace sheafc

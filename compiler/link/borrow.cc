@@ -66,15 +66,18 @@ class Borrower {
 
   const Field* field(const std::vector<FieldRecord>& records, const FieldDeclaration& declaration) {
     Field field{&declaration, {}, {}};
-    if (declaration.type == ValueType::record) read_records(field, records);
-    else read_values(field, records);
+    if (declaration.type == ValueType::record)
+      read_records(field, records);
+    else
+      read_values(field, records);
     if (field.values.empty()) return nullptr;
     field.key_place = field.values.front().where;
     return sheet_->keep(std::move(field));
   }
 
   void read_values(Field& field, const std::vector<FieldRecord>& records) {
-    if (field.declaration->type == ValueType::allowances || field.declaration->type == ValueType::variants) return;
+    if (field.declaration->type == ValueType::allowances || field.declaration->type == ValueType::variants)
+      return;
     for (const FieldRecord& record : records) {
       if (record.key != field.key()) continue;
       auto scalar = read_scalar(*field.declaration, record.text);
@@ -103,11 +106,16 @@ class Borrower {
         number = rest.substr(0, point);
         rest.erase(0, std::min(point + 1, rest.size()));
       }
-      if (groups.empty() || groups.back().first != number) groups.emplace_back(number, std::vector<FieldRecord>{});
+      if (groups.empty() || groups.back().first != number)
+        groups.emplace_back(number, std::vector<FieldRecord>{});
       groups.back().second.push_back({std::move(rest), record.text, record.place});
     }
     for (const auto& [number, parts] : groups) {
-      field.values.push_back({{}, std::make_shared<const Meaning>(fields(parts, record_scope(*field.declaration))), place(parts.front().place), nullptr});
+      field.values.push_back(
+          {{},
+           std::make_shared<const Meaning>(fields(parts, record_scope(*field.declaration))),
+           place(parts.front().place),
+           nullptr});
     }
   }
 
@@ -134,15 +142,18 @@ class Borrower {
       const std::string key = "fits." + std::to_string(i + 1) + ".";
       put(records, key + "make", fit.make, record_);
       put(records, key + "model", fit.model, record_);
-      if (fit.year_from || fit.year_to) put(records, key + "years", to_text(Years{fit.year_from, fit.year_to}), record_);
+      if (fit.year_from || fit.year_to)
+        put(records, key + "years", to_text(Years{fit.year_from, fit.year_to}), record_);
       put(records, key + "market", fit.market, record_);
-      if (!fit.frame_from.empty() || !fit.frame_to.empty()) put(records, key + "frames", to_text(Frames{fit.frame_from, fit.frame_to}), record_);
+      if (!fit.frame_from.empty() || !fit.frame_to.empty())
+        put(records, key + "frames", to_text(Frames{fit.frame_from, fit.frame_to}), record_);
       put(records, key + "note", fit.note, record_);
     }
   }
 
   template <typename Record>
-  static void put_source(std::vector<FieldRecord>& records, const sheaf::SourceRecord& source, const Record& of) {
+  static void put_source(std::vector<FieldRecord>& records, const sheaf::SourceRecord& source,
+                         const Record& of) {
     put(records, "source.title", source.title, of);
     put(records, "source.publisher", source.publisher, of);
     put(records, "source.edition", source.edition, of);
@@ -152,7 +163,8 @@ class Borrower {
   }
 
   template <typename Record>
-  static void put_check(std::vector<FieldRecord>& records, const sheaf::CheckRecord& check, const Record& of) {
+  static void put_check(std::vector<FieldRecord>& records, const sheaf::CheckRecord& check,
+                        const Record& of) {
     put(records, "checked.on", check.on, of);
     put(records, "checked.by", check.by, of);
     put(records, "checked.against", check.against, of);
@@ -176,7 +188,8 @@ class Borrower {
   void read_entries() {
     for (std::size_t i = 0; i < record_.entries.size();) {
       std::size_t end = i + 1;
-      while (end < record_.entries.size() && record_.entries[end].address == record_.entries[i].address) ++end;
+      while (end < record_.entries.size() && record_.entries[end].address == record_.entries[i].address)
+        ++end;
       read_entry({record_.entries.data() + i, end - i});
       i = end;
     }
@@ -206,7 +219,8 @@ class Borrower {
     for (const Column& column : sheet_->columns) {
       for (const FieldRecord& record : row.fields) {
         if (record.key != column.name) continue;
-        auto scalar = column.type == Column::Type::number ? read_cell(column, record.text) : read_scalar(*column.declaration, record.text);
+        auto scalar = column.type == Column::Type::number ? read_cell(column, record.text)
+                                                          : read_scalar(*column.declaration, record.text);
         if (!scalar) continue;
         Scalar read = std::move(scalar).value();
         Field field{column.declaration, column.place, {}};
@@ -220,7 +234,8 @@ class Borrower {
   bool differs_in_source(const EntryRecord& entry) const {
     const sheaf::SourceRecord& own = entry.source;
     const sheaf::SourceRecord& of_sheet = record_.source;
-    return own.title != of_sheet.title || own.edition != of_sheet.edition || own.year != of_sheet.year || own.page != of_sheet.page;
+    return own.title != of_sheet.title || own.edition != of_sheet.edition || own.year != of_sheet.year ||
+           own.page != of_sheet.page;
   }
 
   std::vector<FieldRecord> entry_records(const EntryRecord& entry) const {
@@ -249,7 +264,8 @@ class Borrower {
       variants.push_back({fields(records, variant_scope(kind)), place(entry.place)});
     }
     Field field{find_in(entry_scope(kind), "variants"), place(entries.front().place), {}};
-    field.values.push_back({{}, std::make_shared<const Meaning>(std::move(variants)), field.key_place, nullptr});
+    field.values.push_back(
+        {{}, std::make_shared<const Meaning>(std::move(variants)), field.key_place, nullptr});
     return sheet_->keep(std::move(field));
   }
 
@@ -259,9 +275,12 @@ class Borrower {
     while (!rest.empty()) {
       const std::size_t end = std::min(rest.find(", "), rest.size());
       const std::string_view part = rest.substr(0, end);
-      if (part.starts_with("frames ")) put(records, "frames", std::string(part.substr(7)), entry);
-      else if (part.starts_with("market ")) put(records, "market", std::string(part.substr(7)), entry);
-      else put(records, "years", std::string(part), entry);
+      if (part.starts_with("frames "))
+        put(records, "frames", std::string(part.substr(7)), entry);
+      else if (part.starts_with("market "))
+        put(records, "market", std::string(part.substr(7)), entry);
+      else
+        put(records, "years", std::string(part), entry);
       rest.remove_prefix(std::min(end + 2, rest.size()));
     }
   }
@@ -271,9 +290,11 @@ class Borrower {
     for (const sheaf::CautionRecord& record : record_.cautions) {
       std::vector<FieldRecord> records = {{"text", record.text, record_.place}};
       for (const FieldRecord& field : record_.fields) {
-        if (field.key == "cautions." + record.name + ".about") records.push_back({"about", field.text, field.place});
+        if (field.key == "cautions." + record.name + ".about")
+          records.push_back({"about", field.text, field.place});
       }
-      sheet_->cautions.push_back({record.name, record.text, fields(records, caution_scope()), place(record_.place)});
+      sheet_->cautions.push_back(
+          {record.name, record.text, fields(records, caution_scope()), place(record_.place)});
     }
   }
 
@@ -297,7 +318,9 @@ void add_names(const Fields& fields, std::set<std::string>& names) {
   }
 }
 
-bool is_always_needed(const SheetRecord& sheet) { return sheet.form == "table" || (sheet.form == "words" && !sheet.cautions.empty()); }
+bool is_always_needed(const SheetRecord& sheet) {
+  return sheet.form == "table" || (sheet.form == "words" && !sheet.cautions.empty());
+}
 
 }  // namespace
 
@@ -308,7 +331,8 @@ std::vector<std::string> names_in(const Sheet& sheet) {
   return {names.begin(), names.end()};
 }
 
-sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets) {
+sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
+    std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets) {
   std::set<std::string> wanted;
   for (const auto& sheet : sheets) {
     for (std::string& name : names_in(*sheet)) wanted.insert(std::move(name));

@@ -15,8 +15,8 @@ namespace sheafc {
 
 // Those sheets of the libraries that `sheets` may need: what they name, every table, and the cautions. A name
 // that two libraries have is the first one's. Places name the library: "orrindale:demo/sorvane-41-rod.yaml".
-sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(std::span<const std::string> libraries,
-                                                                 std::span<const std::unique_ptr<Sheet>> sheets);
+sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
+    std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets);
 
 // Names of the sheets that a sheet's values and its base name.
 std::vector<std::string> names_in(const Sheet& sheet);

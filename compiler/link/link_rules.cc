@@ -7,6 +7,7 @@ namespace {
 
 constexpr Severity error = Severity::error;
 
+// clang-format off
 constexpr RuleInfo rules[] = {
     {rule::duplicate_sheet, error, "two sheets with one name",
      "A sheet's name is the first part of its addresses, whatever folder it lies in.",
@@ -86,6 +87,7 @@ constexpr RuleInfo rules[] = {
      "# file: one.yaml\nsheet: one\nwords:\n  cap: { same: [fork cap] }\n# file: two.yaml\nsheet: two\nwords:\n  cap: { same: [top cap] }\n",
      "# file: one.yaml\nsheet: one\nwords:\n  cap: { same: [fork cap, top cap] }\n"},
 };
+// clang-format on
 
 }  // namespace
 

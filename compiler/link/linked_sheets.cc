@@ -28,7 +28,8 @@ std::vector<const LinkedEntry*> LinkedSheets::variants_at(std::string_view addre
   const LinkedEntry* first = entry_at(address);
   if (!first) return variants;
   const LinkedEntry* end = first->sheet->entries.data() + first->sheet->entries.size();
-  for (const LinkedEntry* entry = first; entry != end && entry->id == first->id; ++entry) variants.push_back(entry);
+  for (const LinkedEntry* entry = first; entry != end && entry->id == first->id; ++entry)
+    variants.push_back(entry);
   return variants;
 }
 

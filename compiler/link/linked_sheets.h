@@ -43,12 +43,12 @@ struct Fit {
 struct LinkedEntry : Fields {
   const LinkedSheet* sheet = nullptr;
   std::string id;
-  std::string address;           // "sorvane-41-rod/top-plug"
-  std::string variant;           // "2011..2012", "frames ..HK4-004999"; empty if it has none
-  std::string_view kind;         // "fastener"; of a table's row "thread-size"
+  std::string address;    // "sorvane-41-rod/top-plug"
+  std::string variant;    // "2011..2012", "frames ..HK4-004999"; empty if it has none
+  std::string_view kind;  // "fastener"; of a table's row "thread-size"
   const sheaf::KindDeclaration* declaration = nullptr;  // null for a row
   std::string name;
-  std::vector<Fit> fits;         // its own, else its sheet's; narrowed to the variant
+  std::vector<Fit> fits;                 // its own, else its sheet's; narrowed to the variant
   std::vector<const Caution*> cautions;  // its own and its sheet's, each once
   const Fields* source = nullptr;        // title, publisher ...: its own, else of the sheet that states it
   const Fields* checked = nullptr;       // on, by, against, second
@@ -65,12 +65,12 @@ struct LinkedEntry : Fields {
 struct LinkedSheet : Fields {
   std::string name;
   const FormDeclaration* form = nullptr;
-  const Sheet* sheet = nullptr;          // as its file states it
+  const Sheet* sheet = nullptr;  // as its file states it
   const LinkedSheet* base = nullptr;
-  std::string_view row_kind;             // of a table
+  std::string_view row_kind;  // of a table
   std::vector<Fit> fits;
-  std::vector<LinkedEntry> entries;      // those of the base first, then its own in order; variants side by side
-  bool borrowed = false;                 // from a library that this run builds against: neither checked nor written
+  std::vector<LinkedEntry> entries;  // those of the base first, then its own in order; variants side by side
+  bool borrowed = false;  // from a library that this run builds against: neither checked nor written
 
   std::string_view title() const { return text("title"); }
   std::string_view assembly() const { return text("assembly"); }

@@ -37,7 +37,8 @@ std::vector<Fit> fits_of(const Fields& fields) {
 
 // Where a wrong figure can let a machine's brakes, steering or wheels go.
 bool is_critical_assembly(std::string_view assembly) {
-  constexpr std::array<std::string_view, 5> critical = {"front-brake", "rear-brake", "steering-head", "front-wheel", "rear-wheel"};
+  constexpr std::array<std::string_view, 5> critical = {"front-brake", "rear-brake", "steering-head",
+                                                        "front-wheel", "rear-wheel"};
   return std::ranges::find(critical, assembly) != critical.end();
 }
 
@@ -72,15 +73,23 @@ void Linker::collect_glossary(const Sheet& sheet, bool borrowed) {
   for (const Caution& caution : sheet.cautions) {
     const auto [first, is_new] = out_.cautions_.emplace(caution.name, &caution);
     if (is_new || borrowed) continue;
-    sink_.report({Severity::error, rule::duplicate_caution, caution.place, "two cautions are named " + quoted(caution.name),
+    sink_.report({Severity::error,
+                  rule::duplicate_caution,
+                  caution.place,
+                  "two cautions are named " + quoted(caution.name),
                   {{Severity::note, rule::duplicate_caution, first->second->place, "the other one"}}});
   }
   if (borrowed) return;
   for (const WordGroup& group : sheet.words) {
     const auto [first, is_new] = groups_.emplace(group.name, &group);
-    if (is_new) out_.words_.push_back(&group);
-    else sink_.report({Severity::error, rule::duplicate_words, group.place, "two groups of words are named " + quoted(group.name),
-                       {{Severity::note, rule::duplicate_words, first->second->place, "the other one"}}});
+    if (is_new)
+      out_.words_.push_back(&group);
+    else
+      sink_.report({Severity::error,
+                    rule::duplicate_words,
+                    group.place,
+                    "two groups of words are named " + quoted(group.name),
+                    {{Severity::note, rule::duplicate_words, first->second->place, "the other one"}}});
   }
 }
 
@@ -113,7 +122,9 @@ void Linker::link_sheet(ResolvedSheet& resolved, LinkedSheet& sheet) {
   sheet.row_kind = resolved.sheet->row_kind;
   sheet.fits = fits_of(resolved.fields);
   sheet.borrowed = resolved.borrowed;
-  if (!sheet.borrowed && !resolved.base_missing) require_fields(sheet, sheet.form->fields, with_article(sheet.form->name) + " sheet", sheet.where(), sink_);
+  if (!sheet.borrowed && !resolved.base_missing)
+    require_fields(sheet, sheet.form->fields, with_article(sheet.form->name) + " sheet", sheet.where(),
+                   sink_);
   std::vector<const Caution*> cautions;
   add_cautions(sheet, cautions);
   sheet.entries.reserve(resolved.entries.size());
@@ -140,7 +151,8 @@ void Linker::link_entry(ResolvedSheet& resolved, ResolvedEntry& entry, LinkedShe
   sheet.entries.push_back(std::move(whole));
 }
 
-void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& entry, const Variants& variants, const LinkedEntry& whole, LinkedSheet& sheet) {
+void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& entry,
+                           const Variants& variants, const LinkedEntry& whole, LinkedSheet& sheet) {
   std::vector<When> whens;
   for (const Variant& variant : variants) {
     const When when = when_of(variant);
@@ -155,7 +167,10 @@ void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& e
     }
     if (whole.fits.empty()) part.fits.push_back(*narrowed(Fit{}, when));
     if (part.fits.empty()) {
-      if (entry.own_variants) sink_.error(rule::variant_outside_fits, when.where, "the variant " + to_text(when) + " is for none of the machines that " + quoted(whole.address) + " fits");
+      if (entry.own_variants)
+        sink_.error(rule::variant_outside_fits, when.where,
+                    "the variant " + to_text(when) + " is for none of the machines that " +
+                        quoted(whole.address) + " fits");
       continue;  // a base's variant may be for its own machines alone
     }
     part.variant = to_text(when);
@@ -165,24 +180,29 @@ void Linker::part_variants(const ResolvedSheet& resolved, const ResolvedEntry& e
     whens.push_back(when);
   }
   if (whens.empty() && !entry.own_variants && !variants.empty()) {
-    sink_.error(rule::variant_outside_fits, resolved.sheet->place, "the base's variants of " + quoted(whole.id) + " are for none of the machines of this sheet; state the entry here");
+    sink_.error(rule::variant_outside_fits, resolved.sheet->place,
+                "the base's variants of " + quoted(whole.id) +
+                    " are for none of the machines of this sheet; state the entry here");
   }
   if (!sheet.borrowed) check_variants(whole.fits, whens, sink_);
 }
 
 // What depends on all of an entry's fields, its variant's among them.
-void Linker::complete(LinkedEntry& entry, const ResolvedSheet& resolved_sheet, const ResolvedEntry& resolved) {
+void Linker::complete(LinkedEntry& entry, const ResolvedSheet& resolved_sheet,
+                      const ResolvedEntry& resolved) {
   const LinkedSheet& sheet = *entry.sheet;
   entry.name = entry.declaration ? std::string(entry.text("name")) : row_name(*sheet.sheet, entry);
   const ResolvedSheet* stated_by = resolver_.find(resolved.stated_by->name);
   const Fields& stating = stated_by ? stated_by->fields : sheet;
   entry.source = entry.has("source") && entry.declaration ? entry.record("source") : stating.record("source");
-  entry.checked = entry.has("checked") && entry.declaration ? entry.record("checked") : stating.record("checked");
+  entry.checked =
+      entry.has("checked") && entry.declaration ? entry.record("checked") : stating.record("checked");
   entry.status = entry.declaration && entry.has("status") ? entry.text("status") : stating.text("status");
   if (entry.declaration) add_cautions(entry, entry.cautions);
   add_cautions(sheet, entry.cautions);
   const Value* critical = entry.declaration ? entry.value("critical") : nullptr;
-  entry.critical = critical ? entry.flag("critical") : is_critical_assembly(sheet.assembly()) && carries_figures(entry.kind);
+  entry.critical = critical ? entry.flag("critical")
+                            : is_critical_assembly(sheet.assembly()) && carries_figures(entry.kind);
   entry.formerly = former_addresses(entry);
   if (!sheet.borrowed && !resolved_sheet.base_missing && !resolved.like_missing) require_entry(entry);
 }
@@ -199,14 +219,16 @@ void Linker::add_cautions(const Fields& fields, std::vector<const Caution*>& cau
     std::vector<std::string_view> names;
     for (const auto& [name, known] : out_.cautions_) names.push_back(name);
     std::ranges::sort(names);
-    sink_.error(rule::unknown_caution, value.where, "no words sheet has a caution " + quoted(value.text) + did_you_mean(value.text, names));
+    sink_.error(rule::unknown_caution, value.where,
+                "no words sheet has a caution " + quoted(value.text) + did_you_mean(value.text, names));
   }
 }
 
 // An inherited entry's gaps are its base's to report.
 void Linker::require_entry(const LinkedEntry& entry) {
   if (!entry.declaration || entry.inherited) return;
-  if (!entry.has("name")) sink_.error(rule::missing_key, entry.where, quoted(entry.id) + " needs 'name', as name: fork top plug");
+  if (!entry.has("name"))
+    sink_.error(rule::missing_key, entry.where, quoted(entry.id) + " needs 'name', as name: fork top plug");
   require_fields(entry, entry_scope(*entry.declaration), quoted(entry.id), entry.where, sink_);
 }
 
@@ -228,8 +250,10 @@ std::vector<std::string> Linker::former_addresses(const LinkedEntry& entry) {
   std::vector<std::string> sheets = {entry.sheet->name}, ids = {entry.id}, addresses;
   for (const Value& name : entry.sheet->values("formerly")) sheets.push_back(name.text);
   for (const Value& name : entry.declaration ? entry.values("formerly") : std::vector<Value>{}) {
-    if (name.text.find('/') == std::string::npos) ids.push_back(name.text);
-    else addresses.push_back(name.text);
+    if (name.text.find('/') == std::string::npos)
+      ids.push_back(name.text);
+    else
+      addresses.push_back(name.text);
   }
   for (const std::string& sheet : sheets) {
     for (const std::string& id : ids) {
@@ -253,8 +277,11 @@ void Linker::index_former(const LinkedEntry& entry) {
     const auto [other, is_new] = out_.by_address_.emplace(address, &entry);
     if (is_new || other->second->address == entry.address || entry.sheet->borrowed) continue;
     const Value* own = entry.declaration ? entry.value("formerly") : nullptr;
-    sink_.report({Severity::error, rule::former_name_taken, own ? own->where : entry.sheet->place("formerly"),
-                  "the former address " + quoted(address) + " of " + quoted(entry.address) + " is taken by " + quoted(other->second->address),
+    sink_.report({Severity::error,
+                  rule::former_name_taken,
+                  own ? own->where : entry.sheet->place("formerly"),
+                  "the former address " + quoted(address) + " of " + quoted(entry.address) + " is taken by " +
+                      quoted(other->second->address),
                   {{Severity::note, rule::former_name_taken, other->second->where, "which stands here"}}});
   }
 }

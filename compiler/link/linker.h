@@ -9,7 +9,8 @@ namespace sheafc {
 
 class Linker {
  public:
-  Linker(std::span<const std::string> unread, Diagnostics& sink) : unread_(unread), resolver_(unread, sink), sink_(sink) {}
+  Linker(std::span<const std::string> unread, Diagnostics& sink)
+      : unread_(unread), resolver_(unread, sink), sink_(sink) {}
 
   void add(const Sheet& sheet, bool borrowed);
   LinkedSheets link();
@@ -18,7 +19,8 @@ class Linker {
   void collect_glossary(const Sheet& sheet, bool borrowed);
   void link_sheet(ResolvedSheet& resolved, LinkedSheet& sheet);
   void link_entry(ResolvedSheet& resolved, ResolvedEntry& entry, LinkedSheet& sheet);
-  void part_variants(const ResolvedSheet& resolved, const ResolvedEntry& entry, const Variants& variants, const LinkedEntry& whole, LinkedSheet& sheet);
+  void part_variants(const ResolvedSheet& resolved, const ResolvedEntry& entry, const Variants& variants,
+                     const LinkedEntry& whole, LinkedSheet& sheet);
   void complete(LinkedEntry& entry, const ResolvedSheet& resolved_sheet, const ResolvedEntry& resolved);
   void check_references(ResolvedSheet& resolved, const Fields& fields);
   void require_entry(const LinkedEntry& entry);

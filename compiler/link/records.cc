@@ -11,10 +11,12 @@ namespace sheafc {
 namespace {
 
 using Keys = std::span<const std::string_view>;
-constexpr std::array<std::string_view, 13> apart_of_entry = {"name", "without", "cautions", "source", "page", "checked", "status", "fits",
-                                                             "formerly", "withdrawn", "allow", "variants", "critical"};
-constexpr std::array<std::string_view, 13> apart_of_sheet = {"sheet", "allow", "title", "assembly", "table", "maker", "invented", "based-on",
-                                                             "without", "fits", "source", "checked", "cautions"};
+constexpr std::array<std::string_view, 13> apart_of_entry = {
+    "name", "without",  "cautions",  "source", "page",     "checked", "status",
+    "fits", "formerly", "withdrawn", "allow",  "variants", "critical"};
+constexpr std::array<std::string_view, 13> apart_of_sheet = {
+    "sheet",    "allow",   "title", "assembly", "table",   "maker",   "invented",
+    "based-on", "without", "fits",  "source",   "checked", "cautions"};
 
 bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }
 
@@ -43,7 +45,8 @@ sheaf::CheckRecord check_of(const Fields* fields) {
 std::vector<sheaf::FitRecord> fits_of(const std::vector<Fit>& fits) {
   std::vector<sheaf::FitRecord> records;
   for (const Fit& fit : fits) {
-    records.push_back({fit.make, fit.model, fit.years.from, fit.years.to, fit.market, fit.frames.from, fit.frames.to, fit.note});
+    records.push_back({fit.make, fit.model, fit.years.from, fit.years.to, fit.market, fit.frames.from,
+                       fit.frames.to, fit.note});
   }
   return records;
 }
@@ -56,17 +59,24 @@ class Recorder {
 
  private:
   sheaf::EntryRecord record(const LinkedEntry& entry);
-  sheaf::Place place(const Span& where) const { return {std::string(sheets_.path_of(where.file)), where.line}; }
-  std::string full(const Address& address) const { return (address.sheet.empty() ? sheet_.name : address.sheet) + "/" + address.entry; }
+  sheaf::Place place(const Span& where) const {
+    return {std::string(sheets_.path_of(where.file)), where.line};
+  }
+  std::string full(const Address& address) const {
+    return (address.sheet.empty() ? sheet_.name : address.sheet) + "/" + address.entry;
+  }
 
-  void flatten(const Fields& fields, const std::string& prefix, Keys apart, std::vector<sheaf::FieldRecord>& out);
+  void flatten(const Fields& fields, const std::string& prefix, Keys apart,
+               std::vector<sheaf::FieldRecord>& out);
   void flatten(const Field& field, const std::string& prefix, std::vector<sheaf::FieldRecord>& out);
 
   // What a library that builds on this one must know besides the rows: "columns.pitch" is "mm".
   void add_columns(std::vector<sheaf::FieldRecord>& out) const {
-    constexpr std::array<std::string_view, 7> names = {"", "thread", "size", "bearing", "text", "number", "choice"};
+    constexpr std::array<std::string_view, 7> names = {"",     "thread", "size",  "bearing",
+                                                       "text", "number", "choice"};
     for (const Column& column : sheet_.sheet->columns) {
-      const std::string_view type = column.unit ? column.unit->symbol : names[static_cast<std::size_t>(column.type)];
+      const std::string_view type =
+          column.unit ? column.unit->symbol : names[static_cast<std::size_t>(column.type)];
       out.push_back({"columns." + std::string(column.name), std::string(type), place(column.place)});
     }
   }
@@ -84,7 +94,8 @@ class Recorder {
   const LinkedSheet& sheet_;
 };
 
-void Recorder::flatten(const Fields& fields, const std::string& prefix, Keys apart, std::vector<sheaf::FieldRecord>& out) {
+void Recorder::flatten(const Fields& fields, const std::string& prefix, Keys apart,
+                       std::vector<sheaf::FieldRecord>& out) {
   for (const Field* field : fields.all()) {
     if (!holds(apart, field->key())) flatten(*field, prefix, out);
   }
@@ -118,7 +129,8 @@ sheaf::EntryRecord Recorder::record(const LinkedEntry& entry) {
   record.status = entry.status;
   if (const Fields* withdrawn = entry.declaration ? entry.Fields::record("withdrawn") : nullptr) {
     const Address* instead = withdrawn->reference("instead");
-    record.withdrawn.push_back({std::string(withdrawn->text("on")), std::string(withdrawn->text("reason")), instead ? full(*instead) : ""});
+    record.withdrawn.push_back({std::string(withdrawn->text("on")), std::string(withdrawn->text("reason")),
+                                instead ? full(*instead) : ""});
   }
   record.formerly = entry.formerly;
   record.critical = entry.critical;
@@ -141,9 +153,11 @@ sheaf::SheetRecord Recorder::record() {
   record.source = source_of(sheet_.Fields::record("source"));
   record.checked = check_of(sheet_.Fields::record("checked"));
   for (const Value& name : sheet_.values("cautions")) {
-    if (const Caution* caution = sheets_.caution_named(name.text)) record.cautions.push_back({caution->name, caution->text});
+    if (const Caution* caution = sheets_.caution_named(name.text))
+      record.cautions.push_back({caution->name, caution->text});
   }
-  for (const Caution& caution : sheet_.sheet->cautions) record.cautions.push_back({caution.name, caution.text});
+  for (const Caution& caution : sheet_.sheet->cautions)
+    record.cautions.push_back({caution.name, caution.text});
   record.entries.reserve(sheet_.entries.size());
   for (const LinkedEntry& entry : sheet_.entries) record.entries.push_back(this->record(entry));
   record.invented = sheet_.flag("invented");
@@ -151,7 +165,8 @@ sheaf::SheetRecord Recorder::record() {
   return record;
 }
 
-void add_words(const WordGroup& group, std::string_view key, std::string_view language, std::vector<sheaf::WordRecord>& words) {
+void add_words(const WordGroup& group, std::string_view key, std::string_view language,
+               std::vector<sheaf::WordRecord>& words) {
   bool first = true;
   for (const Value& value : group.fields.values(key)) {
     words.push_back({group.name, value.text, std::string(language), key == "same" && first, key == "never"});
@@ -161,7 +176,9 @@ void add_words(const WordGroup& group, std::string_view key, std::string_view la
 
 }  // namespace
 
-sheaf::SheetRecord record_of(const LinkedSheets& sheets, const LinkedSheet& sheet) { return Recorder(sheets, sheet).record(); }
+sheaf::SheetRecord record_of(const LinkedSheets& sheets, const LinkedSheet& sheet) {
+  return Recorder(sheets, sheet).record();
+}
 
 std::vector<sheaf::WordRecord> words_of(const LinkedSheets& sheets) {
   std::vector<sheaf::WordRecord> words;

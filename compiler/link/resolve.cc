@@ -16,9 +16,11 @@ namespace {
 using Keys = std::span<const std::string_view>;
 
 // What is a sheet's or an entry's own affair, and never inherited.
-constexpr std::array<std::string_view, 7> own_of_sheet = {"sheet", "title", "also", "based-on", "without", "fits", "formerly"};
+constexpr std::array<std::string_view, 7> own_of_sheet = {"sheet",   "title", "also",    "based-on",
+                                                          "without", "fits",  "formerly"};
 constexpr std::array<std::string_view, 3> own_of_entry = {"fits", "formerly", "without"};
-constexpr std::array<std::string_view, 7> own_of_like = {"fits", "formerly", "without", "order", "same-as", "like", "page"};
+constexpr std::array<std::string_view, 7> own_of_like = {"fits",    "formerly", "without", "order",
+                                                         "same-as", "like",     "page"};
 
 bool holds(Keys keys, std::string_view key) { return std::ranges::find(keys, key) != keys.end(); }
 
@@ -58,7 +60,10 @@ void Resolver::add(const Sheet& sheet, bool borrowed) {
   const auto found = by_name_.find(sheet.name);
   if (found != by_name_.end()) {
     if (borrowed) return;  // the run's own sheet goes first
-    sink_.report({Severity::error, rule::duplicate_sheet, sheet.place, "two sheets are named " + quoted(sheet.name),
+    sink_.report({Severity::error,
+                  rule::duplicate_sheet,
+                  sheet.place,
+                  "two sheets are named " + quoted(sheet.name),
                   {{Severity::note, rule::duplicate_sheet, found->second->sheet->place, "the other one"}}});
     return;
   }
@@ -87,7 +92,8 @@ void Resolver::resolve_base(ResolvedSheet& top) {
     const auto again = std::ranges::find(chain, sheet);
     if (again != chain.end()) {
       sink_.error(rule::circular_base, chain.back()->sheet->fields.place("based-on"),
-                  quoted(chain.back()->sheet->name) + " would be based on itself, by way of " + quoted(sheet->sheet->name));
+                  quoted(chain.back()->sheet->name) + " would be based on itself, by way of " +
+                      quoted(sheet->sheet->name));
       chain.back()->base = nullptr;
       chain.back()->base_missing = true;
       break;
@@ -103,7 +109,8 @@ void Resolver::find_base(ResolvedSheet& sheet) {
   const Value* based_on = sheet.sheet->fields.value("based-on");
   if (!based_on) {
     if (const Field* without = sheet.sheet->fields.find("without")) {
-      sink_.error(rule::wrong_base, without->key_place, "'without' leaves out entries of a base, and the sheet has no 'based-on'");
+      sink_.error(rule::wrong_base, without->key_place,
+                  "'without' leaves out entries of a base, and the sheet has no 'based-on'");
     }
     return;
   }
@@ -111,9 +118,12 @@ void Resolver::find_base(ResolvedSheet& sheet) {
   if (based_on->text.empty() || unread_.contains(based_on->text)) return;
   ResolvedSheet* base = find(based_on->text);
   if (!base) {
-    sink_.error(rule::unknown_base, based_on->where, "there is no sheet " + quoted(based_on->text) + near_sheet(based_on->text));
+    sink_.error(rule::unknown_base, based_on->where,
+                "there is no sheet " + quoted(based_on->text) + near_sheet(based_on->text));
   } else if (base->sheet->form != sheet.sheet->form) {
-    sink_.error(rule::wrong_base, based_on->where, quoted(based_on->text) + " is " + with_article(base->sheet->form->name) + " sheet; an assembly is based on an assembly");
+    sink_.error(rule::wrong_base, based_on->where,
+                quoted(based_on->text) + " is " + with_article(base->sheet->form->name) +
+                    " sheet; an assembly is based on an assembly");
   } else {
     sheet.base = base;
     sheet.base_missing = false;
@@ -131,9 +141,11 @@ void Resolver::inherit(ResolvedSheet& sheet) {
       sheet.base_missing = true;
     }
   }
-  sheet.fields = sheet.base ? merged(sheet.base->fields, own.fields, own.form->fields, own_of_sheet) : own.fields;
+  sheet.fields =
+      sheet.base ? merged(sheet.base->fields, own.fields, own.form->fields, own_of_sheet) : own.fields;
   if (sheet.base && sheet.base->fields.has("fits") && !own.fields.has("fits")) {
-    sink_.error(rule::base_without_fits, own.fields.place("based-on"), "the sheet must say which machines it fits; those of its base are not its own");
+    sink_.error(rule::base_without_fits, own.fields.place("based-on"),
+                "the sheet must say which machines it fits; those of its base are not its own");
   }
   inherit_entries(sheet);
 }
@@ -142,7 +154,9 @@ std::vector<std::string_view> Resolver::left_out(const ResolvedSheet& sheet) {
   std::vector<std::string_view> out;
   for (const Value& id : sheet.sheet->fields.values("without")) {
     if (!id.text.empty() && !sheet.base->find(id.text) && !sheet.base->may_hold(id.text)) {
-      sink_.error(rule::unknown_entry, id.where, quoted(sheet.base->sheet->name) + " has no entry " + quoted(id.text) + near_entry(*sheet.base, id.text));
+      sink_.error(rule::unknown_entry, id.where,
+                  quoted(sheet.base->sheet->name) + " has no entry " + quoted(id.text) +
+                      near_entry(*sheet.base, id.text));
     }
     out.push_back(id.text);
   }
@@ -164,7 +178,8 @@ void Resolver::inherit_entries(ResolvedSheet& sheet) {
   }
   for (const Entry& entry : sheet.sheet->entries) {
     if (sheet.entries.size() >= most_entries) {
-      sink_.error(rule::too_many_entries, entry.place, "a sheet has at most 20 000 entries, those of its base among them");
+      sink_.error(rule::too_many_entries, entry.place,
+                  "a sheet has at most 20 000 entries, those of its base among them");
       return;
     }
     add_own_entry(sheet, entry);
@@ -178,7 +193,8 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   if (is_new) {
     const Field* lacks = entry.fields.find("without");
     if (lacks && !entry.fields.has("like") && !sheet.base_missing) {
-      sink_.error(rule::wrong_base, lacks->key_place, "'without' names keys of a base's entry, and " + quoted(entry.id) + " has none");
+      sink_.error(rule::wrong_base, lacks->key_place,
+                  "'without' names keys of a base's entry, and " + quoted(entry.id) + " has none");
     }
     sheet.entries.push_back(std::move(own));
     return;
@@ -186,9 +202,11 @@ void Resolver::add_own_entry(ResolvedSheet& sheet, const Entry& entry) {
   ResolvedEntry& base = sheet.entries[at->second];
   if (base.own) return;  // twice on this sheet: reported when it was read
   if (base.declaration != entry.declaration) {
-    sink_.report({Severity::error, rule::kind_differs, entry.place,
-                  quoted(entry.id) + " is " + with_article(entry.kind) + " here and " + with_article(base.kind) +
-                      " on the base; leave the base's out with 'without'",
+    sink_.report({Severity::error,
+                  rule::kind_differs,
+                  entry.place,
+                  quoted(entry.id) + " is " + with_article(entry.kind) + " here and " +
+                      with_article(base.kind) + " on the base; leave the base's out with 'without'",
                   {{Severity::note, rule::kind_differs, base.where, "the base's"}}});
     return;
   }
@@ -207,7 +225,9 @@ Fields Resolver::without(const Entry& entry, Fields base) {
     if (!key.text.empty() && !base.has(key.text)) {
       std::vector<std::string_view> keys;
       for (const Field* field : base.all()) keys.push_back(field->key());
-      sink_.error(rule::wrong_base, key.where, "the base's " + quoted(entry.id) + " has no " + quoted(key.text) + did_you_mean(key.text, keys));
+      sink_.error(
+          rule::wrong_base, key.where,
+          "the base's " + quoted(entry.id) + " has no " + quoted(key.text) + did_you_mean(key.text, keys));
     }
     base.drop(key.text);
   }
@@ -220,11 +240,15 @@ void Resolver::check_own_against_variants(const Entry& entry, const Fields& base
   const Variants* list = variants ? variants->as<Variants>() : nullptr;
   if (!list || entry.fields.has("variants")) return;
   for (const Field* field : entry.fields.all()) {
-    const auto stated = std::ranges::find_if(*list, [&](const Variant& variant) { return variant.fields.has(field->key()); });
+    const auto stated =
+        std::ranges::find_if(*list, [&](const Variant& variant) { return variant.fields.has(field->key()); });
     if (stated == list->end()) continue;
-    sink_.report({Severity::error, rule::wrong_base, field->key_place,
-                  "the base's variants state " + quoted(field->key()) + "; give this entry its own variants",
-                  {{Severity::note, rule::wrong_base, stated->fields.find(field->key())->key_place, "stated here"}}});
+    sink_.report(
+        {Severity::error,
+         rule::wrong_base,
+         field->key_place,
+         "the base's variants state " + quoted(field->key()) + "; give this entry its own variants",
+         {{Severity::note, rule::wrong_base, stated->fields.find(field->key())->key_place, "stated here"}}});
   }
 }
 
@@ -249,12 +273,15 @@ ResolvedEntry* Resolver::look_up(ResolvedSheet& from, const Address& address, co
   ResolvedSheet* sheet = address.sheet.empty() ? &from : find(address.sheet);
   if (!sheet && unread_.contains(address.sheet)) return nullptr;
   if (!sheet) {
-    sink_.error(rule::unknown_entry, place, "there is no sheet " + quoted(address.sheet) + near_sheet(address.sheet));
+    sink_.error(rule::unknown_entry, place,
+                "there is no sheet " + quoted(address.sheet) + near_sheet(address.sheet));
     return nullptr;
   }
   ResolvedEntry* entry = sheet->find(address.entry);
   if (!entry && !sheet->may_hold(address.entry)) {
-    sink_.error(rule::unknown_entry, place, quoted(sheet->sheet->name) + " has no entry " + quoted(address.entry) + near_entry(*sheet, address.entry));
+    sink_.error(rule::unknown_entry, place,
+                quoted(sheet->sheet->name) + " has no entry " + quoted(address.entry) +
+                    near_entry(*sheet, address.entry));
   }
   return entry;
 }
@@ -273,7 +300,8 @@ void Resolver::resolve_like(ResolvedSheet& top_sheet, ResolvedEntry& top) {
     ResolvedEntry* target = address ? look_up(*sheet, *address, place) : nullptr;
     entry->like_missing = entry->fields.has("like") && !target;
     if (target && target->like == ResolvedEntry::Like::reading) {
-      sink_.error(rule::circular_like, place, quoted(entry->id) + " would be like itself, by way of " + quoted(target->id));
+      sink_.error(rule::circular_like, place,
+                  quoted(entry->id) + " would be like itself, by way of " + quoted(target->id));
       entry->like_missing = true;
       target = nullptr;
     }
@@ -291,12 +319,15 @@ void Resolver::take_from(ResolvedEntry& entry, const ResolvedEntry& other) {
   const Span place = entry.fields.place("like");
   entry.like_missing = true;
   if (!entry.declaration || entry.declaration != other.declaration) {
-    sink_.error(rule::wrong_like, place, quoted(entry.id) + " is " + with_article(entry.kind) + " and " + quoted(other.id) + " " + with_article(other.kind) + "; an entry is like one of its own kind");
+    sink_.error(rule::wrong_like, place,
+                quoted(entry.id) + " is " + with_article(entry.kind) + " and " + quoted(other.id) + " " +
+                    with_article(other.kind) + "; an entry is like one of its own kind");
     return;
   }
   entry.like_depth = other.like_depth + 1;
   if (entry.like_depth > longest_chain) {
-    sink_.error(rule::long_chain, place, "a chain of entries that are like each other has at most 16 of them");
+    sink_.error(rule::long_chain, place,
+                "a chain of entries that are like each other has at most 16 of them");
     return;
   }
   entry.like_missing = other.like_missing;

@@ -28,24 +28,24 @@ struct ResolvedEntry {
   Fields fields;
   const Sheet* stated_by = nullptr;  // whose source holds for it: the last sheet that says something of it
   Span where;
-  bool carries_source = false;       // borrowed: see Entry
-  bool own = true;                   // its sheet says something of it
-  bool own_variants = true;          // its variants, if it has any, are its sheet's own
+  bool carries_source = false;  // borrowed: see Entry
+  bool own = true;              // its sheet says something of it
+  bool own_variants = true;     // its variants, if it has any, are its sheet's own
   enum class Like { unread, reading, done } like = Like::unread;
   int like_depth = 0;
-  bool like_missing = false;         // it names an entry that it could not be given: reported
+  bool like_missing = false;  // it names an entry that it could not be given: reported
 };
 
 struct ResolvedSheet {
   const Sheet* sheet = nullptr;
   ResolvedSheet* base = nullptr;
-  int depth = 0;                     // how many bases stand below it
+  int depth = 0;  // how many bases stand below it
   bool borrowed = false;
   bool done = false;
   Fields fields;
   std::vector<ResolvedEntry> entries;
   std::unordered_map<std::string_view, std::size_t> index;  // id to entry
-  bool base_missing = false;         // it names a base that it could not be given: reported
+  bool base_missing = false;  // it names a base that it could not be given: reported
 
   // An entry of that name may be meant that could not be read: it is not called missing.
   bool may_hold(std::string_view id) const;
@@ -56,7 +56,8 @@ struct ResolvedSheet {
 class Resolver {
  public:
   // `unread`: names of sheets that are there but could not be read.
-  Resolver(std::span<const std::string> unread, Diagnostics& sink) : unread_(unread.begin(), unread.end()), sink_(sink) {}
+  Resolver(std::span<const std::string> unread, Diagnostics& sink)
+      : unread_(unread.begin(), unread.end()), sink_(sink) {}
 
   // All sheets first, the borrowed ones last; a name that stands twice is reported and its second sheet
   // left out, but a run's own sheet may take a borrowed one's name.

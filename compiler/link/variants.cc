@@ -19,10 +19,16 @@ int end_of(const Years& years) { return years.to ? years.to : after_all; }
 // An end of a range of frame numbers; an open one lies before or after all numbers.
 constexpr long long first_frame = -1;
 constexpr long long last_frame = 1'000'000'000'000'000'000;
-long long begin_of(const Frames& frames) { return frames.from.empty() ? first_frame : take_apart(frames.from).number; }
-long long end_of(const Frames& frames) { return frames.to.empty() ? last_frame : take_apart(frames.to).number; }
+long long begin_of(const Frames& frames) {
+  return frames.from.empty() ? first_frame : take_apart(frames.from).number;
+}
+long long end_of(const Frames& frames) {
+  return frames.to.empty() ? last_frame : take_apart(frames.to).number;
+}
 bool is_open(const Frames& frames) { return frames.from.empty() && frames.to.empty(); }
-std::string_view series_of(const Frames& frames) { return take_apart(frames.from.empty() ? frames.to : frames.from).series; }
+std::string_view series_of(const Frames& frames) {
+  return take_apart(frames.from.empty() ? frames.to : frames.from).series;
+}
 
 std::string in_words(int from, int to) {
   Years years{from == before_all ? 0 : from, to == after_all ? 0 : to};
@@ -71,7 +77,8 @@ class Cover {
     std::set<std::string_view> markets;
     for (const When* when : active) markets.insert(when->market);
     if (markets.size() == 1 && !markets.contains("") && fit_.market.empty()) {
-      gap("a variant for the market '" + std::string(*markets.begin()) + "' needs another for the rest" + machine());
+      gap("a variant for the market '" + std::string(*markets.begin()) + "' needs another for the rest" +
+          machine());
     }
     if (markets.size() > 1) markets.erase("");
     for (const std::string_view market : markets) {
@@ -87,15 +94,18 @@ class Cover {
     if (active.size() == 1 && !active.front()->frames) return;
     for (const When* when : active) {
       if (!when->frames) return overlap(*when, *active[active.front() == when ? 1 : 0]);
-      if (series_of(*when->frames) != series_of(*active.front()->frames)) return;  // two series: two lines of machines
+      if (series_of(*when->frames) != series_of(*active.front()->frames))
+        return;  // two series: two lines of machines
     }
     std::ranges::sort(active, {}, [](const When* when) { return begin_of(*when->frames); });
     long long covered = is_open(fit_.frames) ? first_frame - 1 : begin_of(fit_.frames) - 1;
     for (std::size_t i = 0; i < active.size(); ++i) {
       const Frames& frames = *active[i]->frames;
       const long long begin = begin_of(frames);
-      if (i > 0 && begin <= end_of(*active[i - 1]->frames)) overlap(*active[i], *active[i - 1]);
-      else if (begin > covered + 1) gap_before(*active[i], i == 0);
+      if (i > 0 && begin <= end_of(*active[i - 1]->frames))
+        overlap(*active[i], *active[i - 1]);
+      else if (begin > covered + 1)
+        gap_before(*active[i], i == 0);
       covered = std::max(covered, end_of(frames));
     }
     if (covered < end_of(fit_.frames)) {
@@ -104,7 +114,8 @@ class Cover {
   }
 
   void gap_before(const When& when, bool first) {
-    gap("no variant is for the frame numbers " + std::string(first ? "" : "just ") + "before " + when.frames->from + machine());
+    gap("no variant is for the frame numbers " + std::string(first ? "" : "just ") + "before " +
+        when.frames->from + machine());
   }
 
   void gap(std::string message) {
@@ -112,17 +123,19 @@ class Cover {
   }
 
   void overlap(const When& one, const When& other) {
-    const bool later = one.where.line > other.where.line || (one.where.line == other.where.line && one.where.column > other.where.column);
+    const bool later = one.where.line > other.where.line ||
+                       (one.where.line == other.where.line && one.where.column > other.where.column);
     const When& second = later ? one : other;
     const When& first = later ? other : one;
-    sink_.report({Severity::error, rule::variant_overlap, second.where,
-                  "the variants " + to_text(first) + " and " + to_text(second) + " both hold for some machines",
-                  {{Severity::note, rule::variant_overlap, first.where, "the other variant"}}});
+    sink_.report(
+        {Severity::error,
+         rule::variant_overlap,
+         second.where,
+         "the variants " + to_text(first) + " and " + to_text(second) + " both hold for some machines",
+         {{Severity::note, rule::variant_overlap, first.where, "the other variant"}}});
   }
 
-  std::string machine() const {
-    return fit_.model.empty() ? "" : " of the " + fit_.make + " " + fit_.model;
-  }
+  std::string machine() const { return fit_.model.empty() ? "" : " of the " + fit_.make + " " + fit_.model; }
 
   const Fit& fit_;
   bool any_machine_;
@@ -163,10 +176,14 @@ std::optional<Fit> narrowed(const Fit& fit, const When& when) {
   if (when.frames) {
     const bool bounded = !is_open(fit.frames);
     if (bounded && series_of(fit.frames) != series_of(*when.frames)) return {};
-    if (bounded && begin_of(*when.frames) < begin_of(fit.frames)) narrow.frames.from = fit.frames.from;
-    else narrow.frames.from = when.frames->from;
-    if (bounded && end_of(*when.frames) > end_of(fit.frames)) narrow.frames.to = fit.frames.to;
-    else narrow.frames.to = when.frames->to;
+    if (bounded && begin_of(*when.frames) < begin_of(fit.frames))
+      narrow.frames.from = fit.frames.from;
+    else
+      narrow.frames.from = when.frames->from;
+    if (bounded && end_of(*when.frames) > end_of(fit.frames))
+      narrow.frames.to = fit.frames.to;
+    else
+      narrow.frames.to = when.frames->to;
     if (begin_of(narrow.frames) > end_of(narrow.frames)) return {};
   }
   return narrow;

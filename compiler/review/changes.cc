@@ -34,8 +34,10 @@ std::string years_text(int from, int to) {
 
 std::string fit_text(const sheaf::FitRecord& fit) {
   std::string text = fit.make + (fit.model.empty() ? "" : " " + fit.model);
-  for (const std::string& part : {years_text(fit.year_from, fit.year_to), fit.market,
-                                  fit.frame_from.empty() && fit.frame_to.empty() ? "" : "frames " + fit.frame_from + ".." + fit.frame_to}) {
+  for (const std::string& part :
+       {years_text(fit.year_from, fit.year_to), fit.market,
+        fit.frame_from.empty() && fit.frame_to.empty() ? ""
+                                                       : "frames " + fit.frame_from + ".." + fit.frame_to}) {
     if (!part.empty()) text += (text.empty() ? "" : " ") + part;
   }
   return text;
@@ -57,7 +59,8 @@ std::string source_text(const sheaf::SourceRecord& source) {
 }
 
 std::string check_text(const sheaf::CheckRecord& check) {
-  return check.on + (check.by.empty() ? "" : " by " + check.by) + (check.second.empty() ? "" : " and " + check.second);
+  return check.on + (check.by.empty() ? "" : " by " + check.by) +
+         (check.second.empty() ? "" : " and " + check.second);
 }
 
 Said said_of(const std::vector<FieldRecord>& fields) {
@@ -69,15 +72,19 @@ Said said_of(const std::vector<FieldRecord>& fields) {
 // What only the sheet says is compared on the sheet, once, and not on each of its entries.
 Said said_of(const EntryRecord& entry, const SheetRecord& sheet) {
   Said said = said_of(entry.fields);
-  const bool has_name = std::ranges::find(said, "name", &Said::value_type::first) != said.end();  // a column of a table
+  const bool has_name =
+      std::ranges::find(said, "name", &Said::value_type::first) != said.end();  // a column of a table
   if (!has_name) say(said, "name", entry.name);
   say(said, "status", entry.status);
   say(said, "critical", entry.critical ? "yes" : "");
   for (const auto& caution : entry.cautions) say(said, "cautions", caution.name);
   if (const std::string fits = fits_text(entry.fits); fits != fits_text(sheet.fits)) say(said, "fits", fits);
-  if (const std::string source = source_text(entry.source); source != source_text(sheet.source)) say(said, "source", source);
-  if (const std::string check = check_text(entry.checked); check != check_text(sheet.checked)) say(said, "checked", check);
-  for (const auto& withdrawn : entry.withdrawn) say(said, "withdrawn", withdrawn.on + ": " + withdrawn.reason);
+  if (const std::string source = source_text(entry.source); source != source_text(sheet.source))
+    say(said, "source", source);
+  if (const std::string check = check_text(entry.checked); check != check_text(sheet.checked))
+    say(said, "checked", check);
+  for (const auto& withdrawn : entry.withdrawn)
+    say(said, "withdrawn", withdrawn.on + ": " + withdrawn.reason);
   return said;
 }
 
@@ -91,7 +98,8 @@ Said said_of(const SheetRecord& sheet) {
   say(said, "fits", fits_text(sheet.fits));
   say(said, "source", source_text(sheet.source));
   say(said, "checked", check_text(sheet.checked));
-  for (const auto& caution : sheet.cautions) say(said, "cautions", sheet.form == "words" ? caution.name + ": " + caution.text : caution.name);
+  for (const auto& caution : sheet.cautions)
+    say(said, "cautions", sheet.form == "words" ? caution.name + ": " + caution.text : caution.name);
   return said;
 }
 
@@ -124,7 +132,8 @@ std::vector<FieldChange> field_changes(const Said& before, const Said& after) {
     return found == said.end() ? std::string{} : found->second;
   };
   for (const auto& [key, text] : after) {
-    if (const std::string old = find(before, key); old != text) changes.push_back(field_change(key, old, text));
+    if (const std::string old = find(before, key); old != text)
+      changes.push_back(field_change(key, old, text));
   }
   for (const auto& [key, text] : before) {
     if (find(after, key).empty()) changes.push_back(field_change(key, text, ""));
@@ -134,7 +143,8 @@ std::vector<FieldChange> field_changes(const Said& before, const Said& after) {
 
 class Comparison {
  public:
-  Comparison(std::span<const SheetRecord> before, std::span<const SheetRecord> after) : before_(before), after_(after) {}
+  Comparison(std::span<const SheetRecord> before, std::span<const SheetRecord> after)
+      : before_(before), after_(after) {}
 
   std::vector<Change> changes() {
     std::map<std::string_view, const SheetRecord*> old;
@@ -142,7 +152,8 @@ class Comparison {
     for (const SheetRecord& sheet : after_) compare_sheet(take_old(old, sheet), sheet);
     for (const auto& [name, sheet] : old) went(*sheet);
     match_entries();
-    std::ranges::stable_sort(changes_, [](const Change& a, const Change& b) { return weight(a) < weight(b); });
+    std::ranges::stable_sort(changes_,
+                             [](const Change& a, const Change& b) { return weight(a) < weight(b); });
     return std::move(changes_);
   }
 
@@ -153,7 +164,8 @@ class Comparison {
   };
 
   // The sheet as it was, by its name or one of its former names; null if it is new.
-  static const SheetRecord* take_old(std::map<std::string_view, const SheetRecord*>& old, const SheetRecord& sheet) {
+  static const SheetRecord* take_old(std::map<std::string_view, const SheetRecord*>& old,
+                                     const SheetRecord& sheet) {
     auto found = old.find(sheet.name);
     for (const FieldRecord& field : sheet.fields) {
       if (found == old.end() && field.key == "formerly") found = old.find(field.text);
@@ -203,16 +215,21 @@ class Comparison {
   void match_entries() {
     std::vector<Old> came;
     for (const Old& now : now_) {
-      if (const auto was = then_.extract(key_of(*now.entry))) compare_entry(was.mapped(), now);
-      else came.push_back(now);
+      if (const auto was = then_.extract(key_of(*now.entry)))
+        compare_entry(was.mapped(), now);
+      else
+        came.push_back(now);
     }
     std::erase_if(came, [&](const Old& now) { return match_former(now) || match_other_variant(now); });
     for (const Old& now : came) {
-      const bool with_its_sheet = std::ranges::any_of(changes_, [&](const Change& c) { return c.sheet && c.kind == Change::Kind::added && c.address == now.sheet->name; });
+      const bool with_its_sheet = std::ranges::any_of(changes_, [&](const Change& c) {
+        return c.sheet && c.kind == Change::Kind::added && c.address == now.sheet->name;
+      });
       if (!with_its_sheet) add(Change::Kind::added, now);
     }
     for (const auto& [key, old] : then_) {
-      if (std::ranges::find(gone_sheets_, old.sheet->name) == gone_sheets_.end()) add(Change::Kind::removed, old);
+      if (std::ranges::find(gone_sheets_, old.sheet->name) == gone_sheets_.end())
+        add(Change::Kind::removed, old);
     }
   }
 
@@ -238,11 +255,15 @@ class Comparison {
 
   void compare_entry(const Old& was, const Old& now) {
     auto fields = field_changes(said_of(*was.entry, *was.sheet), said_of(*now.entry, *now.sheet));
-    if (was.entry->variant != now.entry->variant) fields.push_back({"variant", was.entry->variant, now.entry->variant, false, {}});
+    if (was.entry->variant != now.entry->variant)
+      fields.push_back({"variant", was.entry->variant, now.entry->variant, false, {}});
     const bool renamed = was.entry->address != now.entry->address;
     if (fields.empty() && !(renamed && was.sheet->name == now.sheet->name)) return;
     const bool withdrawn = !now.entry->withdrawn.empty() && was.entry->withdrawn.empty();
-    Change& change = add(withdrawn ? Change::Kind::withdrawn : renamed ? Change::Kind::renamed : Change::Kind::changed, now);
+    Change& change = add(withdrawn ? Change::Kind::withdrawn
+                         : renamed ? Change::Kind::renamed
+                                   : Change::Kind::changed,
+                         now);
     if (renamed) change.before_address = was.entry->address;
     if (withdrawn) change.reason = now.entry->withdrawn.front().reason;
     change.critical = change.critical || was.entry->critical;
@@ -270,11 +291,16 @@ class Comparison {
 
   static std::tuple<int, double, const std::string&, const std::string&> weight(const Change& change) {
     int rank = 7;
-    if (change.kind == Change::Kind::withdrawn) rank = 0;
-    else if (change.changes_figure()) rank = change.critical ? 1 : change.source_changed ? 3 : 2;
-    else if (change.kind == Change::Kind::removed) rank = 4;
-    else if (change.kind == Change::Kind::renamed) rank = 5;
-    else if (change.kind == Change::Kind::added) rank = 6;
+    if (change.kind == Change::Kind::withdrawn)
+      rank = 0;
+    else if (change.changes_figure())
+      rank = change.critical ? 1 : change.source_changed ? 3 : 2;
+    else if (change.kind == Change::Kind::removed)
+      rank = 4;
+    else if (change.kind == Change::Kind::renamed)
+      rank = 5;
+    else if (change.kind == Change::Kind::added)
+      rank = 6;
     return {rank, -movement(change), change.address, change.variant};
   }
 

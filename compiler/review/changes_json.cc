@@ -11,7 +11,8 @@ using Json = nlohmann::ordered_json;
 constexpr const char* kinds[] = {"withdrawn", "changed", "removed", "renamed", "added"};
 
 Json field_json(const FieldChange& field) {
-  Json json = {{"key", field.key}, {"before", field.before}, {"after", field.after}, {"figure", field.figure}};
+  Json json = {
+      {"key", field.key}, {"before", field.before}, {"after", field.after}, {"figure", field.figure}};
   if (field.percent) json["percent"] = *field.percent;
   return json;
 }
@@ -21,8 +22,12 @@ Json fit_json(const sheaf::FitRecord& fit) {
 }
 
 Json change_json(const Change& change) {
-  Json json = {{"change", kinds[static_cast<std::size_t>(change.kind)]}, {"of", change.sheet ? "sheet" : "entry"},
-               {"address", change.address}, {"variant", change.variant}, {"name", change.name}, {"critical", change.critical}};
+  Json json = {{"change", kinds[static_cast<std::size_t>(change.kind)]},
+               {"of", change.sheet ? "sheet" : "entry"},
+               {"address", change.address},
+               {"variant", change.variant},
+               {"name", change.name},
+               {"critical", change.critical}};
   if (!change.before_address.empty()) json["formerly"] = change.before_address;
   if (!change.reason.empty()) json["reason"] = change.reason;
   json["changes-figure"] = change.changes_figure();

@@ -10,11 +10,16 @@ namespace {
 
 std::string_view word_of(Change::Kind kind) {
   switch (kind) {
-    case Change::Kind::withdrawn: return "withdrawn";
-    case Change::Kind::changed: return "changed";
-    case Change::Kind::removed: return "removed";
-    case Change::Kind::renamed: return "renamed";
-    case Change::Kind::added: break;
+    case Change::Kind::withdrawn:
+      return "withdrawn";
+    case Change::Kind::changed:
+      return "changed";
+    case Change::Kind::removed:
+      return "removed";
+    case Change::Kind::renamed:
+      return "renamed";
+    case Change::Kind::added:
+      break;
   }
   return "added";
 }
@@ -38,7 +43,9 @@ std::string percent_text(double percent) {
 std::string field_text(const FieldChange& field) {
   if (field.before.empty()) return field.key + ": " + field.after + " (new)";
   if (field.after.empty()) return field.key + ": " + field.before + " (gone)";
-  std::string text = field.key + ": " + (field.figure ? without_shared_unit(field.before, field.after) : field.before) + " → " + field.after;
+  std::string text = field.key + ": " +
+                     (field.figure ? without_shared_unit(field.before, field.after) : field.before) + " → " +
+                     field.after;
   if (field.percent) text += " (" + percent_text(*field.percent) + ")";
   return text;
 }
@@ -47,7 +54,8 @@ std::string machine_text(const sheaf::FitRecord& fit) {
   std::string text = fit.make + (fit.model.empty() ? "" : " " + fit.model);
   if (fit.year_from || fit.year_to) {
     const bool one = fit.year_from == fit.year_to;
-    text += " " + (fit.year_from ? std::to_string(fit.year_from) : "") + (one ? "" : "–" + (fit.year_to ? std::to_string(fit.year_to) : ""));
+    text += " " + (fit.year_from ? std::to_string(fit.year_from) : "") +
+            (one ? "" : "–" + (fit.year_to ? std::to_string(fit.year_to) : ""));
   }
   return text;
 }
@@ -55,7 +63,8 @@ std::string machine_text(const sheaf::FitRecord& fit) {
 std::string machines_text(const Change& change) {
   constexpr std::size_t most = 4;
   std::string text;
-  for (std::size_t i = 0; i < std::min(change.fits.size(), most); ++i) text += (text.empty() ? "" : ", ") + machine_text(change.fits[i]);
+  for (std::size_t i = 0; i < std::min(change.fits.size(), most); ++i)
+    text += (text.empty() ? "" : ", ") + machine_text(change.fits[i]);
   if (change.fits.size() > most) text += " and " + std::to_string(change.fits.size() - most) + " more";
   return text;
 }
@@ -63,7 +72,8 @@ std::string machines_text(const Change& change) {
 // What a reviewer must not miss.
 std::string marks_text(const Change& change) {
   std::string text;
-  if (change.critical && (change.changes_figure() || change.kind != Change::Kind::added)) text += "safety-critical; ";
+  if (change.critical && (change.changes_figure() || change.kind != Change::Kind::added))
+    text += "safety-critical; ";
   if (change.changes_figure()) text += change.source_changed ? "source changed; " : "source unchanged; ";
   return text.empty() ? text : text.substr(0, text.size() - 2);
 }
@@ -81,7 +91,8 @@ std::string story_text(const Change& change) {
 
 std::string counts_text(std::span<const Change> changes) {
   std::string text;
-  for (const auto kind : {Change::Kind::withdrawn, Change::Kind::changed, Change::Kind::removed, Change::Kind::renamed, Change::Kind::added}) {
+  for (const auto kind : {Change::Kind::withdrawn, Change::Kind::changed, Change::Kind::removed,
+                          Change::Kind::renamed, Change::Kind::added}) {
     const auto count = std::ranges::count(changes, kind, &Change::kind);
     if (count) text += (text.empty() ? "" : ", ") + std::to_string(count) + " " + std::string(word_of(kind));
   }
@@ -93,10 +104,12 @@ std::string counts_text(std::span<const Change> changes) {
 std::string changes_text(std::span<const Change> changes) {
   std::string text;
   for (const Change& change : changes) {
-    text += std::string(word_of(change.kind)) + "  " + address_text(change) + ": " + change.name + story_text(change) + "\n";
+    text += std::string(word_of(change.kind)) + "  " + address_text(change) + ": " + change.name +
+            story_text(change) + "\n";
     for (const FieldChange& field : change.fields) text += "    " + field_text(field) + "\n";
     const std::string machines = machines_text(change), marks = marks_text(change);
-    if (!machines.empty() || !marks.empty()) text += "    " + machines + (machines.empty() || marks.empty() ? "" : "; ") + marks + "\n";
+    if (!machines.empty() || !marks.empty())
+      text += "    " + machines + (machines.empty() || marks.empty() ? "" : "; ") + marks + "\n";
   }
   return changes.empty() ? text : text + counts_text(changes) + "\n";
 }
@@ -106,7 +119,8 @@ std::string changes_markdown(std::span<const Change> changes) {
   std::string text = "**" + counts_text(changes) + "**\n\n";
   for (const Change& change : changes) {
     const std::string marks = marks_text(change), machines = machines_text(change);
-    text += "- **" + std::string(word_of(change.kind)) + "** " + change.name + " (`" + address_text(change) + "`)" + story_text(change);
+    text += "- **" + std::string(word_of(change.kind)) + "** " + change.name + " (`" + address_text(change) +
+            "`)" + story_text(change);
     if (!marks.empty()) text += " — **" + marks + "**";
     if (!machines.empty()) text += " — " + machines;
     text += "\n";

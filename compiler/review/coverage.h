@@ -20,20 +20,21 @@ struct AssemblyCoverage {
   std::set<std::string> missing_kinds;  // that most other machines have on this assembly
   std::string oldest_check;             // the earliest date; empty if nothing was checked
   int entries_in_all = 0;
-  int unchecked = 0;                    // entries without a date of checking
-  int old = 0;                          // checked before the day that was given
-  int one_reader = 0;                   // critical entries that no second reader has seen
-  int unsure = 0;                       // second-hand or disputed
+  int unchecked = 0;   // entries without a date of checking
+  int old = 0;         // checked before the day that was given
+  int one_reader = 0;  // critical entries that no second reader has seen
+  int unsure = 0;      // second-hand or disputed
 };
 
 struct MachineCoverage {
   std::string make, model;
   std::map<std::string, AssemblyCoverage> assemblies;
-  std::set<std::string> missing;        // assemblies that most other machines have
+  std::set<std::string> missing;  // assemblies that most other machines have
 };
 
 // `old_before`, as 2023-11-25: what was checked earlier counts as old. Sorted by make and model.
-std::vector<MachineCoverage> coverage(std::span<const sheaf::SheetRecord> sheets, const std::string& old_before);
+std::vector<MachineCoverage> coverage(std::span<const sheaf::SheetRecord> sheets,
+                                      const std::string& old_before);
 
 std::string coverage_text(std::span<const MachineCoverage> machines);
 // {"schema":1,"machines":[...]}

@@ -26,8 +26,10 @@ class Ranges {
   // `indent` is the column, from 0, of the block collection around the node; -1 at the root.
   void add(const Node& node, int indent) {
     switch (node.kind) {
-      case Node::Kind::empty: return;
-      case Node::Kind::scalar: return add_scalar(node, indent);
+      case Node::Kind::empty:
+        return;
+      case Node::Kind::scalar:
+        return add_scalar(node, indent);
       case Node::Kind::sequence:
         for (const Node* item : node.items) add(*item, node.flow ? indent : node.span.column - 1);
         return;
@@ -54,14 +56,16 @@ class Ranges {
   void add_key(const Pair& pair) {
     const std::size_t from = offset(pair.key_span);
     const bool quoted = bytes_[from] == '"' || bytes_[from] == '\'';
-    ranges_.push_back({from, quoted ? read_quoted(bytes_, from).end : from + static_cast<std::size_t>(pair.key_span.length)});
+    ranges_.push_back({from, quoted ? read_quoted(bytes_, from).end
+                                    : from + static_cast<std::size_t>(pair.key_span.length)});
   }
 
   void add_scalar(const Node& node, int indent) {
     const std::size_t from = offset(node.span);
     if (node.block) {
       // A comment may stand on the line of the | itself.
-      ranges_.push_back({std::min(bytes_.find('\n', from), bytes_.size()), read_block(bytes_, from, indent).end});
+      ranges_.push_back(
+          {std::min(bytes_.find('\n', from), bytes_.size()), read_block(bytes_, from, indent).end});
     } else if (node.quoted) {
       ranges_.push_back({from, read_quoted(bytes_, from).end});
     } else {
@@ -75,7 +79,8 @@ class Ranges {
 };
 
 std::string_view without_end(std::string_view line) {
-  while (!line.empty() && (line.back() == ' ' || line.back() == '\t' || line.back() == '\r')) line.remove_suffix(1);
+  while (!line.empty() && (line.back() == ' ' || line.back() == '\t' || line.back() == '\r'))
+    line.remove_suffix(1);
   return line;
 }
 
@@ -97,10 +102,12 @@ std::vector<Comment> comments_of(const SourceFile& file) {
       continue;
     }
     const std::size_t end = std::min(bytes.find('\n', at), bytes.size());
-    const auto line = static_cast<std::size_t>(std::ranges::upper_bound(line_starts, at) - line_starts.begin());
+    const auto line =
+        static_cast<std::size_t>(std::ranges::upper_bound(line_starts, at) - line_starts.begin());
     const std::size_t start = line_starts[line - 1];
     const bool alone = without_end(bytes.substr(start, at - start)).empty();
-    comments.push_back({static_cast<int>(line), static_cast<int>(at - start) + 1, without_end(bytes.substr(at, end - at)), alone});
+    comments.push_back({static_cast<int>(line), static_cast<int>(at - start) + 1,
+                        without_end(bytes.substr(at, end - at)), alone});
     at = end;
   }
   return comments;

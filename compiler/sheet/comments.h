@@ -11,9 +11,9 @@ namespace sheafc {
 
 struct Comment {
   int line = 0;
-  int column = 0;          // in bytes, from 1
-  std::string_view text;   // from the # on, without spaces at its end
-  bool alone = false;      // nothing else stands on its line
+  int column = 0;         // in bytes, from 1
+  std::string_view text;  // from the # on, without spaces at its end
+  bool alone = false;     // nothing else stands on its line
 };
 
 // In the order of the file, which has been parsed without a fault.

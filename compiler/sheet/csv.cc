@@ -15,7 +15,8 @@ char separator_of(std::string_view bytes) {
 
 class CsvReader {
  public:
-  CsvReader(std::string_view name, std::string_view bytes) : name_(name), bytes_(bytes), separator_(separator_of(bytes)) {
+  CsvReader(std::string_view name, std::string_view bytes)
+      : name_(name), bytes_(bytes), separator_(separator_of(bytes)) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
     if (bytes_.starts_with(byte_order_mark)) at_ = line_start_ = byte_order_mark.size();
   }
@@ -25,10 +26,14 @@ class CsvReader {
     while (at_ < bytes_.size() && !unclosed_) {
       std::vector<CsvCell> row = read_row();
       if (row.size() == 1 && row.front().text.empty()) continue;
-      if (table.header.empty()) table.header = std::move(row);
-      else table.rows.push_back(std::move(row));
+      if (table.header.empty())
+        table.header = std::move(row);
+      else
+        table.rows.push_back(std::move(row));
     }
-    if (unclosed_) return sheaf::Failure{std::string(name_) + ":" + std::to_string(*unclosed_) + ": a quote is not closed"};
+    if (unclosed_)
+      return sheaf::Failure{std::string(name_) + ":" + std::to_string(*unclosed_) +
+                            ": a quote is not closed"};
     return table;
   }
 
@@ -100,6 +105,8 @@ class CsvReader {
 
 }  // namespace
 
-sheaf::Result<CsvTable> parse_csv(std::string_view name, std::string_view bytes) { return CsvReader(name, bytes).table(); }
+sheaf::Result<CsvTable> parse_csv(std::string_view name, std::string_view bytes) {
+  return CsvReader(name, bytes).table();
+}
 
 }  // namespace sheafc

@@ -17,10 +17,14 @@ class Teller {
   std::string of(const Sheet& sheet) {
     text_ += sheet.name + "\n";
     tell(sheet.fields, " ");
-    for (const Column& column : sheet.columns) text_ += "column " + std::string(column.name) + " " + std::string(column.unit ? column.unit->symbol : "") + std::to_string(static_cast<int>(column.type)) + "\n";
+    for (const Column& column : sheet.columns)
+      text_ += "column " + std::string(column.name) + " " +
+               std::string(column.unit ? column.unit->symbol : "") +
+               std::to_string(static_cast<int>(column.type)) + "\n";
     for (const BlockDeclaration& block : sheet.form->blocks) {
       for (const Entry& entry : sheet.entries) {
-        if (entry.declaration == block.kind && (block.kind || block.key == "rows")) tell(entry.id, entry.fields);
+        if (entry.declaration == block.kind && (block.kind || block.key == "rows"))
+          tell(entry.id, entry.fields);
       }
     }
     for (const WordGroup& group : sheet.words) tell("words " + group.name, group.fields);
@@ -53,7 +57,8 @@ class Teller {
     }
     if (const Allowances* allowances = value.as<Allowances>()) {
       for (const Allowance& allowance : *allowances) {
-        text_ += indent + allowance.rule + "=" + allowance.reason + (allowance.until ? to_text(*allowance.until) : "") + "\n";
+        text_ += indent + allowance.rule + "=" + allowance.reason +
+                 (allowance.until ? to_text(*allowance.until) : "") + "\n";
       }
     }
   }
@@ -71,7 +76,8 @@ std::vector<std::string> remarks_of(const SourceFile& file) {
 // A section begins with a blank line, so that the head of the sheet stands apart.
 void part_head(const Sheet& sheet, LayoutValue& root) {
   const int first_block = static_cast<int>(sheet.form->fields.size());
-  const auto block = std::ranges::find_if(root.items, [&](const LayoutItem& item) { return item.rank >= first_block; });
+  const auto block =
+      std::ranges::find_if(root.items, [&](const LayoutItem& item) { return item.rank >= first_block; });
   if (block == root.items.end() || block == root.items.begin()) return;
   const bool apart = !block->before.empty() && block->before.back().empty();
   if (!apart) block->blank_before = true;

@@ -16,6 +16,7 @@ using enum sheaf::ValueType;
 using Dim = sheaf::Dimension;
 using Words = std::string_view;
 
+// clang-format off
 constexpr std::array<Words, 4> languages = {"de", "fr", "es", "it"};
 
 constexpr std::array<Words, 4> statuses = {"maker-paper", "measured", "second-hand", "disputed"};
@@ -113,6 +114,8 @@ constexpr std::array<FieldDeclaration, 2> allowance = {{
     {.key = "reason", .help = "Why the rule does not hold here.", .required = true},
     {.key = "until", .type = date, .help = "The last day of the allowance.", .example = "2027-01-01"}}};
 
+// clang-format on
+
 std::vector<BlockDeclaration> sections(bool of_crib) {
   std::vector<BlockDeclaration> blocks;
   for (const sheaf::KindDeclaration& kind : sheaf::all_kinds()) {
@@ -123,24 +126,34 @@ std::vector<BlockDeclaration> sections(bool of_crib) {
 }
 
 std::vector<FormDeclaration> declare_forms() {
-  return {
-      {"assembly", "One assembly of some machines.",
-       {&sheet_field, &title_field, &assembly_field(), &maker_field, &invented_field, &also_field, &based_on_field,
-        &without_field, &fits_field(), &identify_field, &tube_field, &tube_bore_field, &seal_bore_field,
-        &source_field(), &checked_field(), &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field},
-       sections(false)},
-      {"table", "One published table.",
-       {&sheet_field, &title_field, &table_field(), &invented_field, &also_field, &source_field(), &checked_field(),
-        &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field, &key_field},
-       {{.key = "columns", .help = "The columns: each name with its type, a unit or one of thread, size, bearing, text, number, choice.", .required = true},
-        {.key = "rows", .help = "The rows, each a list with one cell a column; \"-\" leaves a cell out.", .required = true}}},
-      {"words", "Words that mean the same, and the cautions in words.",
-       {&sheet_field, &title_field, &notes_field},
-       {{.key = "words", .help = "Groups of words that mean the same."},
-        {.key = "cautions", .help = "The glossary of cautions: each name with its text."}}},
-      {"crib", "The workshop's own wrenches and adapters.",
-       {&sheet_field, &title_field, &invented_field, &crib_field, &notes_field},
-       sections(true)}};
+  return {{"assembly",
+           "One assembly of some machines.",
+           {&sheet_field,  &title_field,     &assembly_field(), &maker_field,    &invented_field,
+            &also_field,   &based_on_field,  &without_field,    &fits_field(),   &identify_field,
+            &tube_field,   &tube_bore_field, &seal_bore_field,  &source_field(), &checked_field(),
+            &status_field, &cautions_field,  &notes_field,      &formerly_field, &allow_field},
+           sections(false)},
+          {"table",
+           "One published table.",
+           {&sheet_field, &title_field, &table_field(), &invented_field, &also_field, &source_field(),
+            &checked_field(), &status_field, &cautions_field, &notes_field, &formerly_field, &allow_field,
+            &key_field},
+           {{.key = "columns",
+             .help = "The columns: each name with its type, a unit or one of thread, size, bearing, text, "
+                     "number, choice.",
+             .required = true},
+            {.key = "rows",
+             .help = "The rows, each a list with one cell a column; \"-\" leaves a cell out.",
+             .required = true}}},
+          {"words",
+           "Words that mean the same, and the cautions in words.",
+           {&sheet_field, &title_field, &notes_field},
+           {{.key = "words", .help = "Groups of words that mean the same."},
+            {.key = "cautions", .help = "The glossary of cautions: each name with its text."}}},
+          {"crib",
+           "The workshop's own wrenches and adapters.",
+           {&sheet_field, &title_field, &invented_field, &crib_field, &notes_field},
+           sections(true)}};
 }
 
 Scope pointers(std::span<const FieldDeclaration> fields) {
@@ -152,7 +165,9 @@ Scope pointers(std::span<const FieldDeclaration> fields) {
 // What tells an entry from the others comes first; the rest of what all kinds share follows the kind's own.
 Scope entry_fields(const sheaf::KindDeclaration& kind) {
   constexpr std::array<Words, 7> leading = {"name", "also", "side", "like", "without", "count", "order"};
-  const auto leads = [&](const FieldDeclaration& field) { return std::ranges::find(leading, field.key) != leading.end(); };
+  const auto leads = [&](const FieldDeclaration& field) {
+    return std::ranges::find(leading, field.key) != leading.end();
+  };
   Scope scope;
   for (const FieldDeclaration& field : sheaf::common_fields()) {
     if (leads(field)) scope.push_back(&field);
@@ -166,7 +181,8 @@ Scope entry_fields(const sheaf::KindDeclaration& kind) {
 
 // When it applies, and all but what belongs to the entry as a whole.
 Scope variant_fields(const sheaf::KindDeclaration& kind) {
-  constexpr std::array<Words, 8> whole = {"variants", "fits", "formerly", "allow", "like", "without", "same-as", "critical"};
+  constexpr std::array<Words, 8> whole = {"variants", "fits",    "formerly", "allow",
+                                          "like",     "without", "same-as",  "critical"};
   const FieldDeclaration* variants_field = sheaf::field_of(kind, "variants");
   assert(variants_field);
   Scope scope = pointers(variants_field->fields);

@@ -32,7 +32,8 @@ bool is_bare_number(std::string_view text) {
 
 void report(Diagnostics& sink, std::string_view rule, const CsvCell& cell, const sheaf::Failure& failure) {
   Span where = cell.where;
-  const bool as_written = static_cast<int>(cell.text.size()) == where.length;  // no quotes, so bytes can be counted
+  const bool as_written =
+      static_cast<int>(cell.text.size()) == where.length;  // no quotes, so bytes can be counted
   if (failure.length > 0 && as_written) {
     where.column += std::min(failure.at, where.length - 1);
     where.length = failure.length;
@@ -42,7 +43,8 @@ void report(Diagnostics& sink, std::string_view rule, const CsvCell& cell, const
 
 class EntryMaker {
  public:
-  EntryMaker(const CsvTable& csv, const sheaf::KindDeclaration& kind, Diagnostics& sink) : csv_(csv), kind_(kind), sink_(sink) {}
+  EntryMaker(const CsvTable& csv, const sheaf::KindDeclaration& kind, Diagnostics& sink)
+      : csv_(csv), kind_(kind), sink_(sink) {}
 
   std::string make() {
     read_header();
@@ -60,13 +62,16 @@ class EntryMaker {
       const std::string& key = headings_.back().key;
       fields_.push_back(find_in(entry_scope(kind_), key));
       if (fields_.back() || key == "id") continue;
-      sink_.error(rule::unknown_key, cell.where, with_article(kind_.name) + " has no key '" + key + "'" + did_you_mean(key, keys));
+      sink_.error(rule::unknown_key, cell.where,
+                  with_article(kind_.name) + " has no key '" + key + "'" + did_you_mean(key, keys));
     }
   }
 
   std::string entry(const std::vector<CsvCell>& row) {
     if (row.size() > headings_.size()) {
-      sink_.error(rule::row_width, row[headings_.size()].where, "the row has " + std::to_string(row.size()) + " cells where the header has " + std::to_string(headings_.size()));
+      sink_.error(rule::row_width, row[headings_.size()].where,
+                  "the row has " + std::to_string(row.size()) + " cells where the header has " +
+                      std::to_string(headings_.size()));
       return {};
     }
     std::string id, name, lines;
@@ -84,25 +89,32 @@ class EntryMaker {
       sink_.error(rule::missing_key, at.where, "the row needs an id or a name");
       return "none";
     }
-    if (const auto name = parse_name(id); !name) sink_.error(rule::bad_name, at.where, name.failure().message);
+    if (const auto name = parse_name(id); !name)
+      sink_.error(rule::bad_name, at.where, name.failure().message);
     const auto [first, is_new] = ids_.emplace(id, at.where);
     if (!is_new) {
-      sink_.report({Severity::error, rule::duplicate_row, at.where, "two rows are named '" + id + "'",
+      sink_.report({Severity::error,
+                    rule::duplicate_row,
+                    at.where,
+                    "two rows are named '" + id + "'",
                     {{Severity::note, rule::duplicate_row, first->second, "the other one"}}});
     }
     return id;
   }
 
   std::string pair(const FieldDeclaration& field, const Heading& heading, const CsvCell& cell) {
-    const std::string text = !heading.unit.empty() && is_bare_number(cell.text) ? cell.text + " " + heading.unit : cell.text;
+    const std::string text =
+        !heading.unit.empty() && is_bare_number(cell.text) ? cell.text + " " + heading.unit : cell.text;
     if (field.type >= sheaf::ValueType::record) {
-      sink_.error(rule::wrong_shape, cell.where, "'" + std::string(field.key) + "' does not fit into one cell; add it to the sheet");
+      sink_.error(rule::wrong_shape, cell.where,
+                  "'" + std::string(field.key) + "' does not fit into one cell; add it to the sheet");
       return {};
     }
     const auto read = read_scalar(field, text);
     if (!read) {
       const bool comma = field.type != sheaf::ValueType::text && decimal_comma(text) != std::string::npos;
-      report(sink_, comma ? rule::decimal_comma : rule_of(field.type), cell, comma ? sheaf::Failure{"a decimal is written with a point"} : read.failure());
+      report(sink_, comma ? rule::decimal_comma : rule_of(field.type), cell,
+             comma ? sheaf::Failure{"a decimal is written with a point"} : read.failure());
       return {};
     }
     return "    " + std::string(field.key) + ": " + as_scalar(read->text, false) + "\n";
@@ -127,10 +139,13 @@ std::string type_of(const Heading& heading) {
 
 std::string row_line(const CsvTable& csv, const std::vector<CsvCell>& row, Diagnostics& sink) {
   if (row.size() != csv.header.size()) {
-    sink.error(rule::row_width, row.front().where, "the row has " + std::to_string(row.size()) + " cells where the header has " + std::to_string(csv.header.size()));
+    sink.error(rule::row_width, row.front().where,
+               "the row has " + std::to_string(row.size()) + " cells where the header has " +
+                   std::to_string(csv.header.size()));
   }
   std::string line;
-  for (const CsvCell& cell : row) line += (line.empty() ? "  - [" : ", ") + (cell.text.empty() ? "--" : as_scalar(cell.text, true));
+  for (const CsvCell& cell : row)
+    line += (line.empty() ? "  - [" : ", ") + (cell.text.empty() ? "--" : as_scalar(cell.text, true));
   return line + "]\n";
 }
 
@@ -144,7 +159,8 @@ std::string rows_from_csv(const CsvTable& csv, Diagnostics& sink) {
   std::string columns, key;
   for (const CsvCell& cell : csv.header) {
     const Heading heading = heading_of(cell.text);
-    if (const auto name = parse_name(heading.key); !name) sink.error(rule::bad_name, cell.where, "the column has no name");
+    if (const auto name = parse_name(heading.key); !name)
+      sink.error(rule::bad_name, cell.where, "the column has no name");
     if (key.empty()) key = heading.key;
     columns += "  " + heading.key + ": " + as_scalar(type_of(heading), false) + "\n";
   }

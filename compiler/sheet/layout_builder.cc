@@ -23,7 +23,8 @@ class Builder {
 
  private:
   LayoutValue mapping(const Node& node, const Scope& scope, const sheaf::KindDeclaration* kind, bool in_flow);
-  LayoutValue field(const FieldDeclaration& declaration, const Node& node, const sheaf::KindDeclaration* kind, bool in_flow);
+  LayoutValue field(const FieldDeclaration& declaration, const Node& node, const sheaf::KindDeclaration* kind,
+                    bool in_flow);
   LayoutValue one(const FieldDeclaration& declaration, const Node& node, bool in_flow);
   LayoutValue allowances(const Node& node, bool in_flow);
   LayoutValue variants(const Node& node, const sheaf::KindDeclaration& kind, bool in_flow);
@@ -73,34 +74,41 @@ LayoutItem Builder::item(const Node& node, LayoutValue value) const {
 LayoutValue Builder::scalar(const Node& node, const std::string& canonical, bool in_flow) {
   LayoutValue value;
   const std::string_view line = file_.line(node.span.line);
-  const std::string_view written = line.substr(static_cast<std::size_t>(node.span.column - 1), static_cast<std::size_t>(node.span.length));
-  const bool one_line = node.quoted ? written.size() > 1 && written.back() == written.front() : written == node.text;
+  const std::string_view written =
+      line.substr(static_cast<std::size_t>(node.span.column - 1), static_cast<std::size_t>(node.span.length));
+  const bool one_line =
+      node.quoted ? written.size() > 1 && written.back() == written.front() : written == node.text;
   value.text = one_line && canonical == node.text ? std::string(written) : as_scalar(canonical, in_flow);
   value.folded = !in_flow && !one_line;
   return value;
 }
 
 LayoutValue Builder::one(const FieldDeclaration& declaration, const Node& node, bool in_flow) {
-  if (declaration.type == ValueType::record) return mapping(node, record_scope(declaration), nullptr, in_flow);
+  if (declaration.type == ValueType::record)
+    return mapping(node, record_scope(declaration), nullptr, in_flow);
   const auto read = read_scalar(declaration, node.text);
   return scalar(node, read ? read->text : std::string(node.text), in_flow);
 }
 
-LayoutValue Builder::field(const FieldDeclaration& declaration, const Node& node, const sheaf::KindDeclaration* kind, bool in_flow) {
+LayoutValue Builder::field(const FieldDeclaration& declaration, const Node& node,
+                           const sheaf::KindDeclaration* kind, bool in_flow) {
   if (declaration.type == ValueType::allowances) return allowances(node, in_flow);
   if (declaration.type == ValueType::variants && kind) return variants(node, *kind, in_flow);
   if (node.kind != Node::Kind::sequence) return one(declaration, node, in_flow);
   LayoutValue list = collection(Kind::sequence, node);
-  for (const Node* element : node.items) list.items.push_back(item(*element, one(declaration, *element, in_flow || node.flow)));
+  for (const Node* element : node.items)
+    list.items.push_back(item(*element, one(declaration, *element, in_flow || node.flow)));
   return list;
 }
 
-LayoutValue Builder::mapping(const Node& node, const Scope& scope, const sheaf::KindDeclaration* kind, bool in_flow) {
+LayoutValue Builder::mapping(const Node& node, const Scope& scope, const sheaf::KindDeclaration* kind,
+                             bool in_flow) {
   LayoutValue map = collection(Kind::mapping, node);
   for (const Pair& pair : node.pairs) {
     const FieldDeclaration* declaration = find_in(scope, pair.key);
     if (!declaration) continue;  // the sheet has no fault, so there is none
-    map.items.push_back(item(pair, rank_in(scope, pair.key), field(*declaration, *pair.value, kind, in_flow || node.flow)));
+    map.items.push_back(
+        item(pair, rank_in(scope, pair.key), field(*declaration, *pair.value, kind, in_flow || node.flow)));
   }
   return map;
 }
@@ -111,7 +119,9 @@ LayoutValue Builder::allowances(const Node& node, bool in_flow) {
   for (const Pair& pair : node.pairs) {
     const bool flow = in_flow || node.flow;
     const bool dated = pair.value->kind == Node::Kind::mapping;
-    map.items.push_back(item(pair, 0, dated ? mapping(*pair.value, allowance_scope(), nullptr, flow) : one(reason, *pair.value, flow)));
+    map.items.push_back(item(
+        pair, 0,
+        dated ? mapping(*pair.value, allowance_scope(), nullptr, flow) : one(reason, *pair.value, flow)));
   }
   return map;
 }
@@ -119,14 +129,16 @@ LayoutValue Builder::allowances(const Node& node, bool in_flow) {
 LayoutValue Builder::variants(const Node& node, const sheaf::KindDeclaration& kind, bool in_flow) {
   LayoutValue list = collection(Kind::sequence, node);
   for (const Node* variant : node.items) {
-    list.items.push_back(item(*variant, mapping(*variant, variant_scope(kind), nullptr, in_flow || node.flow)));
+    list.items.push_back(
+        item(*variant, mapping(*variant, variant_scope(kind), nullptr, in_flow || node.flow)));
   }
   return list;
 }
 
 LayoutValue Builder::named(const Node& node, const Scope& scope, const sheaf::KindDeclaration* kind) {
   LayoutValue map = collection(Kind::mapping, node);
-  for (const Pair& pair : node.pairs) map.items.push_back(item(pair, 0, mapping(*pair.value, scope, kind, node.flow)));
+  for (const Pair& pair : node.pairs)
+    map.items.push_back(item(pair, 0, mapping(*pair.value, scope, kind, node.flow)));
   return map;
 }
 
@@ -135,7 +147,9 @@ LayoutValue Builder::columns(const Node& node) {
   for (std::size_t i = 0; i < node.pairs.size(); ++i) {
     const Pair& pair = node.pairs[i];
     const Column& column = sheet_.columns[i];
-    map.items.push_back(item(pair, 0, scalar(*pair.value, std::string(column.unit ? column.unit->symbol : pair.value->text), node.flow)));
+    map.items.push_back(item(
+        pair, 0,
+        scalar(*pair.value, std::string(column.unit ? column.unit->symbol : pair.value->text), node.flow)));
   }
   return map;
 }
@@ -149,7 +163,8 @@ LayoutValue Builder::rows(const Node& node) {
       const Node& cell = *row->items[i];
       const Column& column = sheet_.columns[i];
       const bool unitless = column.type == Column::Type::figure || column.type == Column::Type::number;
-      const auto read = unitless ? sheaf::Result<Scalar>(sheaf::Failure{}) : read_scalar(*column.declaration, cell.text);
+      const auto read =
+          unitless ? sheaf::Result<Scalar>(sheaf::Failure{}) : read_scalar(*column.declaration, cell.text);
       cells.items.push_back(item(cell, scalar(cell, read ? read->text : std::string(cell.text), true)));
     }
     list.items.push_back(item(*row, std::move(cells)));
@@ -171,7 +186,8 @@ LayoutValue Builder::sheet() {
   map.flow = false;
   for (const Pair& pair : root.pairs) {
     if (const FieldDeclaration* declaration = find_in(form.fields, pair.key)) {
-      map.items.push_back(item(pair, rank_in(form.fields, pair.key), field(*declaration, *pair.value, nullptr, root.flow)));
+      map.items.push_back(
+          item(pair, rank_in(form.fields, pair.key), field(*declaration, *pair.value, nullptr, root.flow)));
       continue;
     }
     const auto block_at = std::ranges::find(form.blocks, pair.key, &BlockDeclaration::key);

@@ -28,12 +28,16 @@ bool starts_before(const LayoutItem& item, const Comment& comment) {
 
 class Attacher {
  public:
-  Attacher(const SourceFile& file, LayoutValue& root) : file_(file) { list_items(root, std::string_view::npos, placed_); }
+  Attacher(const SourceFile& file, LayoutValue& root) : file_(file) {
+    list_items(root, std::string_view::npos, placed_);
+  }
 
   Edges attach() {
     for (const Comment& comment : comments_of(file_)) {
-      if (comment.alone) attach_alone(comment);
-      else attach_beside(comment);
+      if (comment.alone)
+        attach_alone(comment);
+      else
+        attach_beside(comment);
     }
     for (Placed& placed : placed_) note_blank(*placed.item);
     return std::move(edges_);
@@ -42,11 +46,14 @@ class Attacher {
  private:
   // How many items start before the comment.
   std::size_t count_before(const Comment& comment) const {
-    const auto end = std::ranges::partition_point(placed_, [&](const Placed& placed) { return starts_before(*placed.item, comment); });
+    const auto end = std::ranges::partition_point(
+        placed_, [&](const Placed& placed) { return starts_before(*placed.item, comment); });
     return static_cast<std::size_t>(end - placed_.begin());
   }
 
-  bool blank_above(int line) const { return line > 1 && file_.line(line - 1).find_first_not_of(" \t\r") == std::string_view::npos; }
+  bool blank_above(int line) const {
+    return line > 1 && file_.line(line - 1).find_first_not_of(" \t\r") == std::string_view::npos;
+  }
 
   static void append(std::vector<std::string_view>& remarks, std::string_view text, bool blank_above) {
     if (blank_above && !remarks.empty()) remarks.push_back({});
@@ -72,7 +79,8 @@ class Attacher {
   // The innermost item, of those still open, that the remark stands level with or inside of.
   LayoutItem* closed_by(Placed last, int column, int next_column) {
     for (;;) {
-      if (last.item->column <= column) return last.item->column > next_column || next_column == 1 ? last.item : nullptr;
+      if (last.item->column <= column)
+        return last.item->column > next_column || next_column == 1 ? last.item : nullptr;
       if (placed_[last.parent].item == last.item) return nullptr;
       last = placed_[last.parent];
     }
@@ -82,12 +90,14 @@ class Attacher {
     std::size_t at = count_before(comment);
     if (at == 0) return append(edges_.head, comment.text, false);  // beside the { of a sheet all in braces
     LayoutItem& item = *placed_[ended_beside(at, comment.line)].item;
-    if (item.beside.empty()) item.beside = comment.text;
-    else append(item.after, comment.text, false);
+    if (item.beside.empty())
+      item.beside = comment.text;
+    else
+      append(item.after, comment.text, false);
   }
 
-  // Of the items that start on that line, the outermost one that also ends there; else the outermost one; else
-  // the last before it. `end` is one past the last item before the remark.
+  // Of the items that start on that line, the outermost one that also ends there; else the outermost one;
+  // else the last before it. `end` is one past the last item before the remark.
   std::size_t ended_beside(std::size_t end, int line) const {
     std::size_t first = end - 1;
     while (first > 0 && placed_[first - 1].item->line == line) --first;
@@ -97,12 +107,16 @@ class Attacher {
     return first;
   }
 
-  static int last_line(const LayoutItem& item) { return item.value.items.empty() ? item.line : last_line(item.value.items.back()); }
+  static int last_line(const LayoutItem& item) {
+    return item.value.items.empty() ? item.line : last_line(item.value.items.back());
+  }
 
   void note_blank(LayoutItem& item) {
     if (!blank_above(item.line)) return;
-    if (item.before.empty()) item.blank_before = true;
-    else item.before.push_back({});
+    if (item.before.empty())
+      item.blank_before = true;
+    else
+      item.before.push_back({});
   }
 
   const SourceFile& file_;

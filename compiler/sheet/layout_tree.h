@@ -25,12 +25,12 @@ struct LayoutValue {
 struct LayoutItem {
   std::string key;
   LayoutValue value;
-  int line = 0, column = 0;                 // where it starts in the source
-  int rank = 0;                             // its place in the declared order
+  int line = 0, column = 0;  // where it starts in the source
+  int rank = 0;              // its place in the declared order
   bool blank_before = false;
-  std::vector<std::string_view> before;     // remarks on lines of their own; empty: a blank line
-  std::string_view beside;                  // a remark on its own line
-  std::vector<std::string_view> after;      // remarks below it, before what follows
+  std::vector<std::string_view> before;  // remarks on lines of their own; empty: a blank line
+  std::string_view beside;               // a remark on its own line
+  std::vector<std::string_view> after;   // remarks below it, before what follows
 };
 
 }  // namespace sheafc

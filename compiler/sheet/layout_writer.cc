@@ -41,16 +41,21 @@ class Writer {
     for (const std::string_view remark : remarks) line(indent, std::string(remark));
   }
 
-  static std::string beside(const LayoutItem& item) { return item.beside.empty() ? "" : "  " + std::string(item.beside); }
+  static std::string beside(const LayoutItem& item) {
+    return item.beside.empty() ? "" : "  " + std::string(item.beside);
+  }
 
   void items(const LayoutValue& value, std::size_t indent) {
     const std::vector<std::size_t> widths = value.aligned ? cell_widths(value) : std::vector<std::size_t>{};
     for (const LayoutItem& item : value.items) {
       if (item.blank_before) text_ += '\n';
       remarks(item.before, indent);
-      if (value.kind == Kind::mapping) pair(item, indent, std::string(indent, ' '));
-      else if (value.aligned && item.value.flow) line(indent, "- " + row(item.value, widths) + beside(item));
-      else element(item, indent);
+      if (value.kind == Kind::mapping)
+        pair(item, indent, std::string(indent, ' '));
+      else if (value.aligned && item.value.flow)
+        line(indent, "- " + row(item.value, widths) + beside(item));
+      else
+        element(item, indent);
       remarks(item.after, indent);
     }
   }
@@ -59,7 +64,8 @@ class Writer {
   void pair(const LayoutItem& item, std::size_t indent, const std::string& lead) {
     const std::string start = lead + item.key + ":";
     if (item.value.kind == Kind::scalar) return scalar(item, indent + 2, start + " ");
-    if (fits(item.value, count(start) + 1)) return line(0, start + " " + flow_text(item.value) + beside(item));
+    if (fits(item.value, count(start) + 1))
+      return line(0, start + " " + flow_text(item.value) + beside(item));
     line(0, start + beside(item));
     items(item.value, indent + 2);
   }
@@ -88,7 +94,8 @@ class Writer {
 
   void scalar(const LayoutItem& item, std::size_t indent, const std::string& start) {
     const std::string& text = item.value.text;
-    if (!item.value.folded || count(start) + count(text) <= width) return line(0, start + text + beside(item));
+    if (!item.value.folded || count(start) + count(text) <= width)
+      return line(0, start + text + beside(item));
     line(0, start + ">-" + beside(item));
     fold(unquoted(text), indent);
   }
@@ -130,7 +137,8 @@ class Writer {
     for (const LayoutItem& row : rows.items) {
       const auto& cells = row.value.items;
       widths.resize(std::max(widths.size(), cells.size()));
-      for (std::size_t i = 0; i < cells.size(); ++i) widths[i] = std::max(widths[i], count(cells[i].value.text));
+      for (std::size_t i = 0; i < cells.size(); ++i)
+        widths[i] = std::max(widths[i], count(cells[i].value.text));
     }
     return widths;
   }

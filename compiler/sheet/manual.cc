@@ -16,30 +16,51 @@ using sheaf::ValueType;
 // What may stand there, in words.
 std::string value_of(const FieldDeclaration& declaration) {
   switch (declaration.type) {
-    case ValueType::text: return declaration.dimension ? "a unit of " + std::string(sheaf::name_of(*declaration.dimension)) : "words";
-    case ValueType::choice: return any_of(declaration.choices);
-    case ValueType::flag: return "yes or no";
-    case ValueType::integer: return "a whole number";
-    case ValueType::date: return "a date";
-    case ValueType::years: return "years";
-    case ValueType::frames: return "frame numbers";
-    case ValueType::count: return "a count";
-    case ValueType::figure: return declaration.dimension ? "a figure of " + std::string(sheaf::name_of(*declaration.dimension)) : "a figure";
-    case ValueType::torque: return "a torque, in stages if need be";
-    case ValueType::interval: return "a distance or a time";
-    case ValueType::thread: return "a thread";
-    case ValueType::drive: return "a drive";
-    case ValueType::size: return "a size";
-    case ValueType::bearing: return "a designation";
-    case ValueType::reference: return "an address";
-    case ValueType::pattern: return "numbers in order";
+    case ValueType::text:
+      return declaration.dimension ? "a unit of " + std::string(sheaf::name_of(*declaration.dimension))
+                                   : "words";
+    case ValueType::choice:
+      return any_of(declaration.choices);
+    case ValueType::flag:
+      return "yes or no";
+    case ValueType::integer:
+      return "a whole number";
+    case ValueType::date:
+      return "a date";
+    case ValueType::years:
+      return "years";
+    case ValueType::frames:
+      return "frame numbers";
+    case ValueType::count:
+      return "a count";
+    case ValueType::figure:
+      return declaration.dimension ? "a figure of " + std::string(sheaf::name_of(*declaration.dimension))
+                                   : "a figure";
+    case ValueType::torque:
+      return "a torque, in stages if need be";
+    case ValueType::interval:
+      return "a distance or a time";
+    case ValueType::thread:
+      return "a thread";
+    case ValueType::drive:
+      return "a drive";
+    case ValueType::size:
+      return "a size";
+    case ValueType::bearing:
+      return "a designation";
+    case ValueType::reference:
+      return "an address";
+    case ValueType::pattern:
+      return "numbers in order";
     case ValueType::record: {
       std::vector<std::string_view> keys;
       for (const FieldDeclaration& field : declaration.fields) keys.push_back(field.key);
       return "a mapping of " + any_of(keys);
     }
-    case ValueType::allowances: return "rules, each with its reason";
-    case ValueType::variants: return "a list of years, frames or market with the fields that differ";
+    case ValueType::allowances:
+      return "rules, each with its reason";
+    case ValueType::variants:
+      return "a list of years, frames or market with the fields that differ";
   }
   return {};
 }
@@ -53,8 +74,8 @@ std::string cell(std::string_view text) {
 std::string row_of(const FieldDeclaration& declaration) {
   std::string value = value_of(declaration);
   if (declaration.many) value += ", or a list";
-  std::string row = "| `" + std::string(declaration.key) + "`" + (declaration.required ? " (needed)" : "") + " | " +
-                    cell(declaration.help) + " | " + cell(value) + " | ";
+  std::string row = "| `" + std::string(declaration.key) + "`" + (declaration.required ? " (needed)" : "") +
+                    " | " + cell(declaration.help) + " | " + cell(value) + " | ";
   if (!declaration.example.empty()) row += "`" + cell(declaration.example) + "` ";
   return row + "|\n";
 }
@@ -75,7 +96,9 @@ Scope pointers(std::span<const FieldDeclaration> fields) {
 std::string form_table(const FormDeclaration& form) {
   std::string table = table_of(form.fields);
   for (const BlockDeclaration& block : form.blocks) {
-    if (!block.kind) table += "| `" + std::string(block.key) + "`" + (block.required ? " (needed)" : "") + " | " + cell(block.help) + " | a block | |\n";
+    if (!block.kind)
+      table += "| `" + std::string(block.key) + "`" + (block.required ? " (needed)" : "") + " | " +
+               cell(block.help) + " | a block | |\n";
   }
   return table;
 }

@@ -14,12 +14,12 @@
 namespace sheafc {
 
 struct SheetStart {
-  std::string form;   // assembly, table, words, crib
-  std::string what;   // "fork", "thread-size"; of words and cribs empty
-  std::string name;   // "my-fork"
+  std::string form;  // assembly, table, words, crib
+  std::string what;  // "fork", "thread-size"; of words and cribs empty
+  std::string name;  // "my-fork"
   std::string title, maker, make, model, years, source, by;  // what is not known stays empty
-  std::string day;    // of checking
-  std::string body;   // entries or rows, from a CSV; else examples are shown as remarks
+  std::string day;                                           // of checking
+  std::string body;  // entries or rows, from a CSV; else examples are shown as remarks
 };
 
 std::string start_of_sheet(const SheetStart& start);

@@ -27,7 +27,9 @@ void check_entry_ids(FieldReader& reader) {
   for (const Entry& entry : reader.sheet().entries) {
     const auto [first, is_new] = seen.emplace(entry.id, &entry);
     if (is_new) continue;
-    reader.sink().report({Severity::error, rule::duplicate_entry, entry.place,
+    reader.sink().report({Severity::error,
+                          rule::duplicate_entry,
+                          entry.place,
                           "'" + entry.id + "' names two entries of this sheet; an address must name one",
                           {{Severity::note, rule::duplicate_entry, first->second->place, "the other one"}}});
   }

@@ -19,24 +19,34 @@ std::string quoted(std::string_view text) { return "'" + std::string(text) + "'"
 
 std::string_view shape_of(const Node& node) {
   switch (node.kind) {
-    case Node::Kind::sequence: return "a list";
-    case Node::Kind::mapping: return "a mapping";
-    case Node::Kind::scalar: return "a single value";
-    case Node::Kind::empty: break;
+    case Node::Kind::sequence:
+      return "a list";
+    case Node::Kind::mapping:
+      return "a mapping";
+    case Node::Kind::scalar:
+      return "a single value";
+    case Node::Kind::empty:
+      break;
   }
   return "nothing";
 }
 
 std::string_view shape_wanted(const FieldDeclaration& declaration) {
   switch (declaration.type) {
-    case ValueType::record: return declaration.many ? "a mapping, or a list of them" : "a mapping";
-    case ValueType::allowances: return "a mapping of rules to reasons";
-    case ValueType::variants: return "a list of mappings";
-    default: return declaration.many ? "a value, or a list of values" : "a single value";
+    case ValueType::record:
+      return declaration.many ? "a mapping, or a list of them" : "a mapping";
+    case ValueType::allowances:
+      return "a mapping of rules to reasons";
+    case ValueType::variants:
+      return "a list of mappings";
+    default:
+      return declaration.many ? "a value, or a list of values" : "a single value";
   }
 }
 
-std::shared_ptr<const Meaning> meaning(Meaning value) { return std::make_shared<const Meaning>(std::move(value)); }
+std::shared_ptr<const Meaning> meaning(Meaning value) {
+  return std::make_shared<const Meaning>(std::move(value));
+}
 
 }  // namespace
 
@@ -45,11 +55,13 @@ std::string with_article(std::string_view noun) {
   return (vowel ? "an " : "a ") + std::string(noun);
 }
 
-void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place, Diagnostics& sink) {
+void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place,
+                    Diagnostics& sink) {
   for (const FieldDeclaration* declaration : scope) {
     if (!declaration->required || fields.has(declaration->key)) continue;
     std::string message = std::string(owner) + " needs " + quoted(declaration->key);
-    if (!declaration->example.empty()) message += ", as " + std::string(declaration->key) + ": " + std::string(declaration->example);
+    if (!declaration->example.empty())
+      message += ", as " + std::string(declaration->key) + ": " + std::string(declaration->example);
     sink.error(rule::missing_key, place, std::move(message));
   }
 }
@@ -68,8 +80,10 @@ Fields FieldReader::read(const Node& mapping, const Scope& scope, std::string_vi
   for (const Pair* pair : unknown) {
     const std::string_view near = report_unknown(*pair, scope, owner, also_known);
     const FieldDeclaration* declaration = find_in(scope, near);
-    if (declaration && !as_written.has(near)) read_field(*declaration, *pair, kind, as_written);
-    else if (also_known && find_in(*also_known, near)) meant_.emplace(near, pair->value);
+    if (declaration && !as_written.has(near))
+      read_field(*declaration, *pair, kind, as_written);
+    else if (also_known && find_in(*also_known, near))
+      meant_.emplace(near, pair->value);
   }
   Fields ordered;
   for (const FieldDeclaration* declaration : scope) {
@@ -80,8 +94,11 @@ Fields FieldReader::read(const Node& mapping, const Scope& scope, std::string_vi
 
 bool FieldReader::expect_mapping(const Node& node, std::string_view what) {
   if (node.kind == Node::Kind::mapping) return true;
-  if (node.kind == Node::Kind::empty) report_empty(node);
-  else sink_.error(rule::wrong_shape, node.span, std::string(what) + " is a mapping, not " + std::string(shape_of(node)));
+  if (node.kind == Node::Kind::empty)
+    report_empty(node);
+  else
+    sink_.error(rule::wrong_shape, node.span,
+                std::string(what) + " is a mapping, not " + std::string(shape_of(node)));
   return false;
 }
 
@@ -91,7 +108,8 @@ bool FieldReader::expect_name(std::string_view name, const Span& place) {
   return static_cast<bool>(parsed);
 }
 
-void FieldReader::require(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place) {
+void FieldReader::require(const Fields& fields, const Scope& scope, std::string_view owner,
+                          const Span& place) {
   require_fields(fields, scope, owner, place, sink_);
 }
 
@@ -100,14 +118,16 @@ const Node* FieldReader::meant(std::string_view key) const {
   return found == meant_.end() ? nullptr : found->second;
 }
 
-void FieldReader::report_unreadable(std::string_view rule, const Node& scalar, const sheaf::Failure& failure) {
+void FieldReader::report_unreadable(std::string_view rule, const Node& scalar,
+                                    const sheaf::Failure& failure) {
   const Span place = failure.length > 0 ? file_.within(scalar, failure.at, failure.length) : scalar.span;
   sink_.error(rule, place, failure.message);
 }
 
 // A misspelt key is read as the one that was meant: what else is wrong with it shows in the same run, and a
 // required key is not called missing as well.
-std::string_view FieldReader::report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known) {
+std::string_view FieldReader::report_unknown(const Pair& pair, const Scope& scope, std::string_view owner,
+                                             const Scope* also_known) {
   std::vector<std::string_view> keys;
   for (const FieldDeclaration* declaration : scope) keys.push_back(declaration->key);
   if (also_known) {
@@ -115,18 +135,23 @@ std::string_view FieldReader::report_unknown(const Pair& pair, const Scope& scop
   }
   const std::string_view near = nearest(pair.key, keys);
   std::string message = std::string(owner) + " has no key " + quoted(pair.key);
-  if (!near.empty()) message += "; did you mean " + quoted(near) + "?";
-  else if (keys.size() <= 8) message += "; it may have " + any_of(keys);
+  if (!near.empty())
+    message += "; did you mean " + quoted(near) + "?";
+  else if (keys.size() <= 8)
+    message += "; it may have " + any_of(keys);
   sink_.error(rule::unknown_key, pair.key_span, std::move(message));
   return near;
 }
 
 // A field of which nothing could be read is left out; `require` must not then call it missing, so it
 // is kept as a field with one empty text where it was written at all.
-void FieldReader::read_field(const FieldDeclaration& declaration, const Pair& pair, const sheaf::KindDeclaration* kind, Fields& fields) {
+void FieldReader::read_field(const FieldDeclaration& declaration, const Pair& pair,
+                             const sheaf::KindDeclaration* kind, Fields& fields) {
   Field field{&declaration, pair.key_span, {}};
-  if (declaration.type == ValueType::variants && kind) read_variants(field, *pair.value, *kind);
-  else read_values(field, pair);
+  if (declaration.type == ValueType::variants && kind)
+    read_variants(field, *pair.value, *kind);
+  else
+    read_values(field, pair);
   if (field.values.empty()) field.values.push_back({{}, nullptr, pair.value->span, pair.value});
   report_repeated(field);
   fields.add(sheet_.keep(std::move(field)));
@@ -136,7 +161,9 @@ bool FieldReader::read_values(Field& field, const Pair& pair) {
   const Node& node = *pair.value;
   if (node.kind != Node::Kind::sequence) return read_value(field, node);
   if (!field.declaration->many) {
-    sink_.error(rule::wrong_shape, node.span, quoted(pair.key) + " takes " + std::string(shape_wanted(*field.declaration)) + ", not a list");
+    sink_.error(
+        rule::wrong_shape, node.span,
+        quoted(pair.key) + " takes " + std::string(shape_wanted(*field.declaration)) + ", not a list");
     return false;
   }
   if (node.items.empty()) {
@@ -153,27 +180,34 @@ bool FieldReader::read_value(Field& field, const Node& node) {
     return false;
   }
   switch (field.declaration->type) {
-    case ValueType::record: return read_record(field, node);
-    case ValueType::allowances: return read_allowances(field, node);
-    default: return read_scalar_value(field, node);
+    case ValueType::record:
+      return read_record(field, node);
+    case ValueType::allowances:
+      return read_allowances(field, node);
+    default:
+      return read_scalar_value(field, node);
   }
 }
 
 bool FieldReader::read_scalar_value(Field& field, const Node& node) {
   const FieldDeclaration& declaration = *field.declaration;
   if (node.kind != Node::Kind::scalar) {
-    sink_.error(rule::wrong_shape, node.span, quoted(declaration.key) + " takes " + std::string(shape_wanted(declaration)) + ", not " + std::string(shape_of(node)));
+    sink_.error(rule::wrong_shape, node.span,
+                quoted(declaration.key) + " takes " + std::string(shape_wanted(declaration)) + ", not " +
+                    std::string(shape_of(node)));
     return false;
   }
   auto scalar = read_scalar(declaration, node.text);
   if (!scalar) {
-    const auto comma = declaration.type == ValueType::text ? std::string_view::npos : decimal_comma(node.text);
+    const auto comma =
+        declaration.type == ValueType::text ? std::string_view::npos : decimal_comma(node.text);
     if (comma == std::string_view::npos) {
       report_unreadable(rule_of(declaration.type), node, scalar.failure());
     } else {
       std::string fixed(node.text);
       fixed[comma] = '.';
-      report_unreadable(rule::decimal_comma, node, {"a decimal is written with a point: " + fixed, static_cast<int>(comma), 1});
+      report_unreadable(rule::decimal_comma, node,
+                        {"a decimal is written with a point: " + fixed, static_cast<int>(comma), 1});
     }
     return false;
   }
@@ -213,7 +247,8 @@ bool FieldReader::read_allowance(Allowances& allowances, const Pair& pair) {
   }
   Field field{find_in(allowance_scope(), "reason"), pair.key_span, {}};
   if (pair.value->kind == Node::Kind::sequence) {
-    sink_.error(rule::wrong_shape, pair.value->span, "an allowance is a reason in words, or a mapping of reason and until");
+    sink_.error(rule::wrong_shape, pair.value->span,
+                "an allowance is a reason in words, or a mapping of reason and until");
     return false;
   }
   if (!read_value(field, *pair.value)) return false;
@@ -227,15 +262,20 @@ bool FieldReader::read_variants(Field& field, const Node& node, const sheaf::Kin
     return false;
   }
   if (node.kind != Node::Kind::sequence || node.items.empty()) {
-    sink_.error(rule::wrong_shape, node.span, "'variants' is a list of mappings, each with years, frames or market and the fields that differ");
+    sink_.error(
+        rule::wrong_shape, node.span,
+        "'variants' is a list of mappings, each with years, frames or market and the fields that differ");
     return false;
   }
   Variants variants;
   for (const Node* item : node.items) {
     if (!expect_mapping(*item, "a variant")) continue;
     Variant variant{read(*item, variant_scope(kind), "a variant"), item->span};
-    const bool when = variant.fields.has("years") || variant.fields.has("frames") || variant.fields.has("market");
-    if (!when) sink_.error(rule::variant_without_when, item->span, "a variant needs years, frames or market, to say for which machines it holds");
+    const bool when =
+        variant.fields.has("years") || variant.fields.has("frames") || variant.fields.has("market");
+    if (!when)
+      sink_.error(rule::variant_without_when, item->span,
+                  "a variant needs years, frames or market, to say for which machines it holds");
     variants.push_back(std::move(variant));
   }
   field.values.push_back({{}, meaning(std::move(variants)), node.span, &node});
@@ -249,7 +289,10 @@ void FieldReader::report_repeated(const Field& field) {
     if (value.text.empty()) continue;
     const auto [first, is_new] = seen.emplace(value.text, &value);
     if (is_new) continue;
-    sink_.report({Severity::error, rule::repeated_value, value.where, quoted(value.text) + " stands twice in " + quoted(field.key()),
+    sink_.report({Severity::error,
+                  rule::repeated_value,
+                  value.where,
+                  quoted(value.text) + " stands twice in " + quoted(field.key()),
                   {{Severity::note, rule::repeated_value, first->second->where, "here first"}}});
   }
 }

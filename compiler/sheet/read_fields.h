@@ -15,7 +15,8 @@ namespace sheafc {
 
 class FieldReader {
  public:
-  FieldReader(const SourceFile& file, Sheet& sheet, Diagnostics& sink) : file_(file), sheet_(sheet), sink_(sink) {}
+  FieldReader(const SourceFile& file, Sheet& sheet, Diagnostics& sink)
+      : file_(file), sheet_(sheet), sink_(sink) {}
 
   // `owner` is the mapping in words: "a fastener", "a source". With a kind, `variants` is understood.
   // Keys in `also_known` are left to the caller.
@@ -41,7 +42,8 @@ class FieldReader {
   Sheet& sheet() { return sheet_; }
 
  private:
-  void read_field(const sheaf::FieldDeclaration& declaration, const Pair& pair, const sheaf::KindDeclaration* kind, Fields& fields);
+  void read_field(const sheaf::FieldDeclaration& declaration, const Pair& pair,
+                  const sheaf::KindDeclaration* kind, Fields& fields);
   bool read_values(Field& field, const Pair& pair);
   bool read_value(Field& field, const Node& node);
   bool read_scalar_value(Field& field, const Node& node);
@@ -49,7 +51,8 @@ class FieldReader {
   bool read_allowances(Field& field, const Node& node);
   bool read_allowance(Allowances& allowances, const Pair& pair);
   bool read_variants(Field& field, const Node& node, const sheaf::KindDeclaration& kind);
-  std::string_view report_unknown(const Pair& pair, const Scope& scope, std::string_view owner, const Scope* also_known);
+  std::string_view report_unknown(const Pair& pair, const Scope& scope, std::string_view owner,
+                                  const Scope* also_known);
   void report_repeated(const Field& field);
 
   const SourceFile& file_;
@@ -59,7 +62,8 @@ class FieldReader {
 };
 
 // Reports the required fields of a record, an entry or a sheet that are absent, at `place`.
-void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place, Diagnostics& sink);
+void require_fields(const Fields& fields, const Scope& scope, std::string_view owner, const Span& place,
+                    Diagnostics& sink);
 
 // "a fluid", "an o-ring"
 std::string with_article(std::string_view noun);

@@ -34,7 +34,9 @@ const FormDeclaration* form_of(const Node& root, const SourceFile& file, Diagnos
     const Pair* pair = root.find_pair(candidate.name);
     if (!pair) continue;
     if (form) {
-      sink.report({Severity::error, rule::unknown_form, pair->key_span,
+      sink.report({Severity::error,
+                   rule::unknown_form,
+                   pair->key_span,
                    "a sheet has one form; '" + std::string(candidate.name) + "' makes it a second",
                    {{Severity::note, rule::unknown_form, first->key_span, "the first"}}});
       return nullptr;
@@ -44,7 +46,9 @@ const FormDeclaration* form_of(const Node& root, const SourceFile& file, Diagnos
   }
   if (!form && is_glossary(root)) return &form_named("words");
   if (!form && root.find("based-on")) return &form_named("assembly");  // the base says which
-  if (!form) sink.error(rule::unknown_form, first_line(file), "no form: a sheet has one of the keys assembly, table, words or crib");
+  if (!form)
+    sink.error(rule::unknown_form, first_line(file),
+               "no form: a sheet has one of the keys assembly, table, words or crib");
   return form;
 }
 
@@ -53,7 +57,8 @@ class BlockKeys {
  public:
   explicit BlockKeys(const FormDeclaration& form) {
     declarations_.reserve(form.blocks.size());
-    for (const BlockDeclaration& block : form.blocks) declarations_.push_back({.key = block.key, .help = block.help});
+    for (const BlockDeclaration& block : form.blocks)
+      declarations_.push_back({.key = block.key, .help = block.help});
     for (const sheaf::FieldDeclaration& declaration : declarations_) scope_.push_back(&declaration);
   }
   const Scope& scope() const { return scope_; }
@@ -68,9 +73,12 @@ void check_name(FieldReader& reader, const SourceFile& file) {
   const Value* stated = sheet.fields.value("sheet");
   sheet.place = stated ? stated->where : first_line(file);
   if (!is_name(sheet.name)) {
-    reader.sink().error(rule::file_name, first_line(file), "a sheet's file is named in lower-case letters, digits and hyphens, as " + kebab_case(sheet.name) + ".yaml");
+    reader.sink().error(rule::file_name, first_line(file),
+                        "a sheet's file is named in lower-case letters, digits and hyphens, as " +
+                            kebab_case(sheet.name) + ".yaml");
   } else if (stated && !stated->text.empty() && stated->text != sheet.name) {
-    reader.sink().error(rule::sheet_name, stated->where, "the sheet calls itself '" + stated->text + "' and its file '" + sheet.name + "'");
+    reader.sink().error(rule::sheet_name, stated->where,
+                        "the sheet calls itself '" + stated->text + "' and its file '" + sheet.name + "'");
   }
 }
 
@@ -83,11 +91,15 @@ void read_blocks(FieldReader& reader, const Node& root, const SourceFile& file) 
   };
   for (const BlockDeclaration& block : form.blocks) {
     const Node* node = find(block.key);
-    if (!node && block.required) reader.sink().error(rule::missing_key, first_line(file), "a table needs '" + std::string(block.key) + "'");
+    if (!node && block.required)
+      reader.sink().error(rule::missing_key, first_line(file),
+                          "a table needs '" + std::string(block.key) + "'");
     if (node && block.kind) read_section(reader, *node, *block.kind);
   }
-  if (form.name == "table") read_table(reader, find("columns"), find("rows"));
-  else check_entry_ids(reader);
+  if (form.name == "table")
+    read_table(reader, find("columns"), find("rows"));
+  else
+    check_entry_ids(reader);
   if (form.name != "words") return;
   if (const Node* words = find("words")) read_words(reader, *words);
   if (const Node* cautions = find("cautions")) read_glossary(reader, *cautions);
@@ -95,12 +107,15 @@ void read_blocks(FieldReader& reader, const Node& root, const SourceFile& file) 
 
 }  // namespace
 
-std::unique_ptr<Sheet> read_sheet(std::shared_ptr<const SourceFile> file, std::string path, Diagnostics& sink) {
+std::unique_ptr<Sheet> read_sheet(std::shared_ptr<const SourceFile> file, std::string path,
+                                  Diagnostics& sink) {
   const Node* root = file->root();
   if (!root) return nullptr;  // reported by parse()
   if (root->kind != Node::Kind::mapping) {
-    if (root->kind == Node::Kind::empty) sink.error(rule::unknown_form, first_line(*file), "the sheet is empty");
-    else sink.error(rule::wrong_shape, root->span, "a sheet is a mapping of keys to values");
+    if (root->kind == Node::Kind::empty)
+      sink.error(rule::unknown_form, first_line(*file), "the sheet is empty");
+    else
+      sink.error(rule::wrong_shape, root->span, "a sheet is a mapping of keys to values");
     return nullptr;
   }
   const FormDeclaration* form = form_of(*root, *file, sink);
@@ -113,7 +128,8 @@ std::unique_ptr<Sheet> read_sheet(std::shared_ptr<const SourceFile> file, std::s
   sheet->file = file;
   FieldReader reader(*file, *sheet, sink);
   const BlockKeys blocks(*form);
-  sheet->fields = reader.read(*root, form->fields, with_article(form->name) + " sheet", nullptr, &blocks.scope());
+  sheet->fields =
+      reader.read(*root, form->fields, with_article(form->name) + " sheet", nullptr, &blocks.scope());
   if (form->name == "table") {
     const auto kinds = sheaf::all_row_kinds();
     const auto kind = std::ranges::find(kinds, sheet->fields.text("table"), &sheaf::RowKind::name);

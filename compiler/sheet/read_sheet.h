@@ -11,6 +11,7 @@ namespace sheafc {
 
 // `path` is where the file lies under the folder of sheets; its stem is the name that the sheet must
 // state. Null if the file is no sheet at all (no tree, no form); every fault is in the sink.
-std::unique_ptr<Sheet> read_sheet(std::shared_ptr<const SourceFile> file, std::string path, Diagnostics& sink);
+std::unique_ptr<Sheet> read_sheet(std::shared_ptr<const SourceFile> file, std::string path,
+                                  Diagnostics& sink);
 
 }  // namespace sheafc

@@ -19,10 +19,12 @@ struct NamedType {
   Column::Type type;
   ValueType value;
 };
-constexpr NamedType named_types[] = {
-    {"thread", Column::Type::thread, ValueType::thread}, {"size", Column::Type::size, ValueType::size},
-    {"bearing", Column::Type::bearing, ValueType::bearing}, {"text", Column::Type::text, ValueType::text},
-    {"number", Column::Type::number, ValueType::text}, {"choice", Column::Type::choice, ValueType::text}};
+constexpr NamedType named_types[] = {{"thread", Column::Type::thread, ValueType::thread},
+                                     {"size", Column::Type::size, ValueType::size},
+                                     {"bearing", Column::Type::bearing, ValueType::bearing},
+                                     {"text", Column::Type::text, ValueType::text},
+                                     {"number", Column::Type::number, ValueType::text},
+                                     {"choice", Column::Type::choice, ValueType::text}};
 
 class TableReader {
  public:
@@ -55,15 +57,20 @@ void TableReader::read_column(const Pair& pair) {
   reader_.expect_name(pair.key, pair.key_span);
   columns_whole_ = columns_whole_ && type.kind == Node::Kind::scalar;
   if (type.kind != Node::Kind::scalar) {
-    if (type.kind == Node::Kind::empty) reader_.report_empty(type);
-    else reader_.sink().error(rule::wrong_shape, type.span, "a column's type is a unit, or thread, size, bearing, text, number or choice");
+    if (type.kind == Node::Kind::empty)
+      reader_.report_empty(type);
+    else
+      reader_.sink().error(rule::wrong_shape, type.span,
+                           "a column's type is a unit, or thread, size, bearing, text, number or choice");
     return;
   }
   auto column = column_of(pair.key, type.text, sheet_);
   if (!column) {
     columns_whole_ = false;
     const auto unit = sheaf::unit_from(type.text);
-    reader_.report_unreadable(rule::bad_column, type, {unit.failure().message + "; or thread, size, bearing, text, number or choice", 0, 0});
+    reader_.report_unreadable(
+        rule::bad_column, type,
+        {unit.failure().message + "; or thread, size, bearing, text, number or choice", 0, 0});
     return;
   }
   column->place = pair.key_span;
@@ -75,14 +82,18 @@ void TableReader::check_key() {
   if (!key || key->text.empty() || !columns_whole_) return;
   std::vector<std::string_view> names;
   for (const Column& column : sheet_.columns) names.push_back(column.name);
-  if (std::ranges::find(names, key->text) != names.end()) sheet_.key_column = key->text;
-  else reader_.sink().error(rule::bad_column, key->where, "there is no column '" + key->text + "'" + did_you_mean(key->text, names));
+  if (std::ranges::find(names, key->text) != names.end())
+    sheet_.key_column = key->text;
+  else
+    reader_.sink().error(rule::bad_column, key->where,
+                         "there is no column '" + key->text + "'" + did_you_mean(key->text, names));
 }
 
 void TableReader::read_rows(const Node& node) {
   if (node.kind == Node::Kind::empty) return reader_.report_empty(node);
   if (node.kind != Node::Kind::sequence || node.items.empty()) {
-    return reader_.sink().error(rule::wrong_shape, node.span, "'rows' is a list of rows, each a list of cells");
+    return reader_.sink().error(rule::wrong_shape, node.span,
+                                "'rows' is a list of rows, each a list of cells");
   }
   if (!columns_whole_ || sheet_.columns.empty()) return;  // reported; every row would only repeat it
   sheet_.entries.reserve(node.items.size());
@@ -95,10 +106,13 @@ void TableReader::read_row(const Node& node) {
     return reader_.sink().error(rule::wrong_shape, node.span, "a row is a list of cells, as [M8x1.25, 1.25]");
   }
   if (node.items.size() != sheet_.columns.size()) {
-    return reader_.sink().report({Severity::error, rule::row_width, node.span,
-                                  "the row has " + std::to_string(node.items.size()) + " cells where the table has " +
-                                      std::to_string(sheet_.columns.size()) + " columns",
-                                  {{Severity::note, rule::row_width, sheet_.columns.front().place, "the columns stand here"}}});
+    return reader_.sink().report(
+        {Severity::error,
+         rule::row_width,
+         node.span,
+         "the row has " + std::to_string(node.items.size()) + " cells where the table has " +
+             std::to_string(sheet_.columns.size()) + " columns",
+         {{Severity::note, rule::row_width, sheet_.columns.front().place, "the columns stand here"}}});
   }
   Fields fields;
   const int faults = reader_.sink().errors();
@@ -122,7 +136,8 @@ const Field* TableReader::read_one_cell(const Column& column, const Node& cell) 
   auto scalar = read_cell(column, cell.text);
   if (!scalar) {
     const bool numeric = column.type == Column::Type::number || column.type == Column::Type::figure;
-    reader_.report_unreadable(numeric ? rule::unreadable_number : rule_of(column.declaration->type), cell, scalar.failure());
+    reader_.report_unreadable(numeric ? rule::unreadable_number : rule_of(column.declaration->type), cell,
+                              scalar.failure());
     return nullptr;
   }
   Scalar read = std::move(scalar).value();
@@ -136,11 +151,16 @@ void TableReader::name_row(const Node& node, Fields fields) {
   const Value* key = fields.value(sheet_.key_column);
   const std::string id = key ? kebab_case(key->text) : "";
   if (id.empty()) {
-    return reader_.sink().error(rule::row_without_key, node.span, "the row has no name: its cell of the column '" + std::string(sheet_.key_column) + "' says nothing");
+    return reader_.sink().error(
+        rule::row_without_key, node.span,
+        "the row has no name: its cell of the column '" + std::string(sheet_.key_column) + "' says nothing");
   }
   const auto [first, is_new] = rows_.emplace(id, key->where);
   if (!is_new) {
-    return reader_.sink().report({Severity::error, rule::duplicate_row, key->where, "two rows are named '" + id + "'",
+    return reader_.sink().report({Severity::error,
+                                  rule::duplicate_row,
+                                  key->where,
+                                  "two rows are named '" + id + "'",
                                   {{Severity::note, rule::duplicate_row, first->second, "the other one"}}});
   }
   sheet_.entries.push_back({id, sheet_.row_kind, nullptr, key->where, std::move(fields)});

@@ -42,7 +42,8 @@ int to_int(Text digits) {
 
 std::string padded(int value, int width) {
   std::string digits = std::to_string(value);
-  if (static_cast<int>(digits.size()) < width) digits.insert(0, static_cast<std::size_t>(width) - digits.size(), '0');
+  if (static_cast<int>(digits.size()) < width)
+    digits.insert(0, static_cast<std::size_t>(width) - digits.size(), '0');
   return digits;
 }
 
@@ -74,15 +75,16 @@ std::string years_as_range(Text text) {
 }
 
 bool is_frame(Text text) {
-  const bool plain = std::ranges::all_of(text, [](char c) {
-    return is_digit(c) || is_lower(lower(c)) || c == '-' || c == '/' || c == ' ';
-  });
+  const bool plain = std::ranges::all_of(
+      text, [](char c) { return is_digit(c) || is_lower(lower(c)) || c == '-' || c == '/' || c == ' '; });
   return plain && !text.empty() && text.size() <= 40 && is_digit(text.back());
 }
 
 Result<std::string> parse_frame(Text whole, Text part) {
   if (!is_frame(part)) {
-    return at_part(whole, part, "'" + std::string(part) + "' is not a frame number: letters, digits and hyphens, ending in a digit");
+    return at_part(
+        whole, part,
+        "'" + std::string(part) + "' is not a frame number: letters, digits and hyphens, ending in a digit");
   }
   if (take_apart(part).number < 0) return at_part(whole, part, "at most 15 digits may end a frame number");
   return std::string(part);
@@ -91,14 +93,19 @@ Result<std::string> parse_frame(Text whole, Text part) {
 }  // namespace
 
 Result<Date> parse_date(Text text) {
-  const bool shaped = text.size() == 10 && text[4] == '-' && text[7] == '-' && all_digits(text.substr(0, 4)) &&
-                      all_digits(text.substr(5, 2)) && all_digits(text.substr(8, 2));
-  if (!shaped) return Failure{"'" + std::string(text) + "' is not a date; write year-month-day, as 2026-10-02"};
+  const bool shaped = text.size() == 10 && text[4] == '-' && text[7] == '-' &&
+                      all_digits(text.substr(0, 4)) && all_digits(text.substr(5, 2)) &&
+                      all_digits(text.substr(8, 2));
+  if (!shaped)
+    return Failure{"'" + std::string(text) + "' is not a date; write year-month-day, as 2026-10-02"};
   const Date date{to_int(text.substr(0, 4)), to_int(text.substr(5, 2)), to_int(text.substr(8, 2))};
-  if (date.year < first_year || date.year > last_year) return Failure{"a date's year lies between 1885 and 2100", 0, 4};
-  if (date.month < 1 || date.month > 12) return Failure{"there is no month " + std::string(text.substr(5, 2)), 5, 2};
+  if (date.year < first_year || date.year > last_year)
+    return Failure{"a date's year lies between 1885 and 2100", 0, 4};
+  if (date.month < 1 || date.month > 12)
+    return Failure{"there is no month " + std::string(text.substr(5, 2)), 5, 2};
   if (date.day < 1 || date.day > days_in(date.year, date.month)) {
-    return Failure{"there is no day " + std::string(text.substr(8, 2)) + " in " + std::string(text.substr(0, 7)), 8, 2};
+    return Failure{
+        "there is no day " + std::string(text.substr(8, 2)) + " in " + std::string(text.substr(0, 7)), 8, 2};
   }
   return date;
 }
@@ -118,7 +125,8 @@ Result<Years> parse_years(Text text) {
     return Years{*year, *year};
   }
   const Text from = trimmed(text.substr(0, dots)), to = trimmed(text.substr(dots + 2));
-  if (from.empty() && to.empty()) return Failure{"both ends of the years are open; leave the key out where every year fits"};
+  if (from.empty() && to.empty())
+    return Failure{"both ends of the years are open; leave the key out where every year fits"};
   Years years;
   if (!from.empty()) {
     const auto year = parse_year(text, from);
@@ -130,7 +138,8 @@ Result<Years> parse_years(Text text) {
     if (!year) return year.failure();
     years.to = *year;
   }
-  if (years.to && years.from > years.to) return Failure{"the years run backwards: from " + std::string(from) + " to " + std::string(to)};
+  if (years.to && years.from > years.to)
+    return Failure{"the years run backwards: from " + std::string(from) + " to " + std::string(to)};
   return years;
 }
 
@@ -157,7 +166,8 @@ Result<Frames> parse_frames(Text text) {
     return Frames{*only, *only};
   }
   const Text from = trimmed(text.substr(0, dots)), to = trimmed(text.substr(dots + 2));
-  if (from.empty() && to.empty()) return Failure{"both ends of the frame numbers are open; leave the key out where all of them fit"};
+  if (from.empty() && to.empty())
+    return Failure{"both ends of the frame numbers are open; leave the key out where all of them fit"};
   for (const Text end : {from, to}) {
     if (end.empty()) continue;
     if (const auto frame = parse_frame(text, end); !frame) return frame.failure();
@@ -165,7 +175,9 @@ Result<Frames> parse_frames(Text text) {
   if (!from.empty() && !to.empty()) {
     const FrameNumber first = take_apart(from), last = take_apart(to);
     if (first.series != last.series) {
-      return at_part(text, to, "the ends are of two series of frame numbers, '" + std::string(first.series) + "' and '" + std::string(last.series) + "'");
+      return at_part(text, to,
+                     "the ends are of two series of frame numbers, '" + std::string(first.series) +
+                         "' and '" + std::string(last.series) + "'");
     }
     if (first.number > last.number) return Failure{"the frame numbers run backwards"};
   }
@@ -178,7 +190,8 @@ std::string to_text(const Frames& frames) {
 
 Result<int> parse_integer(Text text) {
   if (all_digits(text) && text.size() > 1 && text.front() == '0') {
-    return Failure{"'" + std::string(text) + "' begins with a zero, which some programs take for another base; leave the zero out"};
+    return Failure{"'" + std::string(text) +
+                   "' begins with a zero, which some programs take for another base; leave the zero out"};
   }
   if (all_digits(text) && text.size() <= 9) return to_int(text);
   return Failure{"'" + std::string(text) + "' is not a whole number, 0 or more"};
@@ -188,13 +201,17 @@ Result<Count> parse_count(Text text) {
   const auto space = text.find(' ');
   const Text digits = text.substr(0, space);
   const auto number = parse_integer(digits);
-  if (!number || digits.size() > 4) return Failure{"a count is a whole number, alone or per something: 2, or 1 per leg"};
-  if (*number == 0) return Failure{"a count of 0 says that there is none; leave the entry out", 0, static_cast<int>(digits.size())};
+  if (!number || digits.size() > 4)
+    return Failure{"a count is a whole number, alone or per something: 2, or 1 per leg"};
+  if (*number == 0)
+    return Failure{"a count of 0 says that there is none; leave the entry out", 0,
+                   static_cast<int>(digits.size())};
   if (space == Text::npos) return Count{*number, {}};
   const Text rest = trimmed(text.substr(space));
   const Text per = rest.starts_with("per ") ? trimmed(rest.substr(4)) : Text{};
   if (per.empty() || !std::ranges::all_of(per, [](char c) { return is_lower(c) || c == ' ' || c == '-'; })) {
-    return at_part(text, rest, "'" + std::string(rest) + "' does not belong to a count; write 2, or 1 per leg");
+    return at_part(text, rest,
+                   "'" + std::string(rest) + "' does not belong to a count; write 2, or 1 per leg");
   }
   return Count{*number, std::string(per)};
 }
@@ -219,7 +236,8 @@ Result<Interval> parse_interval(Text text) {
                        statement->conditions.empty() && !statement->printed && statement->figure().unit;
     const auto dimension = plain ? statement->figure().unit->dimension : sheaf::Dimension::torque;
     if (dimension != sheaf::Dimension::distance && dimension != sheaf::Dimension::time) {
-      return Failure{"an interval is a distance or a time, as 10 000 km or 12 months", static_cast<int>(start), static_cast<int>(end - start)};
+      return Failure{"an interval is a distance or a time, as 10 000 km or 12 months",
+                     static_cast<int>(start), static_cast<int>(end - start)};
     }
     interval.alternatives.push_back(statement->figure());
     if (found == Text::npos) break;
@@ -230,7 +248,8 @@ Result<Interval> parse_interval(Text text) {
 
 std::string to_text(const Interval& interval) {
   std::string text;
-  for (const sheaf::Figure& figure : interval.alternatives) text += (text.empty() ? "" : " or ") + sheaf::to_text(figure);
+  for (const sheaf::Figure& figure : interval.alternatives)
+    text += (text.empty() ? "" : " or ") + sheaf::to_text(figure);
   return text;
 }
 
@@ -239,7 +258,8 @@ Result<Address> parse_address(Text text) {
   const Text sheet = slash == Text::npos ? Text{} : text.substr(0, slash);
   const Text entry = slash == Text::npos ? text : text.substr(slash + 1);
   if (!is_name(entry) || (slash != Text::npos && !is_name(sheet))) {
-    return Failure{"'" + std::string(text) + "' is not an address; write sheet/entry, or entry for one of this sheet"};
+    return Failure{"'" + std::string(text) +
+                   "' is not an address; write sheet/entry, or entry for one of this sheet"};
   }
   return Address{std::string(sheet), std::string(entry)};
 }
@@ -255,12 +275,15 @@ Result<Pattern> parse_pattern(Text text) {
     const Text digits = text.substr(start, end - start);
     const auto number = parse_integer(digits);
     if (!number || digits.size() > 3) {
-      return Failure{"a pattern is the fasteners' numbers in order, as 1-4-2-3", static_cast<int>(start), static_cast<int>(digits.size())};
+      return Failure{"a pattern is the fasteners' numbers in order, as 1-4-2-3", static_cast<int>(start),
+                     static_cast<int>(digits.size())};
     }
     pattern.order.push_back(*number);
     while (end < text.size() && (text[end] == ' ' || text[end] == ',')) ++end;  // "1, 4, 2"
-    if (end < text.size() && text[end] == '-') ++end;
-    else if (end == text.size()) break;
+    if (end < text.size() && text[end] == '-')
+      ++end;
+    else if (end == text.size())
+      break;
     start = end;
   }
   if (pattern.order.size() < 2) return Failure{"a pattern puts two fasteners or more in order, as 1-4-2-3"};
@@ -289,9 +312,12 @@ std::string kebab_case(Text text) {
   std::string name;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = lower(text[i]);
-    const bool point = c == '.' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) && is_digit(text[i + 1]);
-    if (is_lower(c) || is_digit(c) || point) name += c;
-    else if (!name.empty() && name.back() != '-') name += '-';
+    const bool point =
+        c == '.' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1]) && is_digit(text[i + 1]);
+    if (is_lower(c) || is_digit(c) || point)
+      name += c;
+    else if (!name.empty() && name.back() != '-')
+      name += '-';
   }
   while (!name.empty() && name.back() == '-') name.pop_back();
   return name;

@@ -4,7 +4,6 @@
 #include "compiler/sheet/schema.h"
 
 #include <map>
-
 #include <nlohmann/json.hpp>
 
 #include "compiler/sheet/forms.h"
@@ -36,21 +35,28 @@ Json object(Json properties, Json required = Json::array()) {
 Json scalar_of(const FieldDeclaration& declaration) {
   const Json text_or_number = Json::array({"string", "number"});
   switch (declaration.type) {
-    case ValueType::choice: return {{"type", "string"}, {"enum", declaration.choices}};
-    case ValueType::flag: return {{"type", "string"}, {"enum", {"yes", "no"}}};
-    case ValueType::integer: return {{"type", {"integer", "string"}}, {"pattern", "^[0-9]+$"}, {"minimum", 0}};
-    case ValueType::date: return {{"type", "string"}, {"pattern", "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}};
+    case ValueType::choice:
+      return {{"type", "string"}, {"enum", declaration.choices}};
+    case ValueType::flag:
+      return {{"type", "string"}, {"enum", {"yes", "no"}}};
+    case ValueType::integer:
+      return {{"type", {"integer", "string"}}, {"pattern", "^[0-9]+$"}, {"minimum", 0}};
+    case ValueType::date:
+      return {{"type", "string"}, {"pattern", "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}};
     case ValueType::years:
       return {{"type", {"string", "integer"}}, {"pattern", "^ *([0-9]{4})?( *\\.\\. *([0-9]{4})?)? *$"}};
-    case ValueType::count: return {{"type", {"string", "integer"}}, {"pattern", "^[0-9]+( +per [a-z -]+)?$"}};
+    case ValueType::count:
+      return {{"type", {"string", "integer"}}, {"pattern", "^[0-9]+( +per [a-z -]+)?$"}};
     case ValueType::figure:
     case ValueType::torque:
     case ValueType::interval:
     case ValueType::thread:
     case ValueType::drive:
     case ValueType::size:
-    case ValueType::pattern: return {{"type", "string"}};
-    default: return {{"type", text_or_number}};
+    case ValueType::pattern:
+      return {{"type", "string"}};
+    default:
+      return {{"type", text_or_number}};
   }
 }
 
@@ -96,9 +102,11 @@ class Schema {
       define_kind(*block.kind);
       schema = named(reference(block.kind->name));
     } else if (block.key == "columns") {
-      schema = named({{"type", "string"}, {"description", "A unit, or thread, size, bearing, text, number or choice."}});
+      schema = named(
+          {{"type", "string"}, {"description", "A unit, or thread, size, bearing, text, number or choice."}});
     } else if (block.key == "rows") {
-      schema = {{"type", "array"}, {"items", {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}}}};
+      schema = {{"type", "array"},
+                {"items", {{"type", "array"}, {"items", {{"type", {"string", "number"}}}}}}};
     } else {
       schema = named(block.key == "words" ? object(properties_of(word_group_scope()), {"same"})
                                           : object(properties_of(caution_scope()), {"text"}));
@@ -109,7 +117,9 @@ class Schema {
 
   // A mapping of names to things that all have one shape.
   static Json named(Json shape) {
-    return {{"type", "object"}, {"propertyNames", {{"pattern", name_pattern}}}, {"additionalProperties", std::move(shape)}};
+    return {{"type", "object"},
+            {"propertyNames", {{"pattern", name_pattern}}},
+            {"additionalProperties", std::move(shape)}};
   }
 
   void define_kind(const sheaf::KindDeclaration& kind) {
@@ -125,7 +135,8 @@ class Schema {
 
   Json properties_of(const Scope& scope) {
     Json properties = Json::object();
-    for (const FieldDeclaration* declaration : scope) properties[std::string(declaration->key)] = field_of(*declaration);
+    for (const FieldDeclaration* declaration : scope)
+      properties[std::string(declaration->key)] = field_of(*declaration);
     return properties;
   }
 
@@ -134,11 +145,13 @@ class Schema {
     if (declaration.type == ValueType::allowances) return reference("allow");
     const auto common = sheaf::common_fields();
     const bool shared = &declaration >= common.data() && &declaration < common.data() + common.size();
-    if ((!shared || declaration.type == ValueType::variants) && declaration.type != ValueType::record) return defined(declaration);
+    if ((!shared || declaration.type == ValueType::variants) && declaration.type != ValueType::record)
+      return defined(declaration);
     const auto [name, is_new] = names_.emplace(&declaration, "");
     if (is_new) {
       name->second = "field-" + std::string(declaration.key);
-      for (int i = 2; definitions_.contains(name->second); ++i) name->second = "field-" + std::string(declaration.key) + "-" + std::to_string(i);
+      for (int i = 2; definitions_.contains(name->second); ++i)
+        name->second = "field-" + std::string(declaration.key) + "-" + std::to_string(i);
       definitions_[name->second] = nullptr;  // taken
       definitions_[name->second] = defined(declaration);
     }
@@ -148,9 +161,14 @@ class Schema {
   Json defined(const FieldDeclaration& declaration) {
     Json schema;
     switch (declaration.type) {
-      case ValueType::record: schema = record_of(declaration); break;
-      case ValueType::variants: schema = {{"type", "array"}, {"minItems", 1}}; break;
-      default: schema = declaration.many ? one_or_many(declaration) : scalar_of(declaration);
+      case ValueType::record:
+        schema = record_of(declaration);
+        break;
+      case ValueType::variants:
+        schema = {{"type", "array"}, {"minItems", 1}};
+        break;
+      default:
+        schema = declaration.many ? one_or_many(declaration) : scalar_of(declaration);
     }
     schema["description"] = description_of(declaration);
     return schema;

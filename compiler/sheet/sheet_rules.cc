@@ -7,6 +7,7 @@ namespace {
 
 constexpr Severity error = Severity::error;
 
+// clang-format off
 constexpr RuleInfo rules[] = {
     {rule::unknown_form, error, "a sheet that is neither assembly, table, words nor crib, or two of them",
      "The form says which keys may stand on the sheet and what becomes of them. Without it nothing else on the sheet "
@@ -120,6 +121,7 @@ constexpr RuleInfo rules[] = {
      "table: thread-size\nkey: thread\ncolumns: { thread: thread, pitch: mm }\nrows: [[M8x1.25, 1.25], [M8x1.25, 1.5]]\n",
      "table: thread-size\nkey: thread\ncolumns: { thread: thread, pitch: mm }\nrows: [[M8x1.25, 1.25], [M10x1.5, 1.5]]\n"},
 };
+// clang-format on
 
 }  // namespace
 

@@ -9,8 +9,10 @@ namespace sheafc {
 
 int edit_distance(std::string_view left, std::string_view right, int limit) {
   constexpr std::size_t longest = 100;
-  const auto difference = left.size() > right.size() ? left.size() - right.size() : right.size() - left.size();
-  if (left.size() > longest || right.size() > longest || static_cast<int>(difference) > limit) return limit + 1;
+  const auto difference =
+      left.size() > right.size() ? left.size() - right.size() : right.size() - left.size();
+  if (left.size() > longest || right.size() > longest || static_cast<int>(difference) > limit)
+    return limit + 1;
 
   std::array<std::array<int, longest + 1>, 3> rows{};
   for (std::size_t j = 0; j <= right.size(); ++j) rows[0][j] = static_cast<int>(j);

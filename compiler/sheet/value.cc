@@ -12,9 +12,12 @@ const Field* Fields::find(std::string_view key) const {
 }
 
 void Fields::put(const Field* field) {
-  const auto found = std::ranges::find(fields_, field->key(), [](const Field* other) { return other->key(); });
-  if (found == fields_.end()) fields_.push_back(field);
-  else *found = field;
+  const auto found =
+      std::ranges::find(fields_, field->key(), [](const Field* other) { return other->key(); });
+  if (found == fields_.end())
+    fields_.push_back(field);
+  else
+    *found = field;
 }
 
 void Fields::drop(std::string_view key) {

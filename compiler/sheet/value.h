@@ -41,9 +41,9 @@ class Fields {
   const std::vector<Value>& values(std::string_view key) const;  // none where absent
   std::string_view text(std::string_view key) const;             // canonical; any type
   std::string_view choice(std::string_view key) const { return text(key); }
-  bool flag(std::string_view key) const;                         // false where absent
+  bool flag(std::string_view key) const;  // false where absent
   std::optional<int> integer(std::string_view key) const;
-  const sheaf::Statement* figure(std::string_view key) const;    // figure and torque
+  const sheaf::Statement* figure(std::string_view key) const;  // figure and torque
   const sheaf::Thread* thread(std::string_view key) const;
   const sheaf::Drive* drive(std::string_view key) const;
   const sheaf::Size* size(std::string_view key) const;
@@ -55,12 +55,13 @@ class Fields {
   const Date* date(std::string_view key) const;
   const Years* years(std::string_view key) const;
   const Frames* frames(std::string_view key) const;
-  const sheaf::Number* number(std::string_view key) const;       // cells of a table without a unit
+  const sheaf::Number* number(std::string_view key) const;  // cells of a table without a unit
   const Fields* record(std::string_view key) const;
-  Span place(std::string_view key) const;                        // of its first value; line 0 where absent
+  Span place(std::string_view key) const;  // of its first value; line 0 where absent
 
  private:
-  template <typename T> const T* as(std::string_view key) const;
+  template <typename T>
+  const T* as(std::string_view key) const;
   std::vector<const Field*> fields_;
 };
 
@@ -80,17 +81,20 @@ struct Variant {
 using Variants = std::vector<Variant>;
 
 // What a text means. A text and a choice mean themselves: monostate.
-using Meaning = std::variant<std::monostate, bool, int, Date, Years, Frames, Count, Interval, Address, Pattern,
-                             sheaf::Number, sheaf::Statement, sheaf::Thread, sheaf::Drive, sheaf::Size,
-                             sheaf::Bearing, Fields, Allowances, Variants>;
+using Meaning = std::variant<std::monostate, bool, int, Date, Years, Frames, Count, Interval, Address,
+                             Pattern, sheaf::Number, sheaf::Statement, sheaf::Thread, sheaf::Drive,
+                             sheaf::Size, sheaf::Bearing, Fields, Allowances, Variants>;
 
 struct Value {
-  std::string text;                         // canonical; of a record and its like: empty
-  std::shared_ptr<const Meaning> meaning;   // null: the text means itself
+  std::string text;                        // canonical; of a record and its like: empty
+  std::shared_ptr<const Meaning> meaning;  // null: the text means itself
   Span where;
-  const Node* node = nullptr;               // as written; null where it came from a library
+  const Node* node = nullptr;  // as written; null where it came from a library
 
-  template <typename T> const T* as() const { return meaning ? std::get_if<T>(meaning.get()) : nullptr; }
+  template <typename T>
+  const T* as() const {
+    return meaning ? std::get_if<T>(meaning.get()) : nullptr;
+  }
 };
 
 struct Field {

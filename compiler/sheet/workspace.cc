@@ -33,8 +33,10 @@ void read_sheet_of(std::shared_ptr<SourceFile> file, const std::string& path, Re
 
 void read_one(const SheetFile& place, ReadFile& read) {
   auto source = read_source(place.opened, place.opened);
-  if (source) read_sheet_of(std::make_shared<SourceFile>(std::move(source).value()), place.path, read);
-  else read.failure = source.failure();
+  if (source)
+    read_sheet_of(std::make_shared<SourceFile>(std::move(source).value()), place.path, read);
+  else
+    read.failure = source.failure();
 }
 
 Workspace gather(std::vector<ReadFile> read, Diagnostics& sink) {
@@ -42,8 +44,10 @@ Workspace gather(std::vector<ReadFile> read, Diagnostics& sink) {
   for (ReadFile& file : read) {
     sink.take(std::move(file.faults));
     workspace.files.push_back(std::move(file.file));
-    if (file.sheet) workspace.sheets.push_back(std::move(file.sheet));
-    else workspace.unread.push_back(fs::path(file.path).stem().string());
+    if (file.sheet)
+      workspace.sheets.push_back(std::move(file.sheet));
+    else
+      workspace.unread.push_back(fs::path(file.path).stem().string());
   }
   std::ranges::stable_sort(workspace.sheets, {}, &Sheet::name);
   sink.sort();

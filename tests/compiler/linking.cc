@@ -67,7 +67,8 @@ std::string Linking::faults() const {
   for (const Diagnostic& fault : sink.all()) {
     text += text.empty() ? "" : ", ";
     if (fault.where.file != workspace.files.front()->name()) text += std::string(fault.where.file) + ":";
-    text += std::to_string(fault.where.line) + ":" + std::to_string(fault.where.column) + " " + std::string(fault.rule);
+    text += std::to_string(fault.where.line) + ":" + std::to_string(fault.where.column) + " " +
+            std::string(fault.rule);
   }
   return text.empty() ? "none" : text;
 }

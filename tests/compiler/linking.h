@@ -23,7 +23,8 @@ struct Linking {
   Workspace workspace;
   LinkedSheets linked;
 
-  // "4:13 unreadable-figure, 9:3 unknown-key"; "none". A fault in another file than the first has its name before.
+  // "4:13 unreadable-figure, 9:3 unknown-key"; "none". A fault in another file than the first has its name
+  // before.
   std::string faults() const;
 };
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Any bytes, parted at "\n---8<---\n" into the files of one folder, read, typed and linked. Nothing may crash or
-// hang, every report must lie inside its file, and a sheet that reads without a fault must be formatted
+// Any bytes, parted at "\n---8<---\n" into the files of one folder, read, typed and linked. Nothing may crash
+// or hang, every report must lie inside its file, and a sheet that reads without a fault must be formatted
 // without loss, to a text that stays as it is. What is linked becomes records.
 #include <cstdint>
 #include <cstdlib>
@@ -25,7 +25,8 @@ std::vector<SheetText> files_in(std::string_view bytes) {
   std::vector<SheetText> files;
   while (!bytes.empty() && files.size() < 20) {
     const std::size_t end = std::min(bytes.find(mark), bytes.size());
-    files.push_back({std::string("s") + std::to_string(files.size()) + ".yaml", std::string(bytes.substr(0, end))});
+    files.push_back(
+        {std::string("s") + std::to_string(files.size()) + ".yaml", std::string(bytes.substr(0, end))});
     bytes.remove_prefix(std::min(end + mark.size(), bytes.size()));
   }
   return files;

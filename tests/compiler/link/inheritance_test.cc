@@ -106,14 +106,17 @@ fasteners:
 TEST_CASE("a chain of bases ends at sixteen") {
   std::string text = "sheet: s0\nparts:\n  ring: { name: ring }\n";
   for (int i = 1; i <= 17; ++i) {
-    text += "# file: s" + std::to_string(i) + ".yaml\nsheet: s" + std::to_string(i) + "\nbased-on: s" + std::to_string(i - 1) + "\n";
+    text += "# file: s" + std::to_string(i) + ".yaml\nsheet: s" + std::to_string(i) + "\nbased-on: s" +
+            std::to_string(i - 1) + "\n";
   }
   CHECK(Linking(text).faults() == "s17.yaml:2:11 long-chain");
 }
 
 TEST_CASE("a shop's own sheet goes before a borrowed one of the same name") {
   const Linking shop("sheet: fork\nparts:\n  ring: { name: the shop's ring }\n");
-  const Linking shared("sheet: fork\nparts:\n  ring: { name: the shared ring }\n# file: other.yaml\nsheet: other\nparts:\n  seal: { name: seal }\n");
+  const Linking shared(
+      "sheet: fork\nparts:\n  ring: { name: the shared ring }\n# file: other.yaml\nsheet: other\nparts:\n  "
+      "seal: { name: seal }\n");
   Diagnostics sink;
   const LinkedSheets both = link_sheets(shop.workspace.sheets, shared.workspace.sheets, sink);
   CHECK(sink.all().empty());

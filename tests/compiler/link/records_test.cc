@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What the library keeps of linked sheets, and that a sheet borrowed from a library says what it said at home.
+// What the library keeps of linked sheets, and that a sheet borrowed from a library says what it said at
+// home.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -86,7 +87,10 @@ TEST_CASE("a record has each fact once, in the canonical spelling") {
   const sheaf::EntryRecord& plug = record.entries[0];
   CHECK(plug.address == "fork/plug");
   CHECK(plug.name == "top plug");
-  CHECK(told(plug.fields) == "torque=28 N·m|superseded-by.number=B|superseded-by.interchangeable=yes|other-numbers.1.supplier=Ormskell|other-numbers.1.number=C|");
+  CHECK(told(plug.fields) ==
+        "torque=28 "
+        "N·m|superseded-by.number=B|superseded-by.interchangeable=yes|other-numbers.1.supplier=Ormskell|"
+        "other-numbers.1.number=C|");
   CHECK(plug.source.page == "7");
   CHECK(plug.checked.second == "N.");
   CHECK(plug.status == "maker-paper");
@@ -117,7 +121,8 @@ TEST_CASE("rows are entries, and their table tells its columns") {
   const Linking linking(brake_fork);
   const sheaf::LibraryContent content = content_of(linking.linked, "demo");
   const sheaf::SheetRecord& table = sheet(content, "threads");
-  CHECK(told(table.fields) == "key=thread|columns.thread=thread|columns.pitch=mm|columns.starts=number|columns.how=text|");
+  CHECK(told(table.fields) ==
+        "key=thread|columns.thread=thread|columns.pitch=mm|columns.starts=number|columns.how=text|");
   CHECK(table.entries.at(0).address == "threads/m8x1.25");
   CHECK(table.entries.at(0).name == "thread M8x1.25");
   CHECK(told(table.entries.at(0).fields) == "thread=M8x1.25|pitch=1.25 mm|starts=1|how=page|");
@@ -128,8 +133,10 @@ TEST_CASE("a shop's sheet may be based on one in a library, and says the same as
   const Linking shared(brake_fork);
   REQUIRE(write_library(content_of(shared.linked, "shared"), library, {}));
 
-  constexpr std::string_view own = "sheet: shop-fork\nbased-on: fork\nfits: { make: Haldrek, model: Muleback 450, years: 2016.. }\n"
-                                   "fasteners:\n  plug: { torque: 30 N·m, without: [withdrawn] }\n  bolt: { name: bolt, like: fork/plug, cautions: [hot] }\n";
+  constexpr std::string_view own =
+      "sheet: shop-fork\nbased-on: fork\nfits: { make: Haldrek, model: Muleback 450, years: 2016.. }\n"
+      "fasteners:\n  plug: { torque: 30 N·m, without: [withdrawn] }\n  bolt: { name: bolt, like: fork/plug, "
+      "cautions: [hot] }\n";
   const Linking at_home(std::string(own) + "# file: fork.yaml\n" + std::string(brake_fork));
   REQUIRE(at_home.faults() == "none");
 

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/link/variants.h"
+
 #include <doctest/doctest.h>
 
-#include "compiler/link/variants.h"
 #include "tests/compiler/linking.h"
 
 using namespace sheafc;
@@ -9,7 +10,13 @@ using namespace sheafc;
 namespace {
 
 Fit fit(const char* years, const char* frames = "", const char* market = "") {
-  Fit fit{.make = "Haldrek", .model = "Muleback 380", .years = {}, .market = market, .frames = {}, .note = {}, .where = {}};
+  Fit fit{.make = "Haldrek",
+          .model = "Muleback 380",
+          .years = {},
+          .market = market,
+          .frames = {},
+          .note = {},
+          .where = {}};
   if (*years) fit.years = *parse_years(years);
   if (*frames) fit.frames = *parse_frames(frames);
   return fit;
@@ -43,7 +50,8 @@ TEST_CASE("years must be covered, each once") {
 }
 
 TEST_CASE("every machine of the sheet must be covered") {
-  CHECK(faults({fit("2011..2015"), fit("2009..2010")}, {when("2011..2012"), when("2013..2015")}) == "variant-gap ");
+  CHECK(faults({fit("2011..2015"), fit("2009..2010")}, {when("2011..2012"), when("2013..2015")}) ==
+        "variant-gap ");
   CHECK(faults({fit("2011..2015"), fit("2012..2013")}, {when("2011..2012"), when("2013..2015")}) == "");
 }
 
@@ -51,7 +59,8 @@ TEST_CASE("a year may be split by frame numbers that follow one another") {
   const char* low = "..HK4-004999";
   const char* high = "HK4-005000..";
   CHECK(faults({fit("2013")}, {when("", low), when("", high)}) == "");
-  CHECK(faults({fit("2011..2015")}, {when("2011..2012"), when("2013", low), when("2013", high), when("2014..2015")}) == "");
+  CHECK(faults({fit("2011..2015")},
+               {when("2011..2012"), when("2013", low), when("2013", high), when("2014..2015")}) == "");
   CHECK(faults({fit("2013")}, {when("", low)}) == "variant-gap ");
   CHECK(faults({fit("2013")}, {when("", high)}) == "variant-gap ");
   CHECK(faults({fit("2013")}, {when("", low), when("", "HK4-005001..")}) == "variant-gap ");
@@ -60,15 +69,18 @@ TEST_CASE("a year may be split by frame numbers that follow one another") {
 }
 
 TEST_CASE("a sheet's own frame numbers bound what must be covered") {
-  CHECK(faults({fit("2013", "HK4-000100..HK4-009999")}, {when("", "..HK4-004999"), when("", "HK4-005000..HK4-009999")}) == "");
-  CHECK(faults({fit("2013", "HK4-000100..HK4-009999")}, {when("", "HK4-000200..HK4-004999"), when("", "HK4-005000..")}) == "variant-gap ");
+  CHECK(faults({fit("2013", "HK4-000100..HK4-009999")},
+               {when("", "..HK4-004999"), when("", "HK4-005000..HK4-009999")}) == "");
+  CHECK(faults({fit("2013", "HK4-000100..HK4-009999")},
+               {when("", "HK4-000200..HK4-004999"), when("", "HK4-005000..")}) == "variant-gap ");
 }
 
 TEST_CASE("markets part machines too, but one market alone leaves the others out") {
   CHECK(faults({fit("2013")}, {when("", "", "north"), when("", "", "south")}) == "");
   CHECK(faults({fit("2013")}, {when("", "", "north")}) == "variant-gap ");
   CHECK(faults({fit("2013", "", "north")}, {when("", "", "north")}) == "");
-  CHECK(faults({fit("2013")}, {when("", "", "north"), when("", "", "north")}) == "variant-gap variant-overlap ");
+  CHECK(faults({fit("2013")}, {when("", "", "north"), when("", "", "north")}) ==
+        "variant-gap variant-overlap ");
 }
 
 TEST_CASE("without machines only overlaps can be seen") {
@@ -120,8 +132,12 @@ fasteners:
 }
 
 TEST_CASE("a required key may stand on the variants") {
-  CHECK(Linking("settings:\n  preload:\n    name: preload\n    count-from: fully out\n    variants:\n      - { years: ..2012, standard: 4 turns }\n"
-                "      - { years: 2013.., standard: 5 turns }\n").faults() == "none");
-  CHECK(Linking("settings:\n  preload:\n    name: preload\n    count-from: fully out\n    variants:\n      - { years: ..2012, standard: 4 turns }\n"
-                "      - { years: 2013.., range: 0..9 turns }\n").faults() == "7:9 missing-key");
+  CHECK(Linking("settings:\n  preload:\n    name: preload\n    count-from: fully out\n    variants:\n      - "
+                "{ years: ..2012, standard: 4 turns }\n"
+                "      - { years: 2013.., standard: 5 turns }\n")
+            .faults() == "none");
+  CHECK(Linking("settings:\n  preload:\n    name: preload\n    count-from: fully out\n    variants:\n      - "
+                "{ years: ..2012, standard: 4 turns }\n"
+                "      - { years: 2013.., range: 0..9 turns }\n")
+            .faults() == "7:9 missing-key");
 }

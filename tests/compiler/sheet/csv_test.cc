@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/sheet/csv.h"
+
 #include <doctest/doctest.h>
 
-#include "compiler/sheet/csv.h"
 #include "compiler/sheet/new_sheet.h"
 
 using namespace sheafc;
@@ -11,7 +12,9 @@ namespace {
 std::string shown(const CsvTable& table) {
   std::string text;
   const auto add = [&](const std::vector<CsvCell>& row) {
-    for (const CsvCell& cell : row) text += std::to_string(cell.where.line) + ":" + std::to_string(cell.where.column) + "=" + cell.text + "|";
+    for (const CsvCell& cell : row)
+      text +=
+          std::to_string(cell.where.line) + ":" + std::to_string(cell.where.column) + "=" + cell.text + "|";
     text += "\n";
   };
   add(table.header);
@@ -26,7 +29,8 @@ std::string faults_of(std::string_view csv, std::string_view kind) {
   entries_from_csv(*table, kind, sink);
   std::string text;
   for (const Diagnostic& fault : sink.all()) {
-    text += std::to_string(fault.where.line) + ":" + std::to_string(fault.where.column) + " " + std::string(fault.rule) + "\n";
+    text += std::to_string(fault.where.line) + ":" + std::to_string(fault.where.column) + " " +
+            std::string(fault.rule) + "\n";
   }
   return text;
 }
@@ -46,12 +50,15 @@ TEST_CASE("quotes hold separators, quotes and line ends") {
 }
 
 TEST_CASE("blank lines are passed over, and a byte order mark is no part of the first cell") {
-  CHECK(shown(*parse_csv("t.csv", "\xEF\xBB\xBF" "a,b\n\n1,2\n\n")) == "1:1=a|1:3=b|\n3:1=1|3:3=2|\n");
+  CHECK(shown(*parse_csv("t.csv",
+                         "\xEF\xBB\xBF"
+                         "a,b\n\n1,2\n\n")) == "1:1=a|1:3=b|\n3:1=1|3:3=2|\n");
   CHECK(shown(*parse_csv("t.csv", "")) == "\n");
 }
 
 TEST_CASE("rows become entries in their canonical spelling") {
-  const auto table = parse_csv("t.csv", "name,torque (Nm),count\nfork top plug,28,1 per leg\ndrain screw,6 ± 1 Nm,\n");
+  const auto table =
+      parse_csv("t.csv", "name,torque (Nm),count\nfork top plug,28,1 per leg\ndrain screw,6 ± 1 Nm,\n");
   Diagnostics sink;
   CHECK(entries_from_csv(*table, "fastener", sink) ==
         "fasteners:\n"
@@ -74,6 +81,7 @@ TEST_CASE("rows of a table take the types of their headings") {
   const auto table = parse_csv("t.csv", "thread,pitch (mm),note\nM8x1.25,1.25,\n\"#10-32 UNF\",0.79,a; b\n");
   Diagnostics sink;
   CHECK(rows_from_csv(*table, sink) ==
-        "key: thread\ncolumns:\n  thread: thread\n  pitch: mm\n  note: text\nrows:\n  - [M8x1.25, 1.25, --]\n  - [\"#10-32 UNF\", 0.79, a; b]\n");
+        "key: thread\ncolumns:\n  thread: thread\n  pitch: mm\n  note: text\nrows:\n  - [M8x1.25, 1.25, "
+        "--]\n  - [\"#10-32 UNF\", 0.79, a; b]\n");
   CHECK(sink.all().empty());
 }

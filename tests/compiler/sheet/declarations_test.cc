@@ -15,7 +15,8 @@ using sheaf::ValueType;
 
 namespace {
 
-void visit(const Scope& scope, const std::string& path, const std::function<void(const FieldDeclaration&, const std::string&)>& look) {
+void visit(const Scope& scope, const std::string& path,
+           const std::function<void(const FieldDeclaration&, const std::string&)>& look) {
   for (const FieldDeclaration* field : scope) {
     const std::string name = path + "." + std::string(field->key);
     look(*field, name);
@@ -78,11 +79,13 @@ TEST_CASE("every key has one sentence of help, and a list as an example only whe
 TEST_CASE("no key is declared twice in one place") {
   for (const sheaf::KindDeclaration& kind : sheaf::all_kinds()) {
     std::set<std::string_view> keys;
-    for (const FieldDeclaration* field : entry_scope(kind)) CHECK_MESSAGE(keys.insert(field->key).second, kind.name << " " << field->key);
+    for (const FieldDeclaration* field : entry_scope(kind))
+      CHECK_MESSAGE(keys.insert(field->key).second, kind.name << " " << field->key);
   }
   for (const FormDeclaration& form : all_forms()) {
     std::set<std::string_view> keys;
-    for (const FieldDeclaration* field : form.fields) CHECK_MESSAGE(keys.insert(field->key).second, form.name << " " << field->key);
+    for (const FieldDeclaration* field : form.fields)
+      CHECK_MESSAGE(keys.insert(field->key).second, form.name << " " << field->key);
     for (const BlockDeclaration& block : form.blocks) {
       if (form.name != "words") CHECK_MESSAGE(keys.insert(block.key).second, form.name << " " << block.key);
     }
@@ -107,7 +110,9 @@ TEST_CASE("the schema describes every key and lets no other pass") {
     ++objects;
     CHECK_MESSAGE(definition["additionalProperties"] == false, name);
     for (const auto& [key, property] : definition["properties"].items()) {
-      const auto& described = property.contains("$ref") ? schema["definitions"][property["$ref"].get<std::string>().substr(14)] : property;
+      const auto& described = property.contains("$ref")
+                                  ? schema["definitions"][property["$ref"].get<std::string>().substr(14)]
+                                  : property;
       if (name != "allow") CHECK_MESSAGE(!described.value("description", "").empty(), name << "." << key);
     }
   }

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // A sheet that was just started must compile once it is filled in: as it is, and with every example in it.
+#include "compiler/sheet/new_sheet.h"
+
 #include <doctest/doctest.h>
 
 #include "compiler/sheet/forms.h"
-#include "compiler/sheet/new_sheet.h"
 #include "compiler/sheet/workspace.h"
 
 using namespace sheafc;
@@ -15,13 +16,24 @@ std::string faults_of(const std::string& text) {
   Diagnostics sink;
   read_texts(texts, sink);
   std::string faults;
-  for (const Diagnostic& fault : sink.all()) faults += std::to_string(fault.where.line) + " " + std::string(fault.rule) + ": " + fault.message + "\n";
+  for (const Diagnostic& fault : sink.all())
+    faults += std::to_string(fault.where.line) + " " + std::string(fault.rule) + ": " + fault.message + "\n";
   return faults;
 }
 
 SheetStart filled(std::string form, std::string what) {
-  SheetStart start{.form = std::move(form), .what = std::move(what), .name = "try", .title = "A try", .maker = "Sorvane", .make = "Haldrek",
-                   .model = "Muleback 380", .years = "2011..2015", .source = "A leaflet", .by = "workshop", .day = "2026-10-02", .body = {}};
+  SheetStart start{.form = std::move(form),
+                   .what = std::move(what),
+                   .name = "try",
+                   .title = "A try",
+                   .maker = "Sorvane",
+                   .make = "Haldrek",
+                   .model = "Muleback 380",
+                   .years = "2011..2015",
+                   .source = "A leaflet",
+                   .by = "workshop",
+                   .day = "2026-10-02",
+                   .body = {}};
   return start;
 }
 
@@ -54,9 +66,20 @@ TEST_CASE("filled in, it compiles, with and without its examples") {
 }
 
 TEST_CASE("what was not said is left open, and the compiler names each of it") {
-  const std::string faults = faults_of(start_of_sheet({.form = "assembly", .what = "fork", .name = "try", .title = {}, .maker = {}, .make = {}, .model = {},
-                                                       .years = {}, .source = {}, .by = {}, .day = "2026-10-02", .body = {}}));
-  for (const char* key : {"title", "make", "model", "years", "by"}) CHECK_MESSAGE(faults.find(std::string("`") + key + "`") != std::string::npos, faults);
+  const std::string faults = faults_of(start_of_sheet({.form = "assembly",
+                                                       .what = "fork",
+                                                       .name = "try",
+                                                       .title = {},
+                                                       .maker = {},
+                                                       .make = {},
+                                                       .model = {},
+                                                       .years = {},
+                                                       .source = {},
+                                                       .by = {},
+                                                       .day = "2026-10-02",
+                                                       .body = {}}));
+  for (const char* key : {"title", "make", "model", "years", "by"})
+    CHECK_MESSAGE(faults.find(std::string("`") + key + "`") != std::string::npos, faults);
 }
 
 TEST_CASE("answers that YAML would misread are quoted") {

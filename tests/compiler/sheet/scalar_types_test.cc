@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <doctest/doctest.h>
-
 #include "compiler/sheet/scalar_types.h"
+
+#include <doctest/doctest.h>
 
 using namespace sheafc;
 
@@ -22,7 +22,8 @@ std::string marked(Parse parse, std::string_view text) {
   const sheaf::Failure& failure = value.failure();
   if (failure.length == 0) return std::string(text);
   REQUIRE(failure.at + failure.length <= static_cast<int>(text.size()));
-  return std::string(text.substr(static_cast<std::size_t>(failure.at), static_cast<std::size_t>(failure.length)));
+  return std::string(
+      text.substr(static_cast<std::size_t>(failure.at), static_cast<std::size_t>(failure.length)));
 }
 
 }  // namespace
@@ -37,7 +38,8 @@ TEST_CASE("a date is a day that the calendar has") {
   CHECK(marked(parse_date, "2026-00-02") == "00");
   CHECK(marked(parse_date, "2026-04-31") == "31");
   CHECK(marked(parse_date, "0000-01-01") == "0000");
-  for (const char* wrong : {"", "2026-1-2", "02.10.2026", "2026/10/02", "2026-10-02 ", "２０２６-10-02"}) CHECK(marked(parse_date, wrong) == wrong);
+  for (const char* wrong : {"", "2026-1-2", "02.10.2026", "2026/10/02", "2026-10-02 ", "２０２６-10-02"})
+    CHECK(marked(parse_date, wrong) == wrong);
 }
 
 TEST_CASE("dates are in the order of days") {
@@ -62,7 +64,8 @@ TEST_CASE("years that people write otherwise are refused with the spelling that 
   CHECK(marked(parse_years, "11..2015") == "11");
   CHECK(marked(parse_years, "2011..15") == "15");
   CHECK(marked(parse_years, "2011..3015") == "3015");
-  for (const char* wrong : {"", "..", "2015..2011", "MMXI", "20131"}) CHECK(marked(parse_years, wrong) == wrong);
+  for (const char* wrong : {"", "..", "2015..2011", "MMXI", "20131"})
+    CHECK(marked(parse_years, wrong) == wrong);
 }
 
 TEST_CASE("frame numbers share the letters before their last digits") {
@@ -92,7 +95,8 @@ TEST_CASE("a whole number is taken digit by digit or not at all") {
   CHECK(*parse_integer("0") == 0);
   CHECK(*parse_integer("2012") == 2012);
   CHECK(*parse_integer("999999999") == 999'999'999);
-  for (const char* wrong : {"", "010", "0x10", "1e3", "1_000", "+1", "-1", "1.0", "12:30", "1000000000", "99999999999999999999", "२"}) {
+  for (const char* wrong : {"", "010", "0x10", "1e3", "1_000", "+1", "-1", "1.0", "12:30", "1000000000",
+                            "99999999999999999999", "२"}) {
     CHECK_FALSE(parse_integer(wrong));
   }
 }
@@ -102,14 +106,16 @@ TEST_CASE("an interval is a distance, a time, or whichever comes first") {
   CHECK(reads(parse_interval, "24 months") == "24 months");
   CHECK(marked(parse_interval, "10 000 km or 12 mm") == "12 mm");
   CHECK(marked(parse_interval, "10 000 km or 12 monts") == "monts");
-  for (const char* wrong : {"", "10 000", "12:30", "often", " or ", "10 km or "}) CHECK_FALSE(parse_interval(wrong));
+  for (const char* wrong : {"", "10 000", "12:30", "often", " or ", "10 km or "})
+    CHECK_FALSE(parse_interval(wrong));
 }
 
 TEST_CASE("an address is sheet and entry, or an entry alone") {
   CHECK(reads(parse_address, "sorvane-41-rod/top-plug") == "sorvane-41-rod/top-plug");
   CHECK(reads(parse_address, "top-plug") == "top-plug");
   CHECK(reads(parse_address, "iso-metric-threads/m8x1.25") == "iso-metric-threads/m8x1.25");
-  for (const char* wrong : {"", "/", "a/", "/a", "a/b/c", "Top plug", "a b", "../a"}) CHECK_FALSE(parse_address(wrong));
+  for (const char* wrong : {"", "/", "a/", "/a", "a/b/c", "Top plug", "a b", "../a"})
+    CHECK_FALSE(parse_address(wrong));
 }
 
 TEST_CASE("a pattern is numbers in order") {
@@ -118,14 +124,17 @@ TEST_CASE("a pattern is numbers in order") {
   CHECK(reads(parse_pattern, "1 4 2 3") == "1-4-2-3");
   CHECK(parse_pattern("1-4-2-3")->order == std::vector<int>{1, 4, 2, 3});
   CHECK(marked(parse_pattern, "1-x-2") == "x");
-  for (const char* wrong : {"", "1", "crosswise", "1--2", "1-2-", "-1-2", "1-2-1000"}) CHECK_FALSE(parse_pattern(wrong));
+  for (const char* wrong : {"", "1", "crosswise", "1--2", "1-2-", "-1-2", "1-2-1000"})
+    CHECK_FALSE(parse_pattern(wrong));
 }
 
 TEST_CASE("names are kebab-case, and the failure gives the name that would do") {
   for (const char* name : {"a", "top-plug", "m8x1.25", "41x54x11", "5-16-18-unc"}) CHECK(is_name(name));
-  for (const char* wrong : {"", "-a", "a-", "a--b", "Top", "a b", "a_b", "a.", ".a", "a.b", "é"}) CHECK_FALSE(is_name(wrong));
+  for (const char* wrong : {"", "-a", "a-", "a--b", "Top", "a b", "a_b", "a.", ".a", "a.b", "é"})
+    CHECK_FALSE(is_name(wrong));
   CHECK_FALSE(is_name(std::string(81, 'a')));
-  CHECK(parse_name("Fork Cap").failure().message == "'Fork Cap' is not a name: lower-case letters, digits and hyphens, as fork-cap");
+  CHECK(parse_name("Fork Cap").failure().message ==
+        "'Fork Cap' is not a name: lower-case letters, digits and hyphens, as fork-cap");
 }
 
 TEST_CASE("kebab-case of whatever is a name or nothing") {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/sheet/suggestion.h"
+
 #include <doctest/doctest.h>
 
 #include <array>
-
-#include "compiler/sheet/suggestion.h"
 
 using namespace sheafc;
 
