@@ -75,7 +75,7 @@ StatementScan::Fault StatementScan::read_item(bool separated) {
 
 StatementScan::Fault StatementScan::read_per(std::size_t start) {
   const std::size_t from = scanner_.at;
-  while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
+  while (!scanner_.done() && !phrase_ends(true)) ++scanner_.at;  // "per" is written before "at"
   statement_.per = with_single_spaces(scanner_.text.substr(from, scanner_.at - from));
   if (!begins_word(statement_.per)) return scanner_.failure_since(start, "per what? a word is missing");
   return std::nullopt;
@@ -112,7 +112,7 @@ StatementScan::Fault StatementScan::read_brackets(char closing) {
   }
   if (!begins_word(scanner_.rest()))
     return scanner_.failure_at(from, end - from, "words are missing in the brackets");
-  while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
+  while (!scanner_.done() && !phrase_ends(!statement_.at)) ++scanner_.at;
   const std::string_view inside = scanner_.text.substr(from, scanner_.at - from);
   if (!scanner_.take({&closing, 1})) {
     return scanner_.failure_at(from, end - from, "write conditions without brackets, a comma between them");
@@ -146,13 +146,13 @@ bool StatementScan::take_equals() {
   return true;
 }
 
-// A phrase runs to a comma, a bracket, "per" or "at" with a quantity.
-bool StatementScan::phrase_ends() const {
+// A phrase runs to a comma, a bracket, "per", or "at" with a quantity where one may still come.
+bool StatementScan::phrase_ends(bool at_ends_it) const {
   if (std::string_view(",;()[]@").find(scanner_.peek()) != std::string_view::npos) return true;
   Scanner ahead = scanner_;
   if (space_length(ahead.rest()) == 0) return false;
   ahead.skip_spaces();
-  if (!statement_.at && at_quantity(ahead)) return true;
+  if (at_ends_it && at_quantity(ahead)) return true;
   return statement_.per.empty() && ahead.take_word("per");
 }
 
@@ -160,7 +160,7 @@ StatementScan::Fault StatementScan::read_condition(bool attached) {
   const std::size_t from = scanner_.at;
   if (!begins_word(scanner_.rest()))
     return scanner_.failure_at(from, 1, "this is not understood after a figure");
-  while (!scanner_.done() && !phrase_ends()) ++scanner_.at;
+  while (!scanner_.done() && !phrase_ends(!statement_.at)) ++scanner_.at;
   if (attached) {
     if (auto fault = check_attached(from)) return fault;
   }

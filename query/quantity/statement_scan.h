@@ -50,7 +50,7 @@ class StatementScan {
   Fault read_condition(bool attached);
   Fault add_condition(std::string_view phrase, std::size_t from);
   Fault check_attached(std::size_t from) const;
-  bool phrase_ends() const;
+  bool phrase_ends(bool at_ends_it) const;
 
   Result<Figure> read_figure(std::optional<Dimension> dimension, std::optional<Dimension> also = {});
 
