@@ -95,7 +95,7 @@ std::vector<Line> Line::wrapped(int width) const {
   return lines;
 }
 
-int Page::room(int indent) const { return std::max(style_.width - indent, 10); }
+int Page::room(int indent) const { return std::max(style_.width - indent, 6); }
 
 void Page::put(const Line& line, int indent) {
   text_.append(static_cast<std::size_t>(indent), ' ');

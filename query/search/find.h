@@ -27,6 +27,7 @@ struct Request {
   std::string words;
   Filters filters;
   std::size_t limit = 20;  // answers given; the rest is counted
+  std::string count_by;    // one of all_facets() (count_by.h): Findings::counts is filled
 };
 
 // An entry that was found, and what keeps it from being the answer, if anything does.
@@ -36,6 +37,7 @@ struct Hit {
   EntryRecord entry;
   SheetRecord sheet;    // without entries
   double cost = 0;      // how much of its name was not asked for, and of the question it does not say
+  bool by_name = true;  // its names hold every part asked for, not only its notes
   std::string differs;  // "fits 2016 on", "inside +2 mm"; empty for an answer
 };
 
@@ -51,6 +53,11 @@ enum class Near {
   unknown_words
 };
 
+struct Count {
+  std::string value;
+  std::size_t entries = 0;
+};
+
 struct Findings {
   QuestionReading reading;
   std::vector<Hit> answers;  // best first; within equals by library and by place on the sheets
@@ -60,6 +67,7 @@ struct Findings {
   std::vector<std::string> dropped;  // words without which `near` was found
   std::size_t total = 0;             // all that fit, shown or not
   bool total_is_exact = true;
+  std::vector<Count> counts;  // by Request::count_by
 };
 
 // Fails if a filter cannot be read, or a library is damaged.

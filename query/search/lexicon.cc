@@ -9,7 +9,8 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t longest_corrected = 24;  // bytes; beyond it looking for a spelling takes too long
+constexpr std::size_t longest_corrected = 24;       // bytes; beyond it looking for a spelling takes too long
+constexpr std::size_t long_word = 6;                // letters
 constexpr std::size_t most_words_looked_at = 2000;  // that begin with the letters typed
 constexpr std::size_t most_numbers_looked_at = 200'000;
 
@@ -111,13 +112,14 @@ bool Lexicon::knows(const std::string& word) {
          !group_words(stem_of(word)).empty();
 }
 
-std::optional<std::string> Lexicon::correction_of(const std::string& word) try {
+std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
-  for (unsigned slips = 1; slips <= slips_allowed(word.size()); ++slips) {
+  for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
-      if (!meant.empty()) return meant;
+      const bool begins_alike = !meant.empty() && (meant[0] == word[0] || word.size() >= long_word);
+      if (begins_alike) return meant;
     }
   }
   return std::nullopt;

@@ -35,9 +35,10 @@ class Lexicon {
   // Stands in the name of an entry.
   bool names_with(const std::string& word);
 
-  // The known word that was probably meant; none if nothing is near enough to say so. Only for words
-  // of four letters and more without a digit.
-  std::optional<std::string> correction_of(const std::string& word);
+  // The known word that was probably meant, at most that many slips away; none if nothing is near enough
+  // to say so. Only for words of four letters and more without a digit, and two slips only from six
+  // letters on; the first letter of a shorter word is taken as typed.
+  std::optional<std::string> correction_of(const std::string& word, unsigned most_slips = 2);
 
   // Words of names that begin so, each with how many entries hold it; a bounded number of them.
   std::vector<std::pair<std::string, std::size_t>> words_beginning(const std::string& beginning);

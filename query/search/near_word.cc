@@ -10,7 +10,10 @@ namespace {
 
 constexpr std::size_t longest = 60;  // bytes; a longer word is near to nothing
 
+}  // namespace
+
 int slips_between(std::string_view left, std::string_view right) {
+  if (left.size() > longest || right.size() > longest) return static_cast<int>(longest);
   std::array<std::array<int, longest + 1>, 3> rows{};
   for (std::size_t j = 0; j <= right.size(); ++j) rows[0][j] = static_cast<int>(j);
   for (std::size_t i = 1; i <= left.size(); ++i) {
@@ -28,13 +31,10 @@ int slips_between(std::string_view left, std::string_view right) {
   return rows[left.size() % 3][right.size()];
 }
 
-}  // namespace
-
 std::string_view near_word(std::string_view word, std::span<const std::string_view> candidates) {
   int best_slips = word.size() <= 4 ? 2 : 3;  // one more than is allowed
   std::string_view best;
   for (const std::string_view candidate : candidates) {
-    if (word.size() > longest || candidate.size() > longest) continue;
     const int slips = slips_between(word, candidate);
     if (slips >= best_slips) continue;
     best_slips = slips;

@@ -6,6 +6,7 @@
 #include <array>
 
 #include "query/search/draft.h"
+#include "query/search/near_word.h"
 
 namespace sheaf {
 namespace {
@@ -34,6 +35,14 @@ constexpr auto noise = std::to_array<std::string_view>({
 static_assert(std::ranges::is_sorted(noise));
 
 }  // namespace
+
+std::string_view noise_near(std::string_view word) {
+  const auto is_near = [&](std::string_view said) {
+    return said.size() >= 3 && slips_between(word, said) == 1;
+  };
+  const auto found = std::ranges::find_if(noise, is_near);
+  return found == noise.end() ? std::string_view() : *found;
+}
 
 bool is_noise(std::string_view word) { return std::ranges::binary_search(noise, word); }
 

@@ -16,6 +16,7 @@ namespace {
 // The scale on which names are compared: a word too many is 1.
 constexpr double side_too_many = 0.1;      // "front axle nut" for "axle nut"
 constexpr double context_too_many = 0.2;   // "engine oil drain plug" for "drain plug" on the engine's sheet
+constexpr double fastener_too_many = 0.3;  // "lower yoke pinch bolts" for the torque of the lower yoke
 constexpr double place_share = 0.4;        // of each word that only says where: "... at the caliper"
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
@@ -24,7 +25,9 @@ constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
 constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
 constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
 constexpr double unstaged = 0.3;           // a torque in one go, where a stage was asked for
-constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines
+constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines,
+constexpr double unasked_table_row = 1.5;  // far after where no size was asked for
+constexpr double other_kind = 0.2;         // a nut that is called after the bearing
 constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
@@ -34,6 +37,13 @@ std::vector<std::string> names_of(const EntryRecord& entry) {
   for (const auto& field : entry.fields)
     if (field.key == "also") names.push_back(field.text);
   return names;
+}
+
+// "swingarm-pivot" -> "swingarm"
+std::string_view assembly_named_first(std::string_view group) {
+  for (const auto assembly : all_assemblies())
+    if (group.starts_with(assembly) && group.substr(assembly.size()).starts_with("-")) return assembly;
+  return {};
 }
 
 bool is_assembly(std::string_view group) {
@@ -85,11 +95,28 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
         if (const auto side = side_of_group(match.group); !side.empty()) side_hints_.emplace_back(side);
     }
     groups_.insert(part.groups.begin(), part.groups.end());
-    for (const auto& match : lexicon.groups_in(part.words))
-      if (is_assembly(match.group)) assemblies_.insert(match.group);
+    add_implied(part);
   }
   for (const auto& side : reading.sides) groups_.insert("side-" + side);
   for (const auto& figure : reading.figures) groups_.insert("kind-" + figure);
+}
+
+bool Ranker::is_fastener_word(const std::string& word) {
+  const auto matches = lexicon_.groups_in({word});
+  return std::ranges::any_of(
+      matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
+}
+
+// "swing arm pivot" speaks of the swingarm, and "fork seal" of a seal: by the words within it, or by the
+// name of its group.
+void Ranker::add_implied(const PartAsked& part) {
+  for (const auto& match : lexicon_.groups_in(part.words))
+    if (is_assembly(match.group)) assemblies_.insert(match.group);
+  for (const auto& group : part.groups) {
+    if (const auto assembly = assembly_named_first(group); !assembly.empty()) assemblies_.emplace(assembly);
+    const auto last = std::string_view(group).substr(group.rfind('-') + 1);
+    if (kind_named(last)) kinds_.emplace(last);
+  }
 }
 
 // Whether the words of the match are shared with another part's name that begins before it and ends
@@ -130,8 +157,16 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
       costs[i] = std::min(costs[i], asked ? 0 : side_too_many);
     if (asked && crosses_another(match, matches)) sum += other_part_too;
   }
+  const bool asks_torque = asks_for("torque") || asks_for("stage");
+  for (std::size_t i = 0; i < costs.size(); ++i) {
+    const bool of_asked_parts = i > 0 && is_asked(name.words[i - 1] + name.words[i]);  // "run-out", "runout"
+    if (of_asked_parts) costs[i - 1] = costs[i] = 0;
+    if (asks_torque && costs[i] == 1 && is_fastener_word(name.words[i])) costs[i] = fastener_too_many;
+  }
   for (std::size_t i = 0; i < costs.size(); ++i) sum += i < name.thing ? costs[i] : costs[i] * place_share;
-  const bool is_other_thing = name.thing > 0 && costs[name.thing - 1] == 1;
+  std::size_t last = name.thing;  // word of the thing that is no side
+  while (last > 0 && costs[last - 1] == side_too_many) --last;
+  const bool is_other_thing = last > 0 && costs[last - 1] == 1;
   return sum + (is_other_thing ? other_thing : 0);
 }
 
@@ -173,11 +208,12 @@ double Ranker::cost_of_side(const EntryRecord& entry) const {
 }
 
 double Ranker::cost_of_kind(const EntryRecord& entry) const {
-  if (!kind_named(entry.kind)) return table_row;
+  if (!kind_named(entry.kind)) return reading_.has_designation() ? table_row : unasked_table_row;
   const bool is_asked = asks_for(entry.kind) || !reading_.kinds.empty();
   if (is_asked) return 0;
   if (entry.kind == "step") return step_of_job;
   if (entry.kind == "tool") return tool;
+  if (!kinds_.empty() && !kinds_.contains(entry.kind)) return other_kind;
   return entry.kind == "part" && !asks_for("part-number") ? bought_part : 0;
 }
 
@@ -189,13 +225,14 @@ double Ranker::cost_of_stages(const EntryRecord& entry) const {
   return statement && statement->stages.size() > 1 ? 0 : unstaged;
 }
 
-double Ranker::cost_of(const EntryRecord& entry, const SheetRecord& sheet) {
+Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
   const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry);
-  if (reading_.parts.empty()) return cost;
+  if (reading_.parts.empty()) return {cost, true};
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
   for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
-  return cost + least + cost_of_absent_parts(entry) + cost_of_assembly(entry, sheet);
+  const double absent = cost_of_absent_parts(entry);
+  return {cost + least + absent + cost_of_assembly(entry, sheet), absent == 0};
 }
 
 }  // namespace sheaf

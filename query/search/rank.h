@@ -11,24 +11,31 @@
 
 namespace sheaf {
 
+struct Rank {
+  double cost = 0;      // 0: the entry is called just what was asked
+  bool by_name = true;  // its names hold every part that was asked for
+};
+
 class Ranker {
  public:
   Ranker(const QuestionReading& reading, Lexicon& lexicon);
 
-  // 0: the entry is called just what was asked. Each word of its name that was not asked for adds 1, or
-  // less where it goes without saying; each part asked for that its names do not hold adds too.
-  double cost_of(const EntryRecord& entry, const SheetRecord& sheet);
+  // Each word of its name that was not asked for adds 1, or less where it goes without saying; each part
+  // asked for that its names do not hold adds too.
+  Rank rank(const EntryRecord& entry, const SheetRecord& sheet);
 
  private:
   using Stems = std::set<std::string>;
 
   double cost_of_name(const std::string& name, const Stems& context);
   double cost_of_absent_parts(const EntryRecord& entry);
+  void add_implied(const PartAsked& part);
   double cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet);
   double cost_of_side(const EntryRecord& entry) const;
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
+  bool is_fastener_word(const std::string& word);
   bool is_asked(const std::string& word) const;
   bool asks_for(const std::string& figure) const { return groups_.contains("kind-" + figure); }
 
@@ -36,6 +43,7 @@ class Ranker {
   Lexicon& lexicon_;
   Stems stems_;                          // of all words asked
   std::set<std::string> groups_;         // that the question names
+  std::set<std::string> kinds_;          // that the parts asked for are of: "fork seal" is a seal
   std::set<std::string> assemblies_;     // that a word of a part's name names: "swing arm" of its pivot
   std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
 };

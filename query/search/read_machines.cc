@@ -59,9 +59,15 @@ bool correct_word(Draft& draft, std::size_t i) {
   const std::string word = draft.token(i).words.front();
   if (has_digit(word) || is_known(draft, word) || begins_machine(draft, word)) return false;
   if (join_with_next(draft, i) || split_word(draft, i, word)) return true;
-  const auto meant = draft.lexicon.correction_of(word);
-  if (!meant) return false;
-  replace_words(draft, i, {*meant});
+  if (const auto meant = draft.lexicon.correction_of(word, 1)) {
+    replace_words(draft, i, {*meant});
+  } else if (const auto said = noise_near(word); !said.empty()) {
+    draft.question.tokens[i].words = {std::string(said)};  // says nothing, so nothing is said of it
+  } else if (const auto far = draft.lexicon.correction_of(word)) {
+    replace_words(draft, i, {*far});
+  } else {
+    return false;
+  }
   return true;
 }
 

@@ -59,7 +59,7 @@ TEST_CASE("the first line carries the figure, its band and what changes the act"
 }
 
 TEST_CASE("both units, source, edition, date, cautions, address and the demo notice are said") {
-  const std::string text = text_of(build_answer(fork_sheet(), top_plug()));
+  const std::string text = text_of(build_answer(fork_sheet(), top_plug()), 200);
   for (const char* part :
        {"20.7\u00A0lbf·ft", "18.5–22.8", "hexagon 27 mm", "M36x1.5", "Haldrek Muleback 380, 2011–2015",
         "Spring under load.", "ed. 2 (2012)", "p. 5", "checked 2026-10-02", "second reader",

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/searcher.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "query/search/measures.h"
+#include "query/search/meets.h"
+#include "query/search/rank.h"
+
+namespace sheaf {
+namespace {
+
+constexpr Xapian::doccount counted_exactly = 2000;  // hits up to which the total is no estimate
+constexpr double called_otherwise = 3.5;            // cost from which on it is another thing;
+constexpr double noted_otherwise = 2.5;             // where only its notes hold some of what was asked
+
+bool comes_before(const Hit& left, const Hit& right) {
+  return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
+}
+
+// What the index brought must really be what was asked.
+bool fits(const EntryRecord& entry, const QuestionReading& reading, const Demand& demand) {
+  if (demand.machine && !fits_machine(entry, reading, demand.year)) return false;
+  return !demand.sizes_exact || has_threads_asked(entry, reading);
+}
+
+}  // namespace
+
+bool is_another_thing(const Hit& hit) {
+  return hit.cost >= (hit.by_name ? called_otherwise : noted_otherwise);
+}
+
+Searcher::Ids Searcher::candidates(Library& library, const Xapian::Query& query, Hits& into) try {
+  Xapian::Enquire enquire(index_of(library).database());
+  enquire.set_weighting_scheme(Xapian::CoordWeight());
+  enquire.set_query(query);
+  const auto wanted = static_cast<Xapian::doccount>(most_);
+  const Xapian::MSet found = enquire.get_mset(0, wanted, counted_exactly);
+  if (found.size() == wanted && found.get_matches_estimated() > wanted) {
+    into.total += found.get_matches_estimated() - wanted;
+    into.total_is_exact = false;  // those not read were not tested
+  }
+  Ids ids;
+  for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
+  return ids;
+} catch (const Xapian::Error& error) {
+  failure_ = Failure{library.facts().path + ": the index is damaged (" + error.get_msg() +
+                     "); sheaf about --verify says more"};
+  return {};
+}
+
+const SheetRecord* Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
+  const std::string name = entry.address.substr(0, entry.address.find('/'));
+  const auto key = std::pair(library, name);
+  if (const auto known = sheets_.find(key); known != sheets_.end()) return &known->second;
+  auto sheet = lexicon_.libraries()[library]->sheet_without_entries(name);
+  if (!sheet) {
+    failure_ = sheet.failure();
+    return nullptr;
+  }
+  return &sheets_.emplace(key, sheet->empty() ? SheetRecord{} : sheet->front()).first->second;
+}
+
+void Searcher::read(std::size_t library, const Ids& ids, const QuestionReading& reading, const Demand& demand,
+                    Hits& into) {
+  Ranker ranker(reading, lexicon_);
+  for (const EntryId id : ids) {
+    auto entry = lexicon_.libraries()[library]->entry_by_id(id);
+    if (!entry) {
+      failure_ = entry.failure();
+      return;
+    }
+    auto meeting = meet_measures(*entry, reading);
+    const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
+    if (!measured || !fits(*entry, reading, demand)) continue;
+    const SheetRecord* sheet = sheet_of(library, *entry);
+    if (!sheet) return;
+    const Rank rank = ranker.rank(*entry, *sheet);
+    const double cost = rank.cost + meeting.cost + meeting.distance;
+    into.hits.push_back(
+        {id, library, std::move(entry).value(), *sheet, cost, rank.by_name, std::move(meeting.differs)});
+  }
+}
+
+Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
+  const Xapian::Query query = plan_query(reading, demand);
+  Hits found;
+  for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i)
+    read(i, candidates(*lexicon_.libraries()[i], query, found), reading, demand, found);
+  std::ranges::stable_sort(found.hits, comes_before);
+  found.total += found.hits.size();
+  return found;
+}
+
+}  // namespace sheaf
