@@ -2,8 +2,9 @@
 # SPDX-License-Identifier: GPL-2.0-or-later
 """Documents that must be true: what README.md shows on the terminal, and pages that a program makes.
 
-In a ```console block of README.md, "$ " begins a command and "> " continues it; what follows is its output, and a
-line "..." stands for any lines. Commands run in one empty folder, with the demonstration library.
+In a ```console block of README.md, "$ " begins a command and "> " continues it; what follows is its standard output,
+and a line "..." stands for any lines. No-break spaces may be written as spaces. Commands run in one empty folder, with
+the demonstration library.
 
     tests/readme.py --build DIR
 """
@@ -51,9 +52,9 @@ def main():
     with tempfile.TemporaryDirectory(prefix="readme-") as folder:
         for command, lines in commands((ROOT / "README.md").read_text()):
             done = subprocess.run(command, shell=True, cwd=folder, env=env, stdin=subprocess.DEVNULL, text=True,
-                                  stdout=subprocess.PIPE, stderr=subprocess.STDOUT, timeout=120, check=False)
+                                  capture_output=True, timeout=120, check=False)
             count += 1
-            if not pattern(lines).match(done.stdout):
+            if not pattern(lines).match(re.sub("[\u00a0\u202f]", " ", re.sub(r"\n+\Z", "\n", done.stdout))):
                 wrong += 1
                 print(f"README.md shows for '{command}':\n" + "\n".join(lines) + f"\n... but it prints:\n{done.stdout}")
     for page, command in MADE.items():
