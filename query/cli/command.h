@@ -48,10 +48,12 @@ void declare_library(CLI::App& flags, Common& common);  // --library FILE, again
 void declare_output(CLI::App& flags, Common& common);   // --json, --color, --no-color
 
 std::unique_ptr<Command> make_about();
+std::unique_ptr<Command> make_card();
 std::unique_ptr<Command> make_convert();
 std::unique_ptr<Command> make_find();
-std::unique_ptr<Command> make_match();
+std::unique_ptr<Command> make_kit();
 std::unique_ptr<Command> make_reckon();
+std::unique_ptr<Command> make_match();
 std::unique_ptr<Command> make_show();
 std::unique_ptr<Command> make_wrench();
 

@@ -8,7 +8,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<CommandInfo, 7> commands = {{
+constexpr std::array<CommandInfo, 9> commands = {{
     {"find", "WORDS…", "Answer a question in plain words",
      "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
      "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
@@ -31,6 +31,20 @@ constexpr std::array<CommandInfo, 7> commands = {{
      "sheaf convert 35±3 Nm ftlb --step 1     the value to set on a scale of whole pounds-feet\n"
      "sheaf convert 10..60 N·m lbf·ft --every 5    a table for the wall",
      make_convert},
+    {"card", "ASSEMBLY", "Everything one assembly's job needs, on a card to print and fill in",
+     "ASSEMBLY is a sheet's name, or words with a machine and a year. With --record the card is filled in:\n"
+     "what is entered is kept in FILE, checked against the sheet, and printed by --with. It ends with 1 while\n"
+     "anything is open or wrong.",
+     "sheaf card fork muleback 2013           the card as text\n"
+     "sheaf card sorvane-41-rod --html >card.html    for print, on A4 or Letter\n"
+     "sheaf card sorvane-41-rod --record job.json --found preload=5 --done top-plug/left",
+     make_card},
+    {"kit", "JOB[, JOB…]", "What to buy and lay out for one job or a whole service",
+     "Jobs are sheets' names, or words parted by commas. A machine alone takes all of its assemblies. It is\n"
+     "counted and merged, in whole bottles and pairs, by the numbers that are ordered today.",
+     "sheaf kit fork, front brake --machine muleback --year 2013\n"
+     "sheaf kit --machine muleback --year 2013 --csv    a whole service, for the clerk",
+     make_kit},
     {"wrench", "TORQUE | ADDRESS", "Say what to set on which of the workshop's wrenches",
      "The wrenches, their accuracy and the adapters are those of the crib: a sheet of its own, in any of the\n"
      "libraries. The wrench is chosen that keeps setting ± accuracy inside the band, best margin first.",

@@ -16,7 +16,7 @@ namespace sheaf {
 namespace {
 
 // One torque to be set, and what it is of, if it came from a sheet.
-struct Asked {
+struct ToSet {
   WrenchAnswer answer;
   std::optional<Answer> entry;
 };
@@ -102,13 +102,13 @@ class Wrench : public Command {
     return typed.find('/') != std::string::npos && typed.find(' ') == std::string::npos;
   }
 
-  static Result<std::vector<Asked>> ask(const std::string& typed, const WrenchRequest& request,
+  static Result<std::vector<ToSet>> ask(const std::string& typed, const WrenchRequest& request,
                                         OpenLibraries& open) {
     auto readings = parse_readings(typed, Dimension::torque);
     if (!readings && is_address(typed)) return ask_address(typed, request, open);
     if (!readings)
       return Failure{"'" + typed + "' is neither a torque nor an address: " + readings.failure().message};
-    std::vector<Asked> all;
+    std::vector<ToSet> all;
     for (const auto& reading : *readings) {
       auto chosen = choose_wrench(reading, request);
       if (!chosen) return chosen.failure();
@@ -118,7 +118,7 @@ class Wrench : public Command {
   }
 
   // Every variant of the entry, from the first library that has it.
-  static Result<std::vector<Asked>> ask_address(const std::string& address, const WrenchRequest& request,
+  static Result<std::vector<ToSet>> ask_address(const std::string& address, const WrenchRequest& request,
                                                 OpenLibraries& open) {
     for (auto& library : open.all) {
       auto entries = library.entries_at(address);
@@ -128,9 +128,9 @@ class Wrench : public Command {
     return Failure{"no entry '" + address + "'; sheaf find looks for it by its words"};
   }
 
-  static Result<std::vector<Asked>> ask_entries(std::vector<EntryRecord> entries,
+  static Result<std::vector<ToSet>> ask_entries(std::vector<EntryRecord> entries,
                                                 const WrenchRequest& request, Library& library) {
-    std::vector<Asked> all;
+    std::vector<ToSet> all;
     for (auto& entry : entries) {
       if (!entry.withdrawn.empty())
         return Failure{entry.address + " was withdrawn on " + entry.withdrawn.front().on + ": " +
@@ -146,7 +146,7 @@ class Wrench : public Command {
     return all;
   }
 
-  ExitStatus answer(const std::vector<Asked>& all, const Crib& crib) {
+  ExitStatus answer(const std::vector<ToSet>& all, const Crib& crib) {
     if (!svg_.empty()) {
       const auto geometry = geometry_of(all.front().answer);
       if (!geometry) return trouble("there is nothing to draw: no wrench can be used with the adapter");
@@ -156,7 +156,7 @@ class Wrench : public Command {
     return can_all_be_set(all) ? ExitStatus::done : ExitStatus::nothing;
   }
 
-  static bool can_all_be_set(const std::vector<Asked>& all) {
+  static bool can_all_be_set(const std::vector<ToSet>& all) {
     for (const auto& asked : all) {
       if (asked.answer.stages.empty()) return false;
       for (const auto& stage : asked.answer.stages)
@@ -165,7 +165,7 @@ class Wrench : public Command {
     return true;
   }
 
-  void print_text(const std::vector<Asked>& all, const Crib& crib) {
+  void print_text(const std::vector<ToSet>& all, const Crib& crib) {
     Page page(output_style(common_.colour));
     for (const auto& asked : all) {
       page.blank();
@@ -174,7 +174,7 @@ class Wrench : public Command {
     print(page.take());
   }
 
-  void print_json(const std::vector<Asked>& all, const Crib& crib) {
+  void print_json(const std::vector<ToSet>& all, const Crib& crib) {
     JsonWriter json;
     json.begin_object();
     json.key("schema").number(json_schema);

@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/search/of_kind.h"
 
+#include "query/library/fold.h"
 #include "query/library/index.h"
 #include "query/library/index_terms.h"
 
 namespace sheaf {
 namespace {
 
-Result<std::vector<EntryId>> ids_of_kind(Library& library, std::string_view kind, std::size_t limit) try {
+Result<std::vector<EntryId>> ids_with(Library& library, const std::string& text, std::size_t limit) try {
   const auto& database = index_of(library).database();
-  const std::string of_kind = term(Prefix::kind, kind);
   std::vector<EntryId> ids;
-  for (auto hit = database.postlist_begin(of_kind); hit != database.postlist_end(of_kind); ++hit) {
+  for (auto hit = database.postlist_begin(text); hit != database.postlist_end(text); ++hit) {
     if (ids.size() == limit) break;
     ids.push_back(*hit);
   }
@@ -21,10 +21,8 @@ Result<std::vector<EntryId>> ids_of_kind(Library& library, std::string_view kind
                  "); sheaf about --verify says more"};
 }
 
-}  // namespace
-
-Result<std::vector<EntryRecord>> entries_of_kind(Library& library, std::string_view kind, std::size_t limit) {
-  const auto ids = ids_of_kind(library, kind, limit);
+Result<std::vector<EntryRecord>> entries_with(Library& library, const std::string& text, std::size_t limit) {
+  const auto ids = ids_with(library, text, limit);
   if (!ids) return ids.failure();
   std::vector<EntryRecord> entries;
   for (const EntryId id : *ids) {
@@ -33,6 +31,17 @@ Result<std::vector<EntryRecord>> entries_of_kind(Library& library, std::string_v
     entries.push_back(std::move(entry).value());
   }
   return entries;
+}
+
+}  // namespace
+
+Result<std::vector<EntryRecord>> entries_of_kind(Library& library, std::string_view kind, std::size_t limit) {
+  return entries_with(library, term(Prefix::kind, kind), limit);
+}
+
+Result<std::vector<EntryRecord>> entries_numbered(Library& library, std::string_view number,
+                                                  std::size_t limit) {
+  return entries_with(library, term(Prefix::part_number, squeeze(number)), limit);
 }
 
 }  // namespace sheaf

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/cli/job_flags.h"
+
+#include <CLI/CLI.hpp>
+
+#include "query/answer/text.h"
+#include "query/cli/today.h"
+
+namespace sheaf {
+namespace {
+
+std::string fits_words(const SheetRecord& sheet) {
+  std::vector<std::string> machines;
+  for (const auto& fit : sheet.fits) machines.push_back(machine_line(fit));
+  return joined(machines, "; ");
+}
+
+void print_sheets(const std::vector<SheetHit>& hits) {
+  Page page(output_style(Colour::automatic));
+  std::vector<std::vector<Line>> rows;
+  for (const auto& hit : hits) {
+    rows.push_back({Line(hit.sheet.name, Tone::figure), Line(hit.sheet.title)});
+    rows.push_back({Line(), Line(fits_words(hit.sheet), Tone::quiet)});
+  }
+  page.rows(rows, 2);
+  print(page.take());
+}
+
+}  // namespace
+
+void declare_job(CLI::App& flags, JobFlags& job, WithCsv with_csv) {
+  const auto text = [&](const char* name, std::string& into, const char* type, const char* help) {
+    flags.add_option(name, into, help)->type_name(type);
+  };
+  text("--machine", job.filters.machine, "WORDS", "For this machine");
+  flags.add_option("--year", job.filters.year, "Of this model year")->type_name("YEAR");
+  text("--frame", job.filters.frame, "NUMBER", "With this frame number");
+  text("--market", job.filters.market, "NAME", "Of this market");
+  text("--assembly", job.filters.assembly, "NAME", "Only this assembly: fork, front-brake, ...");
+  flags.add_flag("--html", job.html, "A page to print, on A4 or Letter, or to fill in where it is shown");
+  flags.add_flag("--markdown", job.markdown, "The same as Markdown");
+  if (with_csv == WithCsv::yes) flags.add_flag("--csv", job.csv, "The lists as comma-separated values");
+  declare_today(flags, job.today);
+  declare_library(flags, job.common);
+  declare_output(flags, job.common);
+}
+
+Result<Workshop> open_workshop(const JobFlags& job) {
+  Workshop shop;
+  auto day = today_from(job.today);
+  if (!day) return day.failure();
+  shop.today = std::move(day).value();
+  auto open = open_libraries(job.common.libraries);
+  if (!open) return open.failure();
+  shop.open = std::move(open).value();
+  auto crib = read_crib(shop.open.pointers());
+  if (!crib) return crib.failure();
+  shop.crib = std::move(crib).value();
+  return shop;
+}
+
+CardMachine machine_of(const QuestionReading& reading) {
+  CardMachine machine;
+  machine.year = reading.year == reading.year_to || reading.year_to == 0 ? reading.year : 0;
+  machine.frame = reading.frame;
+  machine.market = reading.market;
+  if (reading.machines.empty()) return machine;
+  machine.make = reading.machines.front().make;
+  if (reading.machines.size() == 1) machine.model = reading.machines.front().model;
+  return machine;
+}
+
+void say_no_sheet(const SheetFindings& found, const std::string& asked) {
+  const std::string read = in_words(found.reading);
+  say_error("no sheet for '" + asked + "'" + (read.empty() ? "" : "; read as " + read),
+            found.near.empty() ? "sheaf find looks for single entries"
+                               : "recorded for other years, not for this one:");
+  for (const auto& hit : found.near) say(hit.sheet.name + ": " + fits_words(hit.sheet));
+}
+
+void say_several(const SheetFindings& found) {
+  print_sheets(found.sheets);
+  say("several sheets are meant: name one, or the machine and its year");
+}
+
+void print_document(const Document& document, const JobFlags& job) {
+  if (job.html) {
+    print(html_of(document));
+  } else if (job.markdown) {
+    print(markdown_of(document));
+  } else {
+    Page page(output_style(job.common.colour));
+    write_text(page, document);
+    print(page.take());
+  }
+}
+
+}  // namespace sheaf
