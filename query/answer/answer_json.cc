@@ -77,23 +77,6 @@ void write_year_if(JsonWriter& json, std::string_view name, int year) {
   if (year > 0) json.key(name).number(year);
 }
 
-void write_fits(JsonWriter& json, const std::vector<FitRecord>& fits) {
-  json.key("machines").begin_array();
-  for (const auto& fit : fits) {
-    json.begin_object();
-    json.member("make", fit.make);
-    json.member("model", fit.model);
-    write_year_if(json, "year-from", fit.year_from);
-    write_year_if(json, "year-to", fit.year_to);
-    json.member_if("market", fit.market);
-    json.member_if("frame-from", fit.frame_from);
-    json.member_if("frame-to", fit.frame_to);
-    json.member_if("note", fit.note);
-    json.end_object();
-  }
-  json.end_array();
-}
-
 void write_cautions(JsonWriter& json, const std::vector<CautionRecord>& cautions) {
   json.key("cautions").begin_array();
   for (const auto& caution : cautions) {
@@ -155,6 +138,23 @@ void write_fields(JsonWriter& json, const std::vector<FieldRecord>& fields) {
 }
 
 }  // namespace
+
+void write_fits(JsonWriter& json, const std::vector<FitRecord>& fits) {
+  json.key("machines").begin_array();
+  for (const auto& fit : fits) {
+    json.begin_object();
+    json.member("make", fit.make);
+    json.member("model", fit.model);
+    write_year_if(json, "year-from", fit.year_from);
+    write_year_if(json, "year-to", fit.year_to);
+    json.member_if("market", fit.market);
+    json.member_if("frame-from", fit.frame_from);
+    json.member_if("frame-to", fit.frame_to);
+    json.member_if("note", fit.note);
+    json.end_object();
+  }
+  json.end_array();
+}
 
 void write_json(JsonWriter& json, const Figure& figure) {
   write_number_if(json, "value", figure.nominal);

@@ -10,7 +10,8 @@ namespace sheaf {
 inline constexpr int json_schema = 1;
 
 void write_json(JsonWriter& json, const Answer& answer);
-void write_json(JsonWriter& json, const Figure& figure);        // members of an object already begun
-void write_json(JsonWriter& json, const Statement& statement);  // the same
+void write_fits(JsonWriter& json, const std::vector<FitRecord>& fits);  // member "machines"
+void write_json(JsonWriter& json, const Figure& figure);                // members of an object already begun
+void write_json(JsonWriter& json, const Statement& statement);          // the same
 
 }  // namespace sheaf

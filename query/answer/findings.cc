@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/answer/findings.h"
 
+#include <algorithm>
+
 #include "query/answer/text.h"
 #include "query/library/vocabulary.h"
 #include "query/search/figures.h"
@@ -24,7 +26,7 @@ Asked asked_of(const QuestionReading& reading, const PreferredUnits& preferred) 
     const auto fields = fields_of_figure(figure);
     asked.figures.push_back({in_words(figure), {fields.begin(), fields.end()}});
   }
-  if (!reading.drives.empty()) asked.figures.push_back({"drive", {"drive"}});
+  
   asked.units = reading.units;
   asked.units.insert(asked.units.end(), preferred.begin(), preferred.end());
   if (reading.machines.size() == 1) {
@@ -120,6 +122,19 @@ std::string difference_of(const Hit& hit, const Findings& findings) {
   }
 }
 
+// The library named first goes first, and says so where another answers too.
+void note_libraries(FoundAnswers& found) {
+  if (found.answers.empty() || found.answers.front().library.empty()) return;
+  std::vector<std::string> others;
+  for (const auto& answer : found.answers)
+    if (answer.library != found.answers.front().library &&
+        std::ranges::find(others, answer.library) == others.end())
+      others.push_back(answer.library);
+  if (!others.empty())
+    found.notices.push_back(found.answers.front().library + " goes first; " + joined(others, " and ") +
+                            " answers too.");
+}
+
 }  // namespace
 
 FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string question,
@@ -133,6 +148,7 @@ FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string
   };
   FoundAnswers found;
   found.question = std::move(question);
+  found.shelf = std::move(findings.shelf);
   found.conversion = conversion_asked(found.question, findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);
@@ -145,9 +161,11 @@ FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string
     found.near.push_back({say(hit), std::move(differs)});
   }
   found.notices = notices_of(findings.reading, !found.answers.empty());
+  note_libraries(found);
   found.why_near = findings.why_near;
   found.total = findings.total;
   found.total_is_exact = findings.total_is_exact;
+  found.counts = std::move(findings.counts);
   if (!findings.dropped.empty())
     found.notices.push_back("Nothing holds all of it; without " + quoted_list(findings.dropped) +
                             " there is:");

@@ -23,10 +23,13 @@ struct FoundAnswers {
   std::vector<Answer> also;
   std::vector<FoundAnswer> near;
   Near why_near = Near::none;
+  std::vector<ShelfSheet> shelf;         // the question was for whole sheets
   std::optional<Conversion> conversion;  // the question was one: nothing was looked for
   std::vector<std::string> notices;      // sentences: what was read otherwise than typed, what was left out
   std::size_t total = 0;
   bool total_is_exact = true;
+  std::string counted_by;  // a facet, where counts were asked for instead of answers
+  std::vector<FacetCount> counts;
 };
 
 // `preferred` are the units of the workshop's tools; units that the question names go before them.

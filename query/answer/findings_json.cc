@@ -89,6 +89,16 @@ void write_json(JsonWriter& json, const FoundAnswers& found) {
   json.member("question", found.question);
   json.key("reading");
   write_json(json, found.reading);
+  if (!found.shelf.empty()) {
+    write_list(json, "sheets", found.shelf, [&](const ShelfSheet& on_shelf) {
+      json.begin_object();
+      json.member("sheet", on_shelf.sheet.name);
+      json.member("title", on_shelf.sheet.title);
+      json.member_if("assembly", on_shelf.sheet.assembly);
+      write_fits(json, on_shelf.sheet.fits);
+      json.end_object();
+    });
+  }
   if (found.conversion) {
     json.key("conversion");
     write_json(json, *found.conversion);
@@ -97,6 +107,15 @@ void write_json(JsonWriter& json, const FoundAnswers& found) {
   write_list(json, "also", found.also, [&](const Answer& answer) { write_json(json, answer); });
   write_list(json, "near", found.near, [&](const FoundAnswer& near) { write_near(json, near); });
   if (!found.near.empty()) json.member("near-because", name_of(found.why_near));
+  if (!found.counted_by.empty()) {
+    json.member("counted-by", found.counted_by);
+    write_list(json, "counts", found.counts, [&](const FacetCount& count) {
+      json.begin_object();
+      json.member("value", count.value);
+      json.key("entries").number(static_cast<long long>(count.entries));
+      json.end_object();
+    });
+  }
   json.key("total").number(static_cast<long long>(found.total));
   json.key("total-is-exact").boolean(found.total_is_exact);
   write_list(json, "notices", found.notices, [&](const std::string& text) { json.string(text); });

@@ -100,10 +100,45 @@ void write_near(Page& page, const FoundAnswers& found) {
   page.rows(rows, 4);
 }
 
+// What is on the shelf, by assembly.
+void write_shelf(Page& page, const FoundAnswers& found) {
+  std::vector<std::vector<Line>> rows;
+  std::string said;
+  for (const auto& [library, sheet] : found.shelf) {
+    const std::string of = sheet.form == "table" ? "table" : in_words(sheet.assembly);
+    std::string machine = sheet.fits.empty() ? "" : machine_line(sheet.fits.front());
+    if (sheet.fits.size() > 1) machine += " and " + std::to_string(sheet.fits.size() - 1) + " more";
+    rows.push_back({Line(of == said ? "" : of, Tone::quiet), Line(sheet.title, Tone::figure)});
+    rows.push_back({Line(), Line(machine + (machine.empty() ? "" : "  ")).add(sheet.name, Tone::quiet)});
+    said = of;
+  }
+  page.rows(rows, 2);
+  page.blank();
+  const std::string words = in_words(found.reading);
+  if (!words.empty()) page.labelled("read as", Line(words));
+  page.labelled(
+      "", Line("sheaf show SHEET lists one; add a part, a size or a figure to ask for it.", Tone::quiet));
+}
+
+void write_counts(Page& page, const FoundAnswers& found) {
+  std::vector<std::vector<Line>> rows;
+  for (const auto& count : found.counts)
+    rows.push_back({Line(std::to_string(count.entries), Tone::figure), Line(count.value)});
+  page.rows(rows, 2);
+  page.line(Line(std::to_string(found.total) + " in all, by " + found.counted_by, Tone::quiet), 2);
+}
+
 }  // namespace
 
 void write_text(Page& page, const FoundAnswers& found) {
   if (found.conversion) return write_text(page, *found.conversion);
+  if (!found.counted_by.empty()) return write_counts(page, found);
+  if (!found.shelf.empty()) return write_shelf(page, found);
+  if (found.answers.empty() && found.why_near == Near::figure_not_stated && found.near.size() == 1) {
+    write_text(page, found.near.front().answer, Extent::bench);  // it begins with what is not recorded
+    write_reading(page, found);
+    return;
+  }
   if (found.answers.empty()) {
     page.line(Line(nothing_found(found), Tone::act), 2);
     write_reading(page, found);

@@ -2,6 +2,7 @@
 // sheaf find WORDS…
 #include <CLI/CLI.hpp>
 
+#include "query/answer/findings_csv.h"
 #include "query/answer/findings_json.h"
 #include "query/answer/findings_text.h"
 #include "query/answer/text.h"
@@ -31,6 +32,12 @@ class Find : public Command {
     flags.add_option("--limit", request_.limit, "Answers listed at most")
         ->type_name("N")
         ->check(CLI::Range(1, 10000));
+    flags
+        .add_option("--count-by", request_.count_by,
+                    "Count instead: by machine, kind, assembly, sheet, thread, drive or size")
+        ->type_name("WHAT")
+        ->check(CLI::IsMember({"machine", "kind", "assembly", "sheet", "thread", "drive", "size"}));
+    flags.add_flag("--csv", csv_, "Answer with comma-separated values");
     declare_library(flags, common_);
     declare_output(flags, common_);
   }
@@ -56,12 +63,15 @@ class Find : public Command {
       say_error(findings.failure().message);
       return ExitStatus::trouble;
     }
-    const auto found = say_findings(std::move(findings).value(), lexicon, question, {});
-    common_.json ? print_json(found) : print_text(found);
+    auto found = say_findings(std::move(findings).value(), lexicon, question, {});
+    found.counted_by = request_.count_by;
+    print_found(found);
     return is_answered(found) ? ExitStatus::done : ExitStatus::nothing;
   }
 
-  static bool is_answered(const FoundAnswers& found) { return !found.answers.empty() || found.conversion; }
+  static bool is_answered(const FoundAnswers& found) {
+    return !found.answers.empty() || found.conversion || !found.shelf.empty();
+  }
 
   void print_json(const FoundAnswers& found) {
     JsonWriter json;
@@ -92,8 +102,15 @@ class Find : public Command {
     return worst;
   }
 
+  void print_found(const FoundAnswers& found) {
+    if (common_.json) return print_json(found);
+    if (csv_) return print(csv_of(found));
+    print_text(found);
+  }
+
   Common common_;
   Request request_;
+  bool csv_ = false;
 };
 
 }  // namespace

@@ -33,7 +33,8 @@ std::vector<Offer> complete(std::string_view text, Lexicon& lexicon, std::size_t
   if (words.empty()) return {};
   const std::string& beginning = words.back();
   std::vector<Offer> offers;
-  for (auto& [word, entries] : lexicon.words_beginning(beginning)) offers.push_back({std::move(word), entries});
+  for (auto& [word, entries] : lexicon.words_beginning(beginning))
+    offers.push_back({std::move(word), entries});
   std::ranges::stable_sort(offers, std::ranges::greater(), &Offer::entries);
   if (offers.size() > limit) offers.resize(limit);
   add_machines(offers, beginning, lexicon);

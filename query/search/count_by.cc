@@ -29,14 +29,14 @@ std::set<std::string> values_of(std::string_view facet, const Hit& hit) {
 
 std::span<const std::string_view> all_facets() { return facets; }
 
-std::vector<Count> count_by(std::string_view facet, const std::vector<Hit>& hits) {
+std::vector<FacetCount> count_by(std::string_view facet, const std::vector<Hit>& hits) {
   std::map<std::string, std::size_t> entries;
   for (const auto& hit : hits)
     for (const auto& value : values_of(facet, hit))
       if (!value.empty()) ++entries[value];
-  std::vector<Count> counts;
+  std::vector<FacetCount> counts;
   for (const auto& [value, number] : entries) counts.push_back({value, number});
-  std::ranges::stable_sort(counts, std::ranges::greater(), &Count::entries);
+  std::ranges::stable_sort(counts, std::ranges::greater(), &FacetCount::entries);
   return counts;
 }
 

@@ -16,6 +16,6 @@ std::span<const std::string_view> all_facets();
 
 // The most first, equal ones by name. An entry that fits several machines counts for each; one without
 // such a thing is not counted.
-std::vector<Count> count_by(std::string_view facet, const std::vector<Hit>& hits);
+std::vector<FacetCount> count_by(std::string_view facet, const std::vector<Hit>& hits);
 
 }  // namespace sheaf

@@ -58,7 +58,9 @@ void read_rest(Draft& draft);     // free words, and those that say nothing
 
 // Whether a folded word says nothing of what is sought: "the", "for", "how", in five languages.
 bool is_noise(std::string_view word);
-// Such a word of three letters or more that is one slip away; empty if there is none.
+// Whether a folded word says what of a thing is meant, as names may or may not: "diameter", "type".
+bool is_aspect(std::string_view word);
+// Such a noise word of three letters or more that is one slip away; empty if there is none.
 std::string_view noise_near(std::string_view word);
 
 }  // namespace sheaf

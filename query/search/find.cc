@@ -11,6 +11,7 @@
 #include "query/search/find_near.h"
 #include "query/search/read.h"
 #include "query/search/searcher.h"
+#include "query/search/shelf.h"
 
 namespace sheaf {
 namespace {
@@ -107,6 +108,10 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   findings.reading = read_question(request.words, lexicon);
   if (auto fault = apply_filters(request.filters, findings.reading, lexicon)) return *fault;
   if (lexicon.failure()) return *lexicon.failure();
+  if (request.count_by.empty() && asks_for_sheets(findings.reading)) {
+    if (auto fault = fill_shelf(findings, lexicon)) return *fault;
+    if (!findings.shelf.empty()) return findings;
+  }
   Searcher searcher(lexicon,
                     request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most);
   if (is_blocked(findings.reading)) {

@@ -53,21 +53,27 @@ enum class Near {
   unknown_words
 };
 
-struct Count {
+struct FacetCount {
   std::string value;
   std::size_t entries = 0;
 };
 
+struct ShelfSheet {
+  std::size_t library = 0;
+  SheetRecord sheet;  // without entries
+};
+
 struct Findings {
   QuestionReading reading;
-  std::vector<Hit> answers;  // best first; within equals by library and by place on the sheets
-  std::vector<Hit> also;     // fit as well, but are called more or other than what was asked
-  std::vector<Hit> near;     // not the answer: each says what differs
+  std::vector<ShelfSheet> shelf;  // instead of all that follows, where only sheets were asked for
+  std::vector<Hit> answers;       // best first; within equals by library and by place on the sheets
+  std::vector<Hit> also;          // fit as well, but are called more or other than what was asked
+  std::vector<Hit> near;          // not the answer: each says what differs
   Near why_near = Near::none;
   std::vector<std::string> dropped;  // words without which `near` was found
   std::size_t total = 0;             // all that fit, shown or not
   bool total_is_exact = true;
-  std::vector<Count> counts;  // by Request::count_by
+  std::vector<FacetCount> counts;  // by Request::count_by
 };
 
 // Fails if a filter cannot be read, or a library is damaged.

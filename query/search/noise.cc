@@ -31,10 +31,17 @@ constexpr auto noise = std::to_array<std::string_view>({
     "und", "une", "urgent", "us", "use", "used", "uses", "value", "values", "versus", "vom", "von", "vs",
     "want", "was", "we", "welche", "welcher", "welches", "what", "whats", "when", "where", "wheres",
     "whether", "which", "who", "will", "with", "would", "y", "you", "your", "zu", "zum", "zur"});
+
+constexpr auto aspects = std::to_array<std::string_view>({
+    "diameter", "dia", "type", "sort", "thickness", "width", "depth", "height", "distance", "position",
+    "direction", "brand", "manufacturer", "material", "strength", "force", "location", "durchmesser", "dicke",
+    "hohe", "diametre", "epaisseur", "hauteur", "diametro", "espesor", "altura", "spessore", "altezza"});
 // clang-format on
 static_assert(std::ranges::is_sorted(noise));
 
 }  // namespace
+
+bool is_aspect(std::string_view word) { return std::ranges::find(aspects, word) != aspects.end(); }
 
 std::string_view noise_near(std::string_view word) {
   const auto is_near = [&](std::string_view said) {

@@ -109,11 +109,18 @@ bool may_name_an_entry(std::string_view figure) {
   return figure != "torque" && figure != "stage" && figure != "angle";
 }
 
+// "load", "bore": the name of a field, which may as well stand in the name of an entry.
+bool is_plain_word(std::string_view figure) { return figure.find('-') == std::string_view::npos; }
+
 Query answers_figure(const std::string& figure) {
   Queries any;
   if (may_name_an_entry(figure)) any.push_back(has(Prefix::group, "kind-" + figure));
   for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
+  if (is_plain_word(figure) && may_name_an_entry(figure)) any.push_back(has(Prefix::stem, stem_of(figure)));
+  if (figure == "limit") any.push_back(has(Prefix::kind, "clearance"));
+  if (figure == "drive")
+    for (const auto tool : {"wrench", "socket", "hex-key"}) any.push_back(has(Prefix::group, tool));
   if (figure == "threadlocker") any.push_back(has(Prefix::choice, "state=threadlocker"));
   return any_of(any);
 }
@@ -295,8 +302,9 @@ Query ranked(const Query& words, const Queries& filters, const QuestionReading& 
 Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
   if (reading.names_nothing()) return Query::MatchNothing;
   Queries words, filters, never;
+  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect);
   for (std::size_t i = 0; i < reading.parts.size(); ++i)
-    if (static_cast<int>(i) != demand.without_part)
+    if (static_cast<int>(i) != demand.without_part && (only_aspects || !reading.parts[i].is_aspect))
       words.push_back(is_called(reading.parts[i], demand.names_whole));
   add_machine(filters, reading, demand);
   add_sides(filters, never, reading, demand);

@@ -21,6 +21,7 @@ constexpr double place_share = 0.4;        // of each word that only says where:
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
 constexpr double part_elsewhere = 0.4;     // a part asked for that only its sheet or its notes hold
+constexpr double aspect_elsewhere = 1;     // "diameter" of a drum of which none is named so
 constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
 constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
 constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
@@ -85,6 +86,11 @@ Name parted(const std::string& text) {
   return name;
 }
 
+// The size within a name: "hook spanner 45..50 mm".
+bool is_measure(std::string_view word) {
+  return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
+}
+
 }  // namespace
 
 Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(reading), lexicon_(lexicon) {
@@ -98,7 +104,11 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
     add_implied(part);
   }
   for (const auto& side : reading.sides) groups_.insert("side-" + side);
-  for (const auto& figure : reading.figures) groups_.insert("kind-" + figure);
+  for (const auto& figure : reading.figures) {
+    groups_.insert("kind-" + figure);
+    stems_.insert(stem_of(figure));
+  }
+  if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }
 
 bool Ranker::is_fastener_word(const std::string& word) {
@@ -145,6 +155,8 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
   for (std::size_t i = 0; i < name.words.size(); ++i) {
     if (is_asked(name.words[i]))
       costs[i] = 0;
+    else if (is_measure(name.words[i]))
+      costs[i] = side_too_many;
     else if (context.contains(stem_of(name.words[i])))
       costs[i] = context_too_many;
   }
@@ -186,7 +198,10 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
       return groups.contains(group) || entry.kind == group;
     };
     if (std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group)) continue;
-    sum += is_generic_fastener(part) && entry.kind == "fastener" ? generic_elsewhere : part_elsewhere;
+    if (part.is_aspect)
+      sum += aspect_elsewhere;
+    else
+      sum += is_generic_fastener(part) && entry.kind == "fastener" ? generic_elsewhere : part_elsewhere;
   }
   return sum;
 }

@@ -198,7 +198,7 @@ bool is_tool(const PartAsked& part) {
 // A tool beside a part asks what fits it: "axle nut socket".
 void read_tools(QuestionReading& reading) {
   if (std::ranges::all_of(reading.parts, is_tool)) return;
-  if (std::erase_if(reading.parts, is_tool) > 0) add_new(reading.figures, "drive");
+  if (std::erase_if(reading.parts, is_tool) > 0) add_new(reading.figures, "drive");  // or the tool itself
 }
 
 constexpr std::size_t most_words_in_pairs = 8;  // 56 pairs to look at
@@ -244,14 +244,37 @@ void read_words(Draft& draft) {
   mark_read_tokens(draft, without_taken(words));
 }
 
+namespace {
+
+// Fields of what the machines have; those of the crib ask for nothing here.
+bool is_field(std::string_view word) {
+  const auto of_crib = [](const KindDeclaration& kind) {
+    return kind.name == "wrench" || kind.name == "adapter";
+  };
+  if (is_aspect(word)) return false;
+  return std::ranges::any_of(all_kinds(), [&](const KindDeclaration& kind) {
+    return !of_crib(kind) && field_of(kind, word) != nullptr;
+  });
+}
+
+PartAsked free_word(Draft& draft, const std::string& word) {
+  PartAsked part = part_of(draft, word);
+  part.is_aspect = is_aspect(word);
+  return part;
+}
+
+}  // namespace
+
 void read_rest(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
     for (const auto& word : draft.token(i).words) {
-      if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
+      if (is_field(word))
+        add_new(draft.reading.figures, word);  // "order", "grade"
+      else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
         draft.reading.unread.push_back(word);
       else
-        draft.reading.parts.push_back(part_of(draft, word));
+        draft.reading.parts.push_back(free_word(draft, word));
     }
   }
 }

@@ -23,6 +23,7 @@ struct PartAsked {
   std::string typed;
   std::vector<std::string> words;   // folded
   std::vector<std::string> groups;  // groups of words that mean the same; none for a free word
+  bool is_aspect = false;           // "diameter", "type": what of it is meant, and need not be in its name
   std::vector<std::vector<std::string>> groups_of_words = {};  // groups that each word alone names
 };
 
