@@ -176,9 +176,13 @@ Value say(const FieldRecord& field, const FieldDeclaration* declaration, const P
   Value value;
   value.key = field.key;
   value.label = in_words(field.key);
+  std::ranges::replace(value.label, '.', ' ');
   value.text = field.text;
   value.place = field.place;
-  const bool may_be_quantity = !declaration || is_quantity(declaration->type);
+  // A field without a declaration is a table's column, or stands in a record (its key is dotted). What a
+  // record holds is text: the part number 43-2239-K must never be read as kelvins.
+  const bool in_record = field.key.find('.') != std::string::npos;
+  const bool may_be_quantity = declaration ? is_quantity(declaration->type) : !in_record;
   if (may_be_quantity) {
     const auto dimension = declaration ? declaration->dimension : std::nullopt;
     if (auto statement = parse_statement(field.text, dimension, Input::sheet)) {

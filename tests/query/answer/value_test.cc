@@ -75,3 +75,10 @@ TEST_CASE("text that is no figure is said as it is written") {
   CHECK(description.lead == "28 N·m is printed on it");
   CHECK_FALSE(description.statement);
 }
+
+TEST_CASE("a part number that looks like a range of temperatures stays a part number") {
+  const Value successor = say(FieldRecord{"superseded-by.number", "43-2239-K", {}}, nullptr, {});
+  CHECK(successor.lead == "43-2239-K");
+  CHECK_FALSE(successor.statement);
+  CHECK(successor.label == "superseded by number");
+}
