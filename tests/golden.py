@@ -70,6 +70,7 @@ def environment(build, here):
         "TERM": "dumb",
         "TZ": "UTC",
         "SHEAF_LIBRARY": str(build / "orrindale.sheaf"),
+        "SHEAF_TODAY": "2026-11-25",  # calibrations fall due
     }
     sanitizers = {k: v for k, v in os.environ.items() if k in ("ASAN_OPTIONS", "LSAN_OPTIONS", "UBSAN_OPTIONS")}
     variables = {k: str(v) for k, v in names.items()}

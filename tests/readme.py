@@ -47,7 +47,7 @@ def main():
     parser.add_argument("--build", type=pathlib.Path, default=ROOT / "build" / "debug")
     build = parser.parse_args().build.resolve()
     env = dict(os.environ, PATH=f"{build}:{os.environ['PATH']}", SHEAF_LIBRARY=str(build / "orrindale.sheaf"),
-               SPECS=str(ROOT / "specs-yaml"), LC_ALL="C.UTF-8", COLUMNS="80", NO_COLOR="1")
+               SPECS=str(ROOT / "specs-yaml"), LC_ALL="C.UTF-8", SHEAF_TODAY="2026-11-25", COLUMNS="80", NO_COLOR="1")
     wrong, count = 0, 0
     with tempfile.TemporaryDirectory(prefix="readme-") as folder:
         for command, lines in commands((ROOT / "README.md").read_text()):

@@ -35,6 +35,7 @@ struct Answer {
   std::vector<std::string> machines;  // "Haldrek Muleback 380, 2011–2015"
   std::vector<Value> details;         // all else that it states, in declared order
   std::vector<std::string> disputes;  // "32 N·m by Pellmarrow bulletin 7"
+  std::vector<std::string> set;       // what to set on which wrench (wrench.h), where there is a crib
   bool unit_wanted = false;           // the reader named a unit: it is shown wherever the figure is
   EntryRecord entry;                  // whole, for the forms that machines read
   bool invented = false;

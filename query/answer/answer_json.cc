@@ -194,6 +194,7 @@ void write_json(JsonWriter& json, const Answer& answer) {
   write_values(json, "figures", withdrawn ? std::vector<Value>() : answer.figures);
   write_strings(json, "missing", answer.missing);
   write_strings(json, "acts", answer.acts);
+  if (!answer.set.empty()) write_strings(json, "set", answer.set);
   write_strings(json, "identified-by", answer.marks);
   write_fits(json, answer.entry.fits);
   write_cautions(json, answer.entry.cautions);

@@ -131,6 +131,7 @@ void write_text(Page& page, const Answer& answer, Extent extent) {
   const bool withdrawn = !answer.entry.withdrawn.empty();
   withdrawn ? write_withdrawal(page, answer) : write_figures(page, answer, extent);
   if (!withdrawn) {
+    for (const auto& line : answer.set) page.labelled(&line == &answer.set.front() ? "set" : "", Line(line));
     write_details(page, answer, extent);
     write_status(page, answer);
   }
@@ -152,6 +153,7 @@ void add_to_list(std::vector<std::vector<Line>>& rows, const Answer& answer) {
     rows.push_back({Line(), Line(figure, Tone::figure)}), figure.clear();
   rows.push_back({Line(figure, Tone::figure), name});
   rows.push_back({Line(), Line(machine + "  ").add(answer.address, Tone::quiet)});
+  if (!answer.set.empty()) rows.push_back({Line(), Line("set " + joined(answer.set, "; "))});
 }
 
 }  // namespace sheaf

@@ -98,7 +98,7 @@ class CardLayout {
     document_.under_title.push_back(job_blanks({"number", "frame", "distance"}));
     if (!card_.open.empty())
       document_.under_title.push_back(Passage("Open: " + joined(card_.open, ", ") +
-                                                  " differ by year, frame number or market. Make a card for "
+                                                  ": by year, frame number or market. Make a card for "
                                                   "the machine's own: --year, --frame, --market.",
                                               Tone::caution));
   }

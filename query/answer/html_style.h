@@ -33,7 +33,7 @@ dl, dd { margin: 0; }
 .remark dt { white-space: nowrap; }
 .warns { font-weight: bold; }
 .warns dt::before { content: "! "; }
-.figure { font-size: 1.4em; font-weight: bold; line-height: 1.15; font-variant-numeric: tabular-nums; white-space: nowrap; }
+.figure { font-size: 1.4em; font-weight: bold; line-height: 1.15; font-variant-numeric: tabular-nums; }
 .derived { font-variant-numeric: tabular-nums; }
 .act, .caution { font-weight: bold; }
 .quiet { font-size: .9em; }

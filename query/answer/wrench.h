@@ -78,6 +78,11 @@ std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, s
 std::vector<std::string> set_lines(const WrenchAnswer& answer);
 std::string set_line(const StageSetting& stage);
 
+// Gives every answer with a torque its lines (Answer::set). The crib is looked for only if there is one.
+// Fails on a damaged library; the answers are then as they were.
+std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::vector<Library*>& libraries,
+                                     std::string_view today);
+
 // What a choice says beside its wrench's name, when the wrench should not be trusted: "its calibration was
 // due 2026-12-15". Empty if it can be.
 std::string doubts_of(const WrenchChoice& choice);

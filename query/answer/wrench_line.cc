@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include <algorithm>
+
+#include "query/answer/fields.h"
 #include "query/answer/text.h"
 #include "query/answer/wrench.h"
 
@@ -77,6 +80,19 @@ std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, s
   const auto answer = choose_wrench(entry, {crib, std::string(today)});
   if (!answer) return {"no wrench can be chosen: " + answer.failure().message};
   return *answer ? set_lines(**answer) : std::vector<std::string>();
+}
+
+std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::vector<Library*>& libraries,
+                                     std::string_view today) {
+  const auto has_torque = [](const Answer& answer) {
+    return text_of(answer.entry.fields, "torque") != nullptr;
+  };
+  if (std::ranges::none_of(answers, has_torque)) return std::nullopt;
+  const auto crib = read_crib(libraries);
+  if (!crib) return crib.failure();
+  if (!*crib) return std::nullopt;
+  for (auto& answer : answers) answer.set = set_lines(answer.entry, **crib, today);
+  return std::nullopt;
 }
 
 }  // namespace sheaf

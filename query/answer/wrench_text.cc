@@ -171,6 +171,7 @@ void write_text(Page& page, const WrenchAnswer& answer, const Crib& crib, const 
     page.labelled("note", Line("Left-hand thread: the wrench must work to the left.", Tone::act));
   write_adapter(page, answer);
   if (entry) write_entry(page, *entry);
+  if (!answer.stages.empty()) page.labelled("how", Line(how_it_is_reckoned, Tone::quiet));
   page.labelled("crib",
                 Line(crib.shop + ", " + crib.sheet + " in " + crib.library + calibration_words(answer)));
 }

@@ -94,7 +94,7 @@ class CardCommand : public Command {
 
   ExitStatus keep_record() {
     if (!card_.open.empty())
-      return trouble("the card is open to several years: " + joined(card_.open, ", ") + " differ",
+      return trouble("the card is open to several years: " + joined(card_.open, ", "),
                      "name the machine and its year, frame number or market");
     return enter_and_check(card_, record_, entering_, {shop_.today, job_.common.json, job_.common.colour});
   }

@@ -8,6 +8,7 @@
 #include "query/answer/text.h"
 #include "query/cli/command.h"
 #include "query/cli/libraries.h"
+#include "query/cli/what_to_set.h"
 
 namespace sheaf {
 namespace {
@@ -65,6 +66,7 @@ class Find : public Command {
     }
     auto found = say_findings(std::move(findings).value(), lexicon, question, {});
     found.counted_by = request_.count_by;
+    say_what_to_set(found.answers, libraries);
     print_found(found);
     return is_answered(found) ? ExitStatus::done : ExitStatus::nothing;
   }

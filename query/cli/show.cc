@@ -8,6 +8,7 @@
 #include "query/answer/sheet_text.h"
 #include "query/cli/command.h"
 #include "query/cli/libraries.h"
+#include "query/cli/what_to_set.h"
 #include "query/search/near_word.h"
 
 namespace sheaf {
@@ -51,6 +52,7 @@ class Show : public Command {
       else
         all.push_back(std::move(shown).value());
     }
+    for (auto& shown : all) say_what_to_set(shown.answers, libraries.pointers());
     common_.json ? print_json(all) : print_text(all);
     return status;
   }
