@@ -18,37 +18,30 @@ std::optional<double> number_of(const Field& field) {
   return value && *value > 0 ? value : std::nullopt;
 }
 
-struct Named {
+PeerGroups gather(const LinkedSheets& sheets) {
   PeerGroups groups;
-  std::map<std::string, std::string> keys;  // group -> field
-};
-
-Named gather(const LinkedSheets& sheets) {
-  Named named;
+  Roles roles;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
       if (!entry.declaration) continue;  // rows of tables differ on purpose
       for (const Field* field : entry.all()) {
         const auto number = number_of(*field);
         if (!number) continue;
-        const std::string group = std::string(entry.kind) + "|" + std::string(sheet.assembly()) + "|" + role_of(entry.name) + "|" + std::string(field->key());
-        named.groups[group].push_back({&entry, *number});
-        named.keys[group] = field->key();
+        groups[std::string(field->key()) + "|" + std::string(entry.kind) + "|" + std::string(sheet.assembly()) + "|" + roles.of(entry.name)].push_back({&entry, *number});
       }
     }
   }
-  return named;
+  return groups;
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  const Named named = gather(sheets);
-  for (const auto& [name, group] : named.groups) {
-    for (const Peer& peer : group) {
-      const auto verdict = judge_among_peers(group, peer);
+  for (const auto& [name, peers] : gather(sheets)) {
+    const PeerGroup group(peers);
+    for (std::size_t i = 0; i < peers.size(); ++i) {
+      const auto verdict = group.judge(i);
       if (!verdict || !verdict->outlying) continue;
       const std::string slip = slip_of_ratio(verdict->ratio);
-      const std::string& key = named.keys.at(name);
-      report(*peer.entry, peer.entry->place(key),
+      report(*peers[i].entry, peers[i].entry->place(name.substr(0, name.find('|'))),
              "is " + sheaf::brief(std::round(verdict->ratio * 100) / 100) + " times the median of " +
                  std::to_string(verdict->others) + " others of the same name" +
                  (slip.find("decimal") == std::string::npos ? "" : "; " + slip));

@@ -30,10 +30,14 @@ std::optional<Joint> joint_of(const LinkedEntry& fastener, const Shelf& shelf, s
   joint.diameter_mm = geometry->diameter;
   joint.bears_nm = proof * geometry->stress_area * section_share(kind) * geometry->diameter / 1000;
   joint.class_stated = !stated.empty();
-  joint.screw = sheaf::to_text(*thread) + (stated.empty() ? " of any class" : " class " + stated);
   joint.ordinary = (kind.empty() || kind == "ordinary" || kind == "pinch" || kind == "sprocket" || kind == "rod") &&
                    fastener.choice("into") != "plastic";
   return joint;
+}
+
+std::string screw_of(const LinkedEntry& fastener) {
+  const std::string stated = sheaf::class_name(fastener.text("class"));
+  return sheaf::to_text(*fastener.thread("thread")) + (stated.empty() ? " of any class" : " class " + stated);
 }
 
 std::optional<double> torque_of_one_nm(const LinkedEntry& fastener) {

@@ -16,7 +16,6 @@ namespace sheafc {
 struct Joint {
   double diameter_mm = 0;
   double bears_nm = 0;        // d · Sp · As: the torque at which r is 1
-  std::string screw;          // "M8x1.25 class 8.8"; "M8x1.25 of any class" where none is stated
   bool class_stated = false;
   bool ordinary = false;      // clamped by its screw's tension: too little is a fault as well
 
@@ -26,6 +25,9 @@ struct Joint {
 // None where the tables have no such thread or class. Without a class, the class that `assumed` names
 // is taken.
 std::optional<Joint> joint_of(const LinkedEntry& fastener, const Shelf& shelf, std::string_view assumed);
+
+// "M8x1.25 class 8.8"; "M8x1.25 of any class" where none is stated. Its thread must be.
+std::string screw_of(const LinkedEntry& fastener);
 
 // The torque for one fastener in N·m, the greatest of its stages: a total is shared out by the count.
 std::optional<double> torque_of_one_nm(const LinkedEntry& fastener);

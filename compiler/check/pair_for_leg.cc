@@ -23,12 +23,13 @@ void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
       groups[std::string(key) + "|" + statement->per + "|" + std::string(fluid->choice("purpose"))].push_back({fluid, *ml});
     }
   }
-  for (const auto& [name, group] : groups) {
+  for (const auto& [name, peers] : groups) {
     const std::string key = name.substr(0, name.find('|'));
-    for (const Peer& peer : group) {
-      const auto verdict = judge_among_peers(group, peer);
+    const PeerGroup group(peers);
+    for (std::size_t i = 0; i < peers.size(); ++i) {
+      const auto verdict = group.judge(i);
       if (!verdict || !is_double(verdict->ratio)) continue;
-      report(*peer.entry, peer.entry->place(key),
+      report(*peers[i].entry, peers[i].entry->place(key),
              "is twice the " + about(verdict->median, "mL") + " of " + std::to_string(verdict->others) +
                  " others; is it the amount for both?");
     }

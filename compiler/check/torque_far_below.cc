@@ -23,7 +23,7 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (!figure.unit) return;
   const sheaf::Band fits{usual.least * joint->bears_nm, usual.most * joint->bears_nm};
   report(fastener, fastener.place("torque"),
-         sheaf::to_text(figure) + " hardly clamps an " + joint->screw + " fastener (" + about(fits.least, "") + " to " +
+         sheaf::to_text(figure) + " hardly clamps an " + screw_of(fastener) + " fastener (" + about(fits.least, "") + " to " +
              about(fits.most, "N·m") + " is usual)" + suspected_torque_slip(*value, figure, fits));
 }
 

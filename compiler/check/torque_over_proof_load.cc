@@ -27,7 +27,7 @@ std::string message(const LinkedEntry& fastener, double torque, const Joint& joi
     return s.act == sheaf::Act::tighten && !s.hand_tight ? middle_in(s.figure, "N·m").value_or(0) : 0;
   });
   const sheaf::Band fits{usual.least * joint.bears_nm, usual.most * joint.bears_nm};
-  return sheaf::to_text(stage->figure) + " is more than an " + joint.screw + " fastener " + std::string(verb) + " (" +
+  return sheaf::to_text(stage->figure) + " is more than an " + screw_of(fastener) + " fastener " + std::string(verb) + " (" +
          bearable(joint) + " is usual)" + suspected_torque_slip(torque, stage->figure, fits);
 }
 

@@ -16,23 +16,25 @@ std::string group_of(const LinkedEntry& fastener) {
 }
 
 void gather(const LinkedSheets& sheets, PeerGroups& by_thread, PeerGroups& by_role) {
+  Roles roles;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
       const auto torque = entry.kind == "fastener" ? torque_of_one_nm(entry) : std::nullopt;
       if (!torque || *torque <= 0) continue;
       if (const std::string group = group_of(entry); !group.empty()) by_thread[group].push_back({&entry, *torque});
-      by_role[role_of(entry.name) + "|" + std::string(sheet.assembly())].push_back({&entry, *torque});
+      by_role[roles.of(entry.name) + "|" + std::string(sheet.assembly())].push_back({&entry, *torque});
     }
   }
 }
 
 void examine_groups(const PeerGroups& groups, std::string_view alike, Report& report) {
-  for (const auto& [name, group] : groups) {
-    for (const Peer& peer : group) {
-      const auto verdict = judge_among_peers(group, peer);
+  for (const auto& [name, peers] : groups) {
+    const PeerGroup group(peers);
+    for (std::size_t i = 0; i < peers.size(); ++i) {
+      const auto verdict = group.judge(i);
       if (!verdict || !verdict->outlying) continue;
       const std::string slip = slip_of_ratio(verdict->ratio);
-      report(*peer.entry, peer.entry->place("torque"),
+      report(*peers[i].entry, peers[i].entry->place("torque"),
              "is " + sheaf::brief(verdict->ratio > 1 ? verdict->ratio : 1 / verdict->ratio) + " times " +
                  (verdict->ratio > 1 ? "as much as" : "less than") + " the " + about(verdict->median, "N·m") + " of " +
                  std::to_string(verdict->others) + " " + std::string(alike) + (slip.empty() ? "" : "; " + slip));

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
+#include <algorithm>
+#include <cmath>
+#include <functional>
 #include <set>
+#include <span>
+#include <unordered_map>
 
 #include "compiler/check/rules.h"
 
@@ -9,23 +13,30 @@ namespace {
 
 constexpr double alike_share = 0.95;
 constexpr std::size_t fewest_values = 12;
+constexpr std::size_t odd = 0x9e3779b97f4a7c15;  // spreads the parts of a statement over its hash
+
+using Statements = std::vector<std::size_t>;  // hashes, sorted; one for each place that says it
 
 // Everything that an assembly's own entries state, without what says where it comes from.
-std::multiset<std::string> statements_of(const LinkedSheet& sheet) {
-  std::multiset<std::string> all;
+Statements statements_of(const LinkedSheet& sheet) {
+  constexpr std::string_view says_whence[] = {"name", "notes", "checked", "source"};
+  const std::hash<std::string_view> hash;
+  Statements all;
   for (const LinkedEntry& entry : sheet.entries) {
     if (entry.inherited || entry.has("same-as")) continue;
     for (const Field* field : entry.all()) {
-      if (field->key() == "name" || field->key() == "notes" || field->key() == "checked" || field->key() == "source") continue;
+      if (std::ranges::find(says_whence, field->key()) != std::end(says_whence)) continue;
       for (const Value& value : field->values) {
-        if (!value.text.empty()) all.insert(entry.id + "|" + std::string(field->key()) + "|" + value.text);
+        if (value.text.empty()) continue;
+        all.push_back((hash(entry.id) * odd + hash(field->key())) * odd + hash(value.text));
       }
     }
   }
+  std::ranges::sort(all);
   return all;
 }
 
-std::size_t shared(const std::multiset<std::string>& left, const std::multiset<std::string>& right) {
+std::size_t shared(const Statements& left, const Statements& right) {
   std::size_t count = 0;
   for (auto l = left.begin(), r = right.begin(); l != left.end() && r != right.end();) {
     if (*l == *r) ++count, ++l, ++r;
@@ -35,25 +46,70 @@ std::size_t shared(const std::multiset<std::string>& left, const std::multiset<s
   return count;
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  struct Seen {
-    const LinkedSheet* sheet;
-    std::multiset<std::string> statements;
-  };
-  std::map<std::string, std::vector<Seen>> by_assembly;
+struct Candidate {
+  const LinkedSheet* sheet;
+  Statements statements;
+};
+// How often each statement is made, at its hash's last bits; where two share a count both look more common.
+class Counts {
+ public:
+  void add(std::size_t statement) { ++counts_[statement % counts_.size()]; }
+  std::size_t of(std::size_t statement) const { return counts_[statement % counts_.size()]; }
+
+ private:
+  std::vector<unsigned> counts_ = std::vector<unsigned>(1 << 18);
+};
+
+// Two sheets alike in that share of what the longer says have one of their rarest statements in common: so many that
+// what is left of a sheet is less than the share. Only sheets that meet there are compared.
+Statements rarest(const Statements& statements, const Counts& counts) {
+  std::vector<std::pair<std::size_t, std::size_t>> ordered;
+  for (const std::size_t statement : statements) ordered.emplace_back(counts.of(statement), statement);
+  const auto needed = static_cast<std::ptrdiff_t>(std::ceil(alike_share * static_cast<double>(ordered.size())));
+  const auto end = ordered.end() - needed + 1;
+  std::ranges::partial_sort(ordered, end);
+  Statements rare;
+  for (const auto& [count, statement] : std::span(ordered.begin(), end)) {
+    if (rare.empty() || rare.back() != statement) rare.push_back(statement);
+  }
+  return rare;
+}
+
+bool alike(const Candidate& left, const Candidate& right) {
+  if (left.sheet->assembly() != right.sheet->assembly() || left.sheet->text("maker") != right.sheet->text("maker")) return false;
+  const std::size_t most = std::max(left.statements.size(), right.statements.size());
+  return static_cast<double>(shared(left.statements, right.statements)) >= alike_share * static_cast<double>(most);
+}
+
+std::vector<Candidate> candidates_of(const LinkedSheets& sheets) {
+  std::vector<Candidate> candidates;
   for (const LinkedSheet& sheet : sheets.own()) {
     if (sheet.assembly().empty()) continue;
-    auto statements = statements_of(sheet);
-    if (statements.size() < fewest_values) continue;
-    auto& others = by_assembly[std::string(sheet.assembly()) + "|" + std::string(sheet.text("maker"))];
-    for (const Seen& other : others) {
-      const std::size_t most = std::max(statements.size(), other.statements.size());
-      if (static_cast<double>(shared(statements, other.statements)) < alike_share * static_cast<double>(most)) continue;
-      report(sheet, sheet.where(),
-             "nearly everything here stands on '" + other.sheet->name + "' as well; a copied block? base this sheet on it (based-on) and state what differs",
-             {other_place(other.sheet->where(), "its twin")});
+    if (auto statements = statements_of(sheet); statements.size() >= fewest_values) candidates.push_back({&sheet, std::move(statements)});
+  }
+  return candidates;
+}
+
+void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
+  const std::vector<Candidate> candidates = candidates_of(sheets);
+  Counts counts;
+  for (const Candidate& candidate : candidates) {
+    for (const std::size_t statement : candidate.statements) counts.add(statement);
+  }
+  std::unordered_map<std::size_t, std::vector<const Candidate*>> seen;
+  for (const Candidate& candidate : candidates) {
+    std::set<const Candidate*> met;
+    for (const std::size_t statement : rarest(candidate.statements, counts)) {
+      auto& others = seen[statement];
+      met.insert(others.begin(), others.end());
+      others.push_back(&candidate);
     }
-    others.push_back({&sheet, std::move(statements)});
+    for (const Candidate* other : met) {
+      if (!alike(candidate, *other)) continue;
+      report(*candidate.sheet, candidate.sheet->where(),
+             "nearly everything here stands on '" + other->sheet->name + "' as well; a copied block? base this sheet on it (based-on) and state what differs",
+             {other_place(other->sheet->where(), "its twin")});
+    }
   }
 }
 

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
+#include <algorithm>
+#include <set>
+#include <unordered_map>
 
 #include "compiler/check/fit_spans.h"
-#include "compiler/check/peers.h"
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
 
@@ -34,6 +35,11 @@ void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) 
   }
 }
 
+bool answers_something(const LinkedEntry& entry) {
+  if (!entry.declaration || entry.kind == "step" || entry.kind == "tool") return false;
+  return std::ranges::any_of(answers, [&](std::string_view key) { return entry.has(key); });
+}
+
 // What a question cannot tell apart: kind, assembly, folded name, sides.
 std::string question(const LinkedEntry& entry) {
   std::string text = std::string(entry.kind) + "|" + std::string(entry.sheet->assembly()) + "|" + sheaf::fold(entry.name);
@@ -41,16 +47,31 @@ std::string question(const LinkedEntry& entry) {
   return text + "|" + std::string(entry.text("load"));
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, std::vector<const LinkedEntry*>> by_question;
+using EntriesByQuestion = std::unordered_map<std::string, std::vector<const LinkedEntry*>>;
+
+// Asked of one model, so that those of other models are never compared.
+EntriesByQuestion by_question_and_model(const LinkedSheets& sheets) {
+  EntriesByQuestion asked;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
-      if (entry.declaration && entry.kind != "step" && entry.kind != "tool" && entry.has_fits()) by_question[question(entry)].push_back(&entry);
+      if (!entry.has_fits() || !answers_something(entry)) continue;
+      const std::string text = question(entry);
+      for (const Fit& fit : entry.fits) {
+        auto& entries = asked[text + "|" + fit.make + "|" + fit.model];
+        if (entries.empty() || entries.back() != &entry) entries.push_back(&entry);
+      }
     }
   }
-  for (const auto& [name, entries] : by_question) {
+  return asked;
+}
+
+void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
+  std::set<std::pair<const LinkedEntry*, const LinkedEntry*>> compared;  // two entries may share several models
+  for (const auto& [text, entries] : by_question_and_model(sheets)) {
     for (std::size_t i = 1; i < entries.size(); ++i) {
-      for (std::size_t j = 0; j < i; ++j) compare(*entries[j], *entries[i], report);
+      for (std::size_t j = 0; j < i; ++j) {
+        if (compared.emplace(entries[j], entries[i]).second) compare(*entries[j], *entries[i], report);
+      }
     }
   }
 }
