@@ -8,6 +8,7 @@
 #include <span>
 #include <utility>
 
+#include "query/answer/supersession.h"
 #include "query/answer/text.h"
 
 namespace sheaf {
@@ -181,10 +182,27 @@ class Builder {
     for (const auto& value : values) answer_.marks.push_back(mark_words(value));
   }
 
+  // A record of several fields is said in one sentence.
+  void say_words(Words record, std::string label, std::string words) {
+    if (words.empty() || is_said(record)) return;
+    Value value;
+    value.key = record;
+    value.label = std::move(label);
+    value.text = words;
+    value.lead = std::move(words);
+    answer_.details.push_back(std::move(value));
+    said_.emplace_back(record);
+  }
+
   void take_rest() {
     for (const auto& field : answer_.entry.fields) {
       const Words top = Words(field.key).substr(0, field.key.find('.'));
-      if (!among(unsaid_fields, top) && !among(act_fields, top)) take(field.key, answer_.details);
+      if (top == "superseded-by")
+        say_words(top, "superseded by", successor_words(answer_.entry));
+      else if (top == "other-numbers")
+        say_words(top, "also numbered", joined(numbers_elsewhere(answer_.entry), "; "));
+      else if (!among(unsaid_fields, top) && !among(act_fields, top))
+        take(field.key, answer_.details);
     }
   }
 

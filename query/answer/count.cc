@@ -3,6 +3,8 @@
 
 #include <charconv>
 
+#include "query/answer/value.h"
+
 namespace sheaf {
 namespace {
 
@@ -26,6 +28,14 @@ PlaceCount count_of(std::string_view text) {
   if (split != std::string_view::npos) count.per = text.substr(split + per_word.size());
   count.places = places_per(count.per);
   return count;
+}
+
+std::string count_words(std::string_view text) {
+  if (text.empty()) return {};
+  const PlaceCount count = count_of(text);
+  const bool is_both = count.per == "leg" || count.per == "side";
+  if (!is_both) return choice_words("count", text);
+  return std::to_string(count.total()) + " for both " + count.per + "s";
 }
 
 }  // namespace sheaf

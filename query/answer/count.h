@@ -25,4 +25,8 @@ PlaceCount count_of(std::string_view text);
 // The places of what is per "leg": as above.
 std::vector<std::string> places_per(std::string_view per);
 
+// How many that is on the machine: "2 for both legs"; where nothing here knows, as the sheet says: "4 of
+// them".
+std::string count_words(std::string_view text);
+
 }  // namespace sheaf

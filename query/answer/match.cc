@@ -4,39 +4,45 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 #include "query/answer/match_designation.h"
 #include "query/answer/match_row.h"
+#include "query/answer/match_shelf.h"
 #include "query/library/fold.h"
+#include "query/library/index_terms.h"
 #include "query/search/measures.h"
-#include "query/search/of_kind.h"
-#include "query/search/of_size.h"
 #include "query/trade/measured.h"
 
 namespace sheaf {
 namespace {
 
-constexpr std::size_t most_compared = 2000;  // entries of a kind that the index finds near the size
-constexpr double o_ring_near_mm = 1;         // sections differ by less than seals do
+constexpr std::size_t most_of_a_size = 60;  // entries of one kind: a fleet may hold thousands of one bearing
+constexpr std::size_t most_near = 200;      // entries that are near, of one kind
+constexpr double o_ring_near_mm = 1;        // sections differ by less than seals do
 
 constexpr std::string_view same_size_caution = "Same size is not same part: lip, material and use differ.";
 constexpr std::string_view shaft_caution =
     "A shaft seal is made for a turning shaft, a fork seal for a sliding tube: one never replaces the other.";
 
-// The kinds that hold a part, and whether the index has their dimensions: a published table is read whole.
+// The kinds that hold a part, and how they are looked through: a published table is read whole; of a fleet
+// the sizes that occur are compared, or, where dimensions stand in fields of their own, what is near them.
+enum class Through { table, sizes, dimensions };
 struct PartKind {
   Part part;
+  RingShape shape;
   std::string_view kind;
-  bool is_table;
+  Through through;
 };
-constexpr std::array<PartKind, 8> part_kinds = {{{Part::seal, "seal", false},
-                                                 {Part::seal, "fork-seal-size", true},
-                                                 {Part::seal, "shaft-seal-size", true},
-                                                 {Part::o_ring, "o-ring", false},
-                                                 {Part::o_ring, "o-ring-size", true},
-                                                 {Part::bearing, "bearing", false},
-                                                 {Part::bearing, "bearing-size", true},
-                                                 {Part::bushing, "bushing", false}}};
+constexpr std::array<PartKind, 8> part_kinds = {
+    {{Part::seal, RingShape::lip_seal, "seal", Through::sizes},
+     {Part::seal, RingShape::lip_seal, "fork-seal-size", Through::table},
+     {Part::seal, RingShape::lip_seal, "shaft-seal-size", Through::table},
+     {Part::o_ring, RingShape::o_ring, "o-ring", Through::sizes},
+     {Part::o_ring, RingShape::o_ring, "o-ring-size", Through::table},
+     {Part::bearing, RingShape::bearing, "bearing", Through::sizes},
+     {Part::bearing, RingShape::bearing, "bearing-size", Through::table},
+     {Part::bushing, RingShape::bushing, "bushing", Through::dimensions}}};
 
 struct PartWord {
   std::string_view words;
@@ -74,24 +80,10 @@ Measured read_for(Part part, const Measured& measured) {
   return read;
 }
 
-// What the index can sieve by: an O-ring's outside is in no index, since it follows from the others.
-std::vector<LengthSpan> spans_of(Part part, const Measured& measured, double near_mm) {
+std::vector<LengthSpan> spans_of(const Measured& measured, double near_mm) {
   std::vector<LengthSpan> spans;
-  for (std::size_t i = 0; i < measured.mm.size(); ++i) {
-    const bool may_be_outside = measured.roles.empty() || measured.roles[i] == Role::outside;
-    if (part == Part::o_ring && may_be_outside) continue;
-    spans.push_back({measured.mm[i] - near_mm, measured.mm[i] + near_mm});
-  }
+  for (const double mm : measured.mm) spans.push_back({mm - near_mm, mm + near_mm});
   return spans;
-}
-
-Result<SizedEntries> candidates(Library& library, const PartKind& kind, const Measured& measured,
-                                double near_mm) {
-  if (!kind.is_table)
-    return entries_measuring(library, kind.kind, spans_of(kind.part, measured, near_mm), most_compared);
-  auto rows = entries_of_kind(library, kind.kind, most_compared);
-  if (!rows) return rows.failure();
-  return SizedEntries{std::move(rows).value(), false};
 }
 
 std::string difference_words(const SizeMatch& match, double beyond, Part part) {
@@ -109,7 +101,7 @@ std::string difference_words(const SizeMatch& match, double beyond, Part part) {
 std::string within_words(const SizeMatch& match, double uncertainty) {
   std::string words;
   for (const auto& difference : match.differences)
-    if (std::abs(difference.by()) > 1e-6)
+    if (mm_text(difference.measured) != mm_text(difference.row))
       words += (words.empty() ? "measured " : ", ") + mm_text(difference.measured) +
                " is within a caliper's " + brief(uncertainty) + " mm of " + mm_text(difference.row);
   return words;
@@ -117,26 +109,20 @@ std::string within_words(const SizeMatch& match, double uncertainty) {
 
 class Matcher {
  public:
-  Matcher(const Measured& measured, const PartNamed& named, MatchLimits limits)
-      : measured_(measured), named_(named), limits_(limits) {}
+  Matcher(const Measured& measured, const PartNamed& named, MatchLimits limits, Shelf& shelf)
+      : measured_(measured), named_(named), limits_(limits), shelf_(shelf) {}
 
-  std::optional<Failure> look(Library& library, const PartKind& kind) {
+  std::optional<Failure> look(const PartKind& kind) {
     const Measured measured = read_for(kind.part, measured_);
     MatchLimits limits = limits_;
     if (kind.part == Part::o_ring)
       limits.near_mm = std::max(std::min(limits.near_mm, o_ring_near_mm), limits.uncertainty_mm);
-    auto found = candidates(library, kind, measured, limits.near_mm);
-    if (!found) return found.failure();
-    matches_.more = matches_.more || found->more;
-    std::vector<SizeRow> rows;
-    std::vector<EntryRecord> entries;
-    for (const auto& entry : found->entries)
-      if (const auto row = size_row(entry)) rows.push_back(*row), entries.push_back(entry);
-    const auto matched = match_size(measured, rows, limits);
-    if (!matched) return matched.failure();
-    for (const auto& match : matched->exact) add(match, entries[match.row], matches_.same);
-    for (const auto& match : matched->within) add(match, entries[match.row], matches_.within);
-    for (const auto& match : matched->near) add_near(match, entries[match.row], kind.part);
+    if (kind.through == Through::table) return look_through_table(kind, measured, limits);
+    for (Library* library : shelf_.libraries()) {
+      auto fault = kind.through == Through::sizes ? look_through_sizes(*library, kind, measured, limits)
+                                                  : look_near(*library, kind, measured, limits);
+      if (fault) return fault;
+    }
     return std::nullopt;
   }
 
@@ -156,6 +142,62 @@ class Matcher {
     double sum;
     MatchedPart part;
   };
+
+  std::optional<Failure> look_through_table(const PartKind& kind, const Measured& measured,
+                                            MatchLimits limits) {
+    const auto table = shelf_.table(kind.kind);
+    if (!table) return table.failure();
+    const Shelf::Table& rows = **table;
+    return take(measured, rows.sizes, limits, kind.part, [&](std::size_t i) -> Result<SizedEntries> {
+      return SizedEntries{{rows.rows[rows.row_of_size[i]]}};
+    });
+  }
+
+  std::optional<Failure> look_through_sizes(Library& library, const PartKind& kind, const Measured& measured,
+                                            MatchLimits limits) {
+    const auto sizes = shelf_.sizes(library, kind.shape);
+    if (!sizes) return sizes.failure();
+    const std::string of_kind = term(Prefix::kind, kind.kind);
+    return take(measured, (*sizes)->rows, limits, kind.part, [&](std::size_t i) {
+      return entries_with(library, {of_kind, term(Prefix::size, (*sizes)->keys[i])}, most_of_a_size);
+    });
+  }
+
+  std::optional<Failure> look_near(Library& library, const PartKind& kind, const Measured& measured,
+                                   MatchLimits limits) {
+    auto found = entries_measuring(library, kind.kind, spans_of(measured, limits.near_mm), most_near);
+    if (!found) return found.failure();
+    matches_.more = matches_.more || found->more;
+    std::vector<SizeRow> rows;
+    std::vector<const EntryRecord*> entries;
+    for (const auto& entry : found->entries)
+      if (const auto row = size_row(entry)) rows.push_back(*row), entries.push_back(&entry);
+    return take(measured, rows, limits, kind.part,
+                [&](std::size_t i) -> Result<SizedEntries> { return SizedEntries{{*entries[i]}}; });
+  }
+
+  // The entries of every row that matches; `entries_of` reads them, and only of those.
+  template <typename EntriesOf>
+  std::optional<Failure> take(const Measured& measured, std::span<const SizeRow> rows, MatchLimits limits,
+                              Part part, EntriesOf entries_of) {
+    const auto matched = match_size(measured, rows, limits);
+    if (!matched) return matched.failure();
+    const std::size_t near_before = near_.size();
+    for (const auto* list : {&matched->exact, &matched->within, &matched->near}) {
+      for (const auto& match : *list) {
+        if (list == &matched->near && near_.size() - near_before > most_near) return std::nullopt;
+        auto found = entries_of(match.row);
+        if (!found) return found.failure();
+        matches_.more = matches_.more || found->more;
+        for (const auto& entry : found->entries) {
+          if (list == &matched->exact) add(match, entry, matches_.same);
+          if (list == &matched->within) add(match, entry, matches_.within);
+          if (list == &matched->near) add_near(match, entry, part);
+        }
+      }
+    }
+    return std::nullopt;
+  }
 
   bool is_for_another_use(const EntryRecord& entry) const {
     const auto use = use_of(entry);
@@ -185,6 +227,7 @@ class Matcher {
   const Measured& measured_;
   const PartNamed& named_;
   MatchLimits limits_;
+  Shelf& shelf_;
   Matches matches_;
   std::vector<Near> near_;
 };
@@ -202,6 +245,12 @@ std::string read_words(const Measured& measured, const PartNamed& named) {
   return words + " mm";
 }
 
+Result<Matches> match_as_size(const PartNamed& named, const MatchLimits& limits, Shelf& shelf) {
+  const auto measured = parse_measured(named.rest, Input::prompt);
+  if (measured) return match_measured(*measured, named, limits, shelf);
+  return Failure{"'" + named.rest + "' is neither a size nor a designation: " + measured.failure().message};
+}
+
 }  // namespace
 
 PartNamed take_part(std::string_view text) {
@@ -209,48 +258,48 @@ PartNamed take_part(std::string_view text) {
   const std::string folded = fold(text);
   if (folded.size() != text.size()) return named;  // words of ours fold to their own length
   for (const auto& word : part_words) {
-    const bool whole = folded.size() == word.words.size() ||
-                       (folded.size() > word.words.size() && folded[word.words.size()] == ' ');
-    if (!folded.starts_with(word.words) || !whole) continue;
+    const std::size_t size = word.words.size(), rest = folded.size() - std::min(size, folded.size());
+    const bool before = folded.starts_with(word.words) && (rest == 0 || folded[size] == ' ');
+    const bool behind = folded.ends_with(word.words) && rest > 0 && folded[rest - 1] == ' ';
+    if (!before && !behind) continue;
     named.part = word.part;
     named.use = word.use;
-    named.rest = std::string(text.substr(std::min(word.words.size() + 1, text.size())));
+    named.rest = before ? text.substr(std::min(size + 1, text.size())) : text.substr(0, rest - 1);
     return named;
   }
   return named;
 }
 
 Result<Matches> match_measured(const Measured& measured, const PartNamed& named, const MatchLimits& limits,
-                               const Libraries& libraries) {
-  Matcher matcher(measured, named, limits);
+                               Shelf& shelf) {
+  Matcher matcher(measured, named, limits, shelf);
   for (const auto& kind : part_kinds) {
     const bool too_many = kind.part == Part::o_ring && measured.mm.size() > 2;
     if ((named.part && *named.part != kind.part) || too_many) continue;
-    for (Library* library : libraries)
-      if (auto fault = matcher.look(*library, kind)) return *fault;
+    if (auto fault = matcher.look(kind)) return *fault;
   }
   Matches matches = std::move(matcher).finish();
   matches.read_as = read_words(measured, named);
   return matches;
 }
 
-Result<Matches> match(const MatchRequest& request, const Libraries& libraries) {
-  const PartNamed named = take_part(request.text);
-  auto designated = match_designation(named, libraries);
+Result<Matches> match(const MatchRequest& request, Shelf& shelf) {
+  const PartNamed named = take_part(with_leading_zeros(request.text));
+  const auto designated = match_designation(named, request.limits, shelf);
   if (!designated) return designated.failure();
-  if (*designated) {
-    Matches matches = **std::move(designated);
-    matches.typed = request.text;
-    return matches;
-  }
-  const auto measured = parse_measured(named.rest, Input::prompt);
-  if (!measured)
-    return Failure{"'" + named.rest + "' is neither a size nor a designation: " + measured.failure().message};
-  auto matches = match_measured(*measured, named, request.limits, libraries);
-  if (!matches) return matches.failure();
-  Matches result = std::move(matches).value();
-  result.typed = request.text;
-  return result;
+  const auto answer =
+      *designated ? Result<Matches>(**designated) : match_as_size(named, request.limits, shelf);
+  if (!answer) return answer.failure();
+  Matches matches = *answer;
+  matches.typed = request.text;
+  for (auto* list : {&matches.same, &matches.within, &matches.other_use})
+    if (auto fault = add_numbers(*list, shelf.libraries())) return *fault;
+  return matches;
+}
+
+Result<Matches> match(const MatchRequest& request, const std::vector<Library*>& libraries) {
+  Shelf shelf(libraries);
+  return match(request, shelf);
 }
 
 }  // namespace sheaf

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "query/answer/picture.h"
+#include "query/answer/supersession.h"
 #include "query/library/library.h"
 #include "query/trade/bearing.h"
 #include "query/trade/size_match.h"
@@ -17,7 +18,7 @@
 namespace sheaf {
 
 enum class Part { seal, o_ring, bearing, bushing, thread };
-enum class SealUse { fork, shaft };
+enum class SealUse { fork, shaft, other };  // other: a piston's, a hose's
 
 struct MatchRequest {
   std::string
@@ -26,11 +27,12 @@ struct MatchRequest {
 };
 
 struct MatchedPart {
-  std::string size;     // "41 × 54 × 11", or the designation
-  std::string differs;  // "inside +2 mm"; empty if nothing does
-  std::string within;   // "measured 41.1 is within 0.1 mm of 41"; empty if equal
-  std::string count;    // "2 for both legs"; empty for a published size
-  std::string part_number;
+  std::string size;         // "41 × 54 × 11", or the designation
+  std::string differs;      // "inside +2 mm"; empty if nothing does
+  std::string within;       // "measured 41.1 is within 0.1 mm of 41"; empty if equal
+  std::string count;        // "2 for both legs"; empty for a published size
+  std::string details;      // of a thread: "coarse, stress area 36.6 mm², …"
+  NumberChain number;       // which to order today
   bool usual_order = true;  // false: it fits only in another order of the dimensions
   std::optional<SizeRow> dimensions;
   RingShape shape = RingShape::lip_seal;
@@ -48,12 +50,13 @@ struct Matches {
   bool found() const { return !same.empty() || !within.empty(); }
 };
 
-using Libraries = std::vector<Library*>;
+class Shelf;
 
 // Fails on what is neither a size nor a designation.
-Result<Matches> match(const MatchRequest& request, const Libraries& libraries);
+Result<Matches> match(const MatchRequest& request, Shelf& shelf);
+Result<Matches> match(const MatchRequest& request, const std::vector<Library*>& libraries);
 
-// What was named before the size: "fork seal", "o-ring". Words that name no part stay in the text.
+// What was named before or behind the size: "fork seal", "o-ring". Words that name no part stay in the text.
 struct PartNamed {
   std::optional<Part> part;
   std::optional<SealUse> use;
@@ -63,6 +66,6 @@ PartNamed take_part(std::string_view text);
 
 // A measured ring against entries of its parts; for a batch, whose columns name the dimensions.
 Result<Matches> match_measured(const Measured& measured, const PartNamed& named, const MatchLimits& limits,
-                               const Libraries& libraries);
+                               Shelf& shelf);
 
 }  // namespace sheaf

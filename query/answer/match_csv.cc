@@ -5,6 +5,8 @@
 #include <array>
 
 #include "query/answer/csv.h"
+#include "query/answer/match_row.h"
+#include "query/answer/match_shelf.h"
 #include "query/library/fold.h"
 #include "query/trade/measured.h"
 
@@ -105,7 +107,7 @@ bool is_blank(const Cells& cells) {
 
 class Batch {
  public:
-  Batch(const MatchLimits& limits, const Libraries& libraries) : limits_(limits), libraries_(libraries) {}
+  Batch(const MatchLimits& limits, Shelf& shelf) : limits_(limits), shelf_(shelf) {}
 
   void take_heading(const Cells& cells) {
     for (const auto& cell : cells) columns_.push_back(column_named(cell));
@@ -116,7 +118,7 @@ class Batch {
   }
 
  private:
-  Result<Matches> of_text(const std::string& text) const { return match({text, limits_}, libraries_); }
+  Result<Matches> of_text(const std::string& text) const { return match({text, limits_}, shelf_); }
 
   // Numbers that stand in cells of their own are the dimensions in their order.
   Result<Matches> of_all(const Cells& cells) const {
@@ -151,11 +153,11 @@ class Batch {
     if (!measured.mm.empty() && !size.empty()) return Failure{"the row has a size and dimensions of its own"};
     if (!size.empty()) return of_text(part.empty() ? size : part + " " + size);
     if (measured.mm.empty()) return Failure{"the row has no size"};
-    return match_measured(measured, named, limits_, libraries_);
+    return match_measured(measured, named, limits_, shelf_);
   }
 
   static std::optional<Failure> add(Measured& measured, const std::string& cell, const ColumnRead& column) {
-    const bool bare = parse_number(cell, Input::prompt) ? true : false;
+    const bool bare = bool(parse_number(with_leading_zeros(cell), Input::prompt));
     const auto read = parse_measured(bare && column.inches ? cell + " in" : cell, Input::prompt);
     if (!read) return Failure{"'" + cell + "': " + read.failure().message};
     if (read->mm.size() != 1) return Failure{"'" + cell + "' is more than one dimension"};
@@ -170,31 +172,52 @@ class Batch {
   }
 
   const MatchLimits& limits_;
-  const Libraries& libraries_;
+  Shelf& shelf_;
   std::vector<ColumnRead> columns_;
 };
 
-// Verdict, size, name, address, count, differs, others, fault.
-Cells verdict_cells(const Matches& matches) {
-  const auto cells = [](std::string verdict, const std::vector<MatchedPart>& parts) -> Cells {
-    const MatchedPart& part = parts.front();
-    std::string differs = part.differs.empty() ? part.within : part.differs;
-    if (!part.usual_order)
-      differs += (differs.empty() ? "" : "; ") + std::string("in another order than written");
-    return {std::move(verdict),
-            part.size,
-            part.entry.name,
-            part.entry.address,
-            part.count,
-            std::move(differs),
-            std::to_string(parts.size() - 1),
-            ""};
-  };
-  if (!matches.same.empty()) return cells("fits", matches.same);
-  if (!matches.within.empty()) return cells("within", matches.within);
-  if (!matches.other_use.empty()) return cells("other use", matches.other_use);
-  if (!matches.near.empty()) return cells("NOT the same", matches.near);
-  return {"nothing", "", "", "", "", "", "0", ""};
+constexpr std::array<std::string_view, 10> answer_columns = {
+    "verdict", "matched size", "name", "address", "count", "order", "differs", "others", "note", "fault"};
+
+Cells cells_of(std::string verdict, const MatchedPart& part, std::size_t parts) {
+  std::string differs = part.differs.empty() ? part.within : part.differs;
+  if (!part.usual_order)
+    differs += (differs.empty() ? "" : "; ") + std::string("in another order than written");
+  return {std::move(verdict),
+          part.size,
+          part.entry.name,
+          part.entry.address,
+          part.count,
+          part.number.numbers.empty() ? "" : part.number.order(),
+          std::move(differs),
+          std::to_string(parts - 1),
+          part.details + part.number.caveat,  // a thread has no number
+          ""};
+}
+
+Cells fault_cells(std::string message) {
+  Cells cells(answer_columns.size());
+  cells.front() = "fault";
+  cells.back() = std::move(message);
+  return cells;
+}
+
+// What is best of a row's matches, alone; its number is looked up here, for it alone.
+Result<Cells> verdict_cells(Matches matches, Shelf& shelf) {
+  const std::array<std::pair<const char*, std::vector<MatchedPart>*>, 4> lists = {
+      {{"fits", &matches.same},
+       {"within", &matches.within},
+       {"other use", &matches.other_use},
+       {"NOT the same", &matches.near}}};
+  for (const auto& [verdict, parts] : lists) {
+    if (parts->empty()) continue;
+    std::vector<MatchedPart> best = {parts->front()};
+    if (auto fault = add_numbers(best, shelf.libraries())) return *fault;
+    return cells_of(verdict, best.front(), parts->size());
+  }
+  Cells cells(answer_columns.size());
+  cells.front() = "nothing";
+  return cells;
 }
 
 void add_row(MatchedBatch& batch, const Cells& cells, std::size_t width, Cells verdict) {
@@ -206,10 +229,12 @@ void add_row(MatchedBatch& batch, const Cells& cells, std::size_t width, Cells v
 
 }  // namespace
 
-Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits, const Libraries& libraries) {
+Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits,
+                               const std::vector<Library*>& libraries) {
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   const char separator = separator_of(text);
-  Batch batch(limits, libraries);
+  Shelf shelf(libraries);
+  Batch batch(limits, shelf);
   MatchedBatch result;
   std::size_t width = 0;
   for (bool first = true; !text.empty(); first = false) {
@@ -217,23 +242,24 @@ Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits,
     if (first) width = row.cells.size();
     if (first && is_heading(row.cells)) {
       batch.take_heading(row.cells);
-      add_row(result, row.cells, width,
-              {"verdict", "matched size", "name", "address", "count", "differs", "others", "fault"});
+      add_row(result, row.cells, width, Cells(answer_columns.begin(), answer_columns.end()));
       continue;
     }
     if (is_blank(row.cells)) {
-      add_row(result, row.cells, width, Cells(8));
+      add_row(result, row.cells, width, Cells(answer_columns.size()));
       continue;
     }
     ++result.rows;
     const auto matches = row.fault.empty() ? batch.answer(row.cells) : Result<Matches>(Failure{row.fault});
     if (!matches) {
       ++result.faults;
-      add_row(result, row.cells, width, {"fault", "", "", "", "", "", "", matches.failure().message});
+      add_row(result, row.cells, width, fault_cells(matches.failure().message));
       continue;
     }
     if (matches->found()) ++result.found;
-    add_row(result, row.cells, width, verdict_cells(*matches));
+    const auto verdict = verdict_cells(*matches, shelf);
+    if (!verdict) return verdict.failure();
+    add_row(result, row.cells, width, *verdict);
   }
   return result;
 }

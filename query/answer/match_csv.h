@@ -11,14 +11,15 @@
 namespace sheaf {
 
 struct MatchedBatch {
-  std::string
-      csv;  // the rows as they came, and behind each: verdict, size, name, address, count, differs, fault
+  std::string csv;  // the rows as they came, and behind each: verdict, size, name, address, count, number to
+                    // order, differs, others, note, fault
   std::size_t rows = 0;  // of data, blank ones left out
   std::size_t faults = 0;
   std::size_t found = 0;
 };
 
 // Faults are marked in their rows; a Failure only where the libraries cannot be read.
-Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits, const Libraries& libraries);
+Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits,
+                               const std::vector<Library*>& libraries);
 
 }  // namespace sheaf

@@ -8,6 +8,7 @@
 namespace sheaf {
 
 // None if the text is no designation, and may be a size.
-Result<std::optional<Matches>> match_designation(const PartNamed& named, const Libraries& libraries);
+Result<std::optional<Matches>> match_designation(const PartNamed& named, const MatchLimits& limits,
+                                                 Shelf& shelf);
 
 }  // namespace sheaf

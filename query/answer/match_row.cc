@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "query/answer/count.h"
 #include "query/answer/fields.h"
 #include "query/answer/value.h"
 #include "query/quantity/unit.h"
@@ -23,6 +24,22 @@ std::optional<double> length_mm(const EntryRecord& entry, std::string_view key) 
   return (band.least + band.most) / 2 * mm_per_metre;
 }
 
+std::optional<SizeRow> row_from_lengths(const EntryRecord& entry) {
+  const bool is_bearing = entry.kind == "bearing-size";
+  const auto inside = length_mm(entry, is_bearing ? "bore" : "inside");
+  if (const auto section = length_mm(entry, "section"); inside && section)
+    return SizeRow{*inside, *inside + 2 * *section, *section};
+  const auto outside = length_mm(entry, "outside");
+  // A taper bearing is as wide as cup and cone together; its inner ring alone is not its width.
+  const char* const height_keys[] = {is_bearing ? "assembled" : "length", is_bearing ? "width" : "length"};
+  auto height = length_mm(entry, height_keys[0]);
+  if (!height) height = length_mm(entry, height_keys[1]);
+  if (!inside || !outside || !height) return std::nullopt;
+  return SizeRow{*inside, *outside, *height};
+}
+
+}  // namespace
+
 std::optional<SizeRow> row_from_size(const Size& size, RingShape shape) {
   const auto at = [&](int index) { return dimension_mm(size, index); };
   if (shape == RingShape::o_ring)
@@ -36,33 +53,6 @@ std::optional<SizeRow> row_from_size(const Size& size, RingShape shape) {
   }
   return row;
 }
-
-std::optional<SizeRow> row_from_lengths(const EntryRecord& entry) {
-  const bool is_bearing = entry.kind == "bearing-size";
-  const auto inside = length_mm(entry, is_bearing ? "bore" : "inside");
-  if (const auto section = length_mm(entry, "section"); inside && section)
-    return SizeRow{*inside, *inside + 2 * *section, *section};
-  const auto outside = length_mm(entry, "outside");
-  auto height = length_mm(entry, is_bearing ? "assembled" : "length");
-  const auto width = is_bearing ? length_mm(entry, "width") : std::nullopt;
-  if (!height) height = width;
-  if (!inside || !outside || !height) return std::nullopt;
-  SizeRow row{*inside, *outside, *height};
-  if (width && *width != *height) row.second_height = width;
-  return row;
-}
-
-// What is per leg or per side is there twice; of wheels and cylinders nobody here knows how many.
-std::string count_words(const std::string& count) {
-  const auto space = count.find(' ');
-  const auto number = parse_number(count.substr(0, space), Input::sheet);
-  const bool twice = count.ends_with(" per leg") || count.ends_with(" per side");
-  if (!number || !twice) return count.empty() ? "" : choice_words("count", count);
-  const std::string places = count.ends_with("leg") ? "for both legs" : "for both sides";
-  return to_text(Number{number->digits * 2, number->places, number->denominator}) + " " + places;
-}
-
-}  // namespace
 
 RingShape shape_of(const EntryRecord& entry) {
   if (entry.kind == "o-ring" || entry.kind == "o-ring-size") return RingShape::o_ring;
@@ -81,6 +71,7 @@ std::optional<SealUse> use_of(const EntryRecord& entry) {
   const std::string use = text_or_none(entry.fields, "use");
   if (entry.kind == "fork-seal-size" || use.starts_with("fork")) return SealUse::fork;
   if (entry.kind == "shaft-seal-size" || use == "shaft") return SealUse::shaft;
+  if (entry.kind == "seal" && !use.empty()) return SealUse::other;
   return std::nullopt;
 }
 
@@ -99,9 +90,17 @@ MatchedPart part_from(EntryRecord entry) {
   part.dimensions = size_row(entry);
   if (part.dimensions) part.size = shown_size(*part.dimensions, part.shape);
   part.count = count_words(text_or_none(entry.fields, "count"));
-  part.part_number = text_or_none(entry.fields, "part-number");
   part.entry = std::move(entry);
   return part;
+}
+
+std::optional<Failure> add_numbers(std::vector<MatchedPart>& parts, const std::vector<Library*>& libraries) {
+  for (auto& part : parts) {
+    auto chain = number_chain(part.entry, libraries);
+    if (!chain) return chain.failure();
+    part.number = std::move(chain).value();
+  }
+  return std::nullopt;
 }
 
 }  // namespace sheaf

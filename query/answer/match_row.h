@@ -3,11 +3,15 @@
 #pragma once
 
 #include "query/answer/match.h"
+#include "query/trade/size.h"
 
 namespace sheaf {
 
 // Its dimensions in mm; none if the entry states none.
 std::optional<SizeRow> size_row(const EntryRecord& entry);
+
+// The same of a size alone; none where it has not as many dimensions as such a ring.
+std::optional<SizeRow> row_from_size(const Size& size, RingShape shape);
 
 RingShape shape_of(const EntryRecord& entry);
 std::optional<SealUse> use_of(const EntryRecord& entry);
@@ -20,5 +24,8 @@ std::string shown_size(const SizeRow& row, RingShape shape);
 
 // Everything but what compares it.
 MatchedPart part_from(EntryRecord entry);
+
+// Which number to order today (supersession.h), for parts that fit. Fails on a damaged library.
+std::optional<Failure> add_numbers(std::vector<MatchedPart>& parts, const std::vector<Library*>& libraries);
 
 }  // namespace sheaf

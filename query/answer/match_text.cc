@@ -12,7 +12,8 @@ constexpr std::string_view other_order = "in another order than written";
 Line about(const MatchedPart& part) {
   Line line(part.entry.name);
   if (!part.count.empty()) line.add(" · " + part.count, Tone::act);
-  if (!part.part_number.empty()) line.add(" · number " + part.part_number);
+  if (!part.details.empty()) line.add(" · " + part.details);
+  if (const auto number = number_words(part.number); !number.empty()) line.add(" · number " + number);
   line.add(" · " + part.entry.address, Tone::quiet);
   return line;
 }
@@ -25,6 +26,8 @@ void add_rows(Rows& rows, std::string_view label, const std::vector<MatchedPart>
     rows.push_back({Line(first ? label : "", Tone::act), Line(part.size, Tone::figure), about(part)});
     if (!part.within.empty()) rows.push_back({Line(), Line(), Line(part.within, Tone::quiet)});
     if (!part.usual_order) rows.push_back({Line(), Line(), Line(other_order, Tone::caution)});
+    if (!part.number.caveat.empty())
+      rows.push_back({Line(), Line(), Line(part.number.caveat, Tone::caution)});
     first = false;
   }
 }
@@ -81,7 +84,12 @@ void write_parts(JsonWriter& json, std::string_view key, const std::vector<Match
     json.member_if("differs", part.differs);
     json.member_if("within", part.within);
     json.member_if("count", part.count);
-    json.member_if("part-number", part.part_number);
+    json.member_if("details", part.details);
+    if (!part.number.numbers.empty()) {
+      json.member("part-number", part.number.numbers.front());
+      json.member("order", part.number.order());
+    }
+    json.member_if("caveat", part.number.caveat);
     json.key("usual-order").boolean(part.usual_order);
     json.member_if("source", part.entry.source.title);
     json.end_object();

@@ -37,8 +37,15 @@ Result<Successor> successor_of(const std::string& number, const std::vector<Libr
   return Successor{};
 }
 
+std::string caveat_of(const Successor& next) {
+  std::string words = next.number + " has replaced it, but does not fit in every respect";
+  return next.note.empty() ? words : words + ": " + next.note;
+}
+
+}  // namespace
+
 // "other-numbers.1.supplier" and "other-numbers.1.number", in order.
-std::vector<std::string> others_of(const EntryRecord& entry) {
+std::vector<std::string> numbers_elsewhere(const EntryRecord& entry) {
   std::vector<std::string> others;
   for (const auto& field : entry.fields) {
     if (!field.key.starts_with("other-numbers.")) continue;
@@ -48,17 +55,23 @@ std::vector<std::string> others_of(const EntryRecord& entry) {
   return others;
 }
 
-std::string caveat_of(const Successor& next) {
-  std::string words = next.number + " has replaced it, but does not fit in every respect";
+std::string successor_words(const EntryRecord& entry) {
+  const Successor next = successor_of(entry);
+  if (next.number.empty()) return {};
+  const std::string fits = next.interchangeable ? "fits" : "does NOT fit";
+  std::string words = next.number + ", which " + fits + " in every respect";
   return next.note.empty() ? words : words + ": " + next.note;
 }
 
-}  // namespace
+std::string number_words(const NumberChain& chain) {
+  if (chain.numbers.empty()) return {};
+  return chain.numbers.size() == 1 ? chain.order() : chain.order() + ", was " + chain.numbers.front();
+}
 
 Result<NumberChain> number_chain(const EntryRecord& entry, const std::vector<Library*>& libraries) {
   NumberChain chain;
   const auto own = text_or_none(entry.fields, "part-number");
-  chain.others = others_of(entry);
+  chain.others = numbers_elsewhere(entry);
   chain.replaces = texts_of(entry.fields, "supersedes");
   if (own.empty()) return chain;
   chain.numbers.push_back(own);

@@ -20,6 +20,16 @@ struct NumberChain {
   const std::string& order() const { return numbers.back(); }
 };
 
+// "41-2240-A, was 41-2237-B": the number to order, and the sheet's own where it is another. Empty without
+// one.
+std::string number_words(const NumberChain& chain);
+
+// What one entry itself says replaced its number, as a sentence: "41-2240-A, which fits in every respect.
+// Softer lip." Empty where nothing did.
+std::string successor_words(const EntryRecord& entry);
+// "Ormskell OF-415411": the same part's numbers elsewhere, in the order of the sheet.
+std::vector<std::string> numbers_elsewhere(const EntryRecord& entry);
+
 // The further links of the chain are looked up in the libraries. Fails on a damaged library.
 Result<NumberChain> number_chain(const EntryRecord& entry, const std::vector<Library*>& libraries);
 

@@ -9,6 +9,7 @@
 #include "query/cli/command.h"
 #include "query/cli/keep_file.h"
 #include "query/cli/libraries.h"
+#include "query/trade/measured.h"
 
 namespace sheaf {
 namespace {
@@ -17,8 +18,8 @@ class Match : public Command {
  public:
   void declare(CLI::App& flags) override {
     flags.add_option("--uncertainty", uncertainty_, "Of the caliper: 0.1 mm unless said otherwise")
-        ->type_name("MM");
-    flags.add_option("--near", near_, "Show what differs by up to this much: 2 mm")->type_name("MM");
+        ->type_name("LENGTH");
+    flags.add_option("--near", near_, "Show what differs by up to this much: 2 mm")->type_name("LENGTH");
     flags.add_flag("--all", all_, "List all that is near but NOT the same");
     flags.add_flag("--csv", csv_, "Read rows of measured parts from standard input, and answer each");
     flags.add_option("--svg", svg_, "Also draw the first that fits into this file")->type_name("FILE");
@@ -52,15 +53,16 @@ class Match : public Command {
          {std::tuple(&uncertainty_, "--uncertainty", &limits.uncertainty_mm),
           std::tuple(&near_, "--near", &limits.near_mm)}) {
       if (typed->empty()) continue;
-      const auto number = parse_number(*typed, Input::prompt);
-      if (!number || approximate(*number) <= 0)
-        return Failure{std::string(flag) + " wants millimetres above 0, not '" + *typed + "'"};
-      *limit = approximate(*number);
+      const auto length = parse_measured(*typed, Input::prompt);
+      if (!length || length->mm.size() != 1 || !length->roles.empty())
+        return Failure{std::string(flag) + " wants a length above 0, 0.1 mm or 0.002 in, not '" + *typed +
+                       "'"};
+      *limit = length->mm.front();
     }
     return limits;
   }
 
-  ExitStatus answer_batch(const MatchLimits& limits, const Libraries& libraries) {
+  ExitStatus answer_batch(const MatchLimits& limits, const std::vector<Library*>& libraries) {
     const auto input = read_input();
     if (!input) return ExitStatus::trouble;
     const auto batch = match_csv(*input, limits, libraries);
@@ -72,7 +74,7 @@ class Match : public Command {
     return batch->found > 0 ? ExitStatus::done : ExitStatus::nothing;
   }
 
-  ExitStatus answer(const MatchRequest& request, const Libraries& libraries) {
+  ExitStatus answer(const MatchRequest& request, const std::vector<Library*>& libraries) {
     const auto matches = match(request, libraries);
     if (!matches) return trouble(matches.failure().message);
     if (!svg_.empty())

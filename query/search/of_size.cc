@@ -25,6 +25,11 @@ Query in_span(const LengthSpan& span) {
   return Query(Query::OP_OR, any.begin(), any.end());
 }
 
+Failure damaged(const Library& library, const Xapian::Error& error) {
+  return Failure{library.facts().path + ": the index is damaged (" + error.get_msg() +
+                 "); sheaf about --verify says more"};
+}
+
 // In the order of the sheets.
 Result<std::vector<EntryId>> ids_of(Library& library, const std::vector<Query>& all, std::size_t limit) try {
   Xapian::Enquire enquire(index_of(library).database());
@@ -35,18 +40,21 @@ Result<std::vector<EntryId>> ids_of(Library& library, const std::vector<Query>& 
   for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
   return ids;
 } catch (const Xapian::Error& error) {
-  return Failure{library.facts().path + ": the index is damaged (" + error.get_msg() +
-                 "); sheaf about --verify says more"};
+  return damaged(library, error);
 }
 
-Result<std::vector<EntryRecord>> read_all(Library& library, const std::vector<EntryId>& ids) {
-  std::vector<EntryRecord> entries;
-  for (const EntryId id : ids) {
+// Up to `limit` of those that match all.
+Result<SizedEntries> entries_matching(Library& library, const std::vector<Query>& all, std::size_t limit) {
+  const auto ids = ids_of(library, all, limit + 1);
+  if (!ids) return ids.failure();
+  SizedEntries found{{}, ids->size() > limit};
+  for (const EntryId id : *ids) {
+    if (found.entries.size() == limit) break;
     auto entry = library.entry_by_id(id);
     if (!entry) return entry.failure();
-    entries.push_back(std::move(entry).value());
+    found.entries.push_back(std::move(entry).value());
   }
-  return entries;
+  return found;
 }
 
 }  // namespace
@@ -55,20 +63,28 @@ Result<SizedEntries> entries_measuring(Library& library, std::string_view kind,
                                        std::span<const LengthSpan> spans, std::size_t limit) {
   std::vector<Query> all = {Query(term(Prefix::kind, kind))};
   for (const auto& span : spans) all.push_back(in_span(span));
-  auto ids = ids_of(library, all, limit + 1);
-  if (!ids) return ids.failure();
-  std::vector<EntryId> found = std::move(ids).value();
-  const bool more = found.size() > limit;
-  if (more) found.pop_back();
-  auto entries = read_all(library, found);
-  if (!entries) return entries.failure();
-  return SizedEntries{std::move(entries).value(), more};
+  return entries_matching(library, all, limit);
 }
 
-Result<std::vector<EntryRecord>> entries_with_term(Library& library, Prefix prefix, std::string_view body,
-                                                   std::size_t limit) {
-  const auto ids = ids_of(library, {Query(term(prefix, body))}, limit);
-  return ids ? read_all(library, *ids) : ids.failure();
+Result<SizedEntries> entries_with(Library& library, const std::vector<std::string>& terms,
+                                  std::size_t limit) {
+  std::vector<Query> all;
+  for (const auto& each : terms) all.emplace_back(each);
+  return entries_matching(library, all, limit);
+}
+
+Result<std::vector<std::string>> size_keys(Library& library) try {
+  const auto& database = index_of(library).database();
+  const std::string letters(letters_of(Prefix::size));
+  std::vector<std::string> keys;
+  for (auto found = database.allterms_begin(letters); found != database.allterms_end(letters); ++found) {
+    std::string key = (*found).substr(letters.size());
+    const bool is_longer_prefix = key.empty() || (key.front() >= 'A' && key.front() <= 'Z');
+    if (!is_longer_prefix) keys.push_back(std::move(key));
+  }
+  return keys;
+} catch (const Xapian::Error& error) {
+  return damaged(library, error);
 }
 
 }  // namespace sheaf

@@ -24,8 +24,10 @@ struct SizedEntries {
 Result<SizedEntries> entries_measuring(Library& library, std::string_view kind,
                                        std::span<const LengthSpan> spans, std::size_t limit);
 
-// Those that the index has under a term: Prefix::bearing "6203".
-Result<std::vector<EntryRecord>> entries_with_term(Library& library, Prefix prefix, std::string_view body,
-                                                   std::size_t limit);
+// Those that the index has under all of the terms: of a kind, of a size, of a bearing's designation.
+Result<SizedEntries> entries_with(Library& library, const std::vector<std::string>& terms, std::size_t limit);
+
+// Every size that some entry has, once, as size_key spells it: few even where the entries are many.
+Result<std::vector<std::string>> size_keys(Library& library);
 
 }  // namespace sheaf

@@ -46,37 +46,54 @@ std::optional<Role> take_role(Reader& reader) {
   return std::nullopt;
 }
 
-// One number with its unit, mm unless inches are said.
-Result<double> take_length(Reader& reader, Input input) {
+struct Length {
+  double value = 0;
+  std::string_view unit;  // "mm", "in", or empty
+  double mm() const { return value * (unit == "in" ? mm_per_inch : 1); }
+};
+
+std::string_view take_unit(Reader& reader) {
+  reader.skip_spaces();
+  if (reader.take("\"") || reader.take_word("in") || reader.take_word("inch") || reader.take_word("inches"))
+    return "in";
+  return reader.take_word("mm") ? "mm" : "";
+}
+
+Result<Length> take_length(Reader& reader, Input input) {
   reader.skip_spaces();
   reader.take("ø");
   reader.skip_spaces();
   auto number = reader.take_mixed(input);
   if (!number) return number.failure();
-  reader.skip_spaces();
-  const bool inches = reader.take("\"") || reader.take_word("in") || reader.take_word("inch");
-  if (!inches) reader.take_word("mm");
-  return approximate(*number) * (inches ? mm_per_inch : 1);
+  return Length{approximate(*number), take_unit(reader)};
 }
 
-// "id 43 od 55.3" or "43 id, 55.3 od": every number has its role, before it or after it.
+// "id 43 od 55.3" or "43 id, 55.3 od": every number has its role, before it or after it. A unit that stands
+// at the end alone is that of all: "id 1.61 od 2.13 in".
 Result<Measured> read_named(Reader& reader, Input input) {
   Measured measured;
+  std::vector<Length> lengths;
   while (!reader.done()) {
     std::optional<Role> role = take_role(reader);
-    auto length = take_length(reader, input);
-    if (!length) return length.failure();
+    const auto read = take_length(reader, input);
+    if (!read) return read.failure();
+    Length length = *read;
     if (!role) role = take_role(reader);
     if (!role) return reader.failure("which dimension is this: inside, outside or height?");
     if (std::find(measured.roles.begin(), measured.roles.end(), *role) != measured.roles.end()) {
       return reader.failure("the " + std::string(name_of(*role)) + " is given twice");
     }
-    measured.mm.push_back(*length);
+    if (length.unit.empty()) length.unit = take_unit(reader);  // "55.3 od mm"
+    lengths.push_back(length);
     measured.roles.push_back(*role);
     reader.skip_spaces();
     reader.take(",") || reader.take("x");
     reader.skip_spaces();
   }
+  const auto is_bare = [](const Length& length) { return length.unit.empty(); };
+  const bool last_for_all = !lengths.empty() && std::all_of(lengths.begin(), lengths.end() - 1, is_bare);
+  for (const Length& length : lengths)
+    measured.mm.push_back(Length{length.value, last_for_all ? lengths.back().unit : length.unit}.mm());
   return measured;
 }
 
@@ -84,7 +101,7 @@ Result<Measured> lone_number(std::string_view text, Input input) {
   return read_whole(text, "measured size", [&](Reader& reader) -> Result<Measured> {
     auto length = take_length(reader, input);
     if (!length) return length.failure();
-    return Measured{{*length}, {}, {}};
+    return Measured{{length->mm()}, {}, {}};
   });
 }
 
@@ -110,6 +127,19 @@ std::string_view name_of(Role role) {
   return "";
 }
 
+std::string with_leading_zeros(std::string_view text) {
+  const auto is_digit = [&](std::size_t at) {
+    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+  };
+  std::string result;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool begins = i == 0 || text[i - 1] == ' ' || text[i - 1] == 'x' || text[i - 1] == '*';
+    if (text[i] == '.' && begins && is_digit(i + 1)) result += '0';
+    result += text[i];
+  }
+  return result;
+}
+
 Result<Measured> measured_from(const Size& size) {
   if (size.count < 1 || size.count > 3)
     return Failure{"a ring has three dimensions: inside, outside, height"};
@@ -119,7 +149,8 @@ Result<Measured> measured_from(const Size& size) {
   return measured;
 }
 
-Result<Measured> parse_measured(std::string_view text, Input input) {
+Result<Measured> parse_measured(std::string_view typed, Input input) {
+  const std::string text = input == Input::prompt ? with_leading_zeros(typed) : std::string(typed);
   auto size = parse_size(text, input);
   if (size) return bounded(measured_from(*size));
   if (auto named =

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -22,8 +23,12 @@ struct Measured {
   std::optional<double> second_height;  // of a stepped ring
 };
 
+// ".433" as "0.433", wherever a number begins so, as inch calipers and their owners write it.
+std::string with_leading_zeros(std::string_view text);
+
 // "41 x 54 x 11", "43 55 9,5", "1.69 x 2.2 in", "43*55*9.5/10.5", "ø43", "55.3 od",
-// "id 43 od 55.3", "43 inside, 9.5 high", "55.3". A lone number is a measurement here, in mm.
+// "id 43 od 55.3", "43 inside, 9.5 high", "55.3". A lone number is a measurement here, in mm. A unit at
+// the end alone is that of all.
 Result<Measured> parse_measured(std::string_view text, Input input);
 
 // Of a size of one to three dimensions, in the order written.

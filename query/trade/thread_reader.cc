@@ -133,7 +133,9 @@ Result<bool> read_per_inch(Reader& reader, Thread& thread, Input input) {
     return reader.failure("an inch thread has 1 to 100 threads per inch");
   }
   thread.per_inch = *number;
-  reader.take_word("tpi");
+  const std::size_t after = reader.mark();
+  reader.skip_spaces();
+  if (!reader.take_word("tpi")) reader.back_to(after);
   return true;
 }
 
