@@ -3,30 +3,10 @@
 
 #include <CLI/CLI.hpp>
 
-#include "query/answer/text.h"
+#include "query/answer/sheet_choice.h"
 #include "query/cli/today.h"
 
 namespace sheaf {
-namespace {
-
-std::string fits_words(const SheetRecord& sheet) {
-  std::vector<std::string> machines;
-  for (const auto& fit : sheet.fits) machines.push_back(machine_line(fit));
-  return joined(machines, "; ");
-}
-
-void print_sheets(const std::vector<SheetHit>& hits) {
-  Page page(output_style(Colour::automatic));
-  std::vector<std::vector<Line>> rows;
-  for (const auto& hit : hits) {
-    rows.push_back({Line(hit.sheet.name, Tone::figure), Line(hit.sheet.title)});
-    rows.push_back({Line(), Line(fits_words(hit.sheet), Tone::quiet)});
-  }
-  page.rows(rows, 2);
-  print(page.take());
-}
-
-}  // namespace
 
 void declare_job(CLI::App& flags, JobFlags& job, WithCsv with_csv) {
   const auto text = [&](const char* name, std::string& into, const char* type, const char* help) {
@@ -70,17 +50,22 @@ CardMachine machine_of(const QuestionReading& reading) {
   return machine;
 }
 
-void say_no_sheet(const SheetFindings& found, const std::string& asked) {
-  const std::string read = in_words(found.reading);
-  say_error("no sheet for '" + asked + "'" + (read.empty() ? "" : "; read as " + read),
-            found.near.empty() ? "sheaf find looks for single entries"
-                               : "recorded for other years, not for this one:");
-  for (const auto& hit : found.near) say(hit.sheet.name + ": " + fits_words(hit.sheet));
-}
-
-void say_several(const SheetFindings& found) {
-  print_sheets(found.sheets);
-  say("several sheets are meant: name one, or the machine and its year");
+ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job) {
+  const SheetChoice choice = sheet_choice(std::move(found), asked, shop.open.pointers());
+  if (job.common.json) {
+    JsonWriter json;
+    write_json(json, choice);
+    print(json.text() + "\n");
+    return ExitStatus::nothing;
+  }
+  if (job.html || job.markdown || job.csv) {
+    say(in_one_line(choice));
+    return ExitStatus::nothing;
+  }
+  Page page(output_style(job.common.colour));
+  write_text(page, choice);
+  print(page.take());
+  return ExitStatus::nothing;
 }
 
 void print_document(const Document& document, const JobFlags& job) {

@@ -26,7 +26,6 @@ void declare_job(CLI::App& flags, JobFlags& job, WithCsv with_csv);
 // The libraries, their words and the shop's crib, opened once for a command.
 struct Workshop {
   OpenLibraries open;
-  std::vector<Library*> libraries;
   std::optional<Crib> crib;
   std::string today;
 
@@ -37,9 +36,9 @@ Result<Workshop> open_workshop(const JobFlags& job);
 // The machine that was read from words or flags; only the make where several models were.
 CardMachine machine_of(const QuestionReading& reading);
 
-// "No sheet for this." and what came near, or which of several must be named.
-void say_no_sheet(const SheetFindings& found, const std::string& asked);
-void say_several(const SheetFindings& found);
+// Says which of several sheets must be named, or that there is none and what came near: on standard output as
+// text or JSON; in one line on standard error where a page or a table was asked for.
+ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job);
 
 // A form to print, as the flags ask: text, Markdown or HTML.
 void print_document(const Document& document, const JobFlags& job);

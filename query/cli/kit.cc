@@ -9,6 +9,7 @@
 #include "query/answer/kit_document.h"
 #include "query/answer/text.h"
 #include "query/cli/job_flags.h"
+#include "query/library/index_terms.h"
 
 namespace sheaf {
 namespace {
@@ -30,6 +31,27 @@ std::vector<std::string> jobs_of(const Words& words) {
     at = end + 1;
   }
   return jobs;
+}
+
+bool overlap(const FitRecord& left, const FitRecord& right) {
+  const auto last = [](const FitRecord& fit) { return fit.year_to == 0 ? last_year : fit.year_to; };
+  return left.make == right.make && left.model == right.model && left.year_from <= last(right) &&
+         right.year_from <= last(left);
+}
+
+// Two forks, of which no machine has both: a list for both would buy parts for another year or machine.
+bool are_rivals(const SheetRecord& left, const SheetRecord& right) {
+  if (left.form != "assembly" || right.form != "assembly" || left.assembly != right.assembly) return false;
+  return std::ranges::none_of(left.fits, [&](const FitRecord& fit) {
+    return std::ranges::any_of(right.fits, [&](const FitRecord& other) { return overlap(fit, other); });
+  });
+}
+
+bool has_rivals(const SheetFindings& found) {
+  for (const auto& left : found.sheets)
+    for (const auto& right : found.sheets)
+      if (&left != &right && are_rivals(left.sheet, right.sheet)) return true;
+  return false;
 }
 
 class KitCommand : public Command {
@@ -71,11 +93,9 @@ class KitCommand : public Command {
   ExitStatus add(const std::string& job, Lexicon& lexicon) {
     auto found = find_sheets({job, job_.filters}, lexicon);
     if (!found) return trouble(found.failure().message);
-    if (found->sheets.empty()) {
-      say_no_sheet(*found, job.empty() ? job_.filters.machine : job);
-      return ExitStatus::nothing;
-    }
     SheetFindings hits = std::move(found).value();
+    if (hits.sheets.empty() || has_rivals(hits))
+      return answer_choice(std::move(hits), job.empty() ? job_.filters.machine : job, shop_, job_);
     for (auto& hit : hits.sheets) {
       const bool known = std::ranges::find(sheets_, hit.sheet.name, &SheetRecord::name) != sheets_.end();
       if (!known && hit.sheet.form == "assembly") sheets_.push_back(std::move(hit.sheet));
