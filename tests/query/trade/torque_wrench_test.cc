@@ -49,6 +49,7 @@ TEST_CASE("an adapter at a right angle changes nothing, and one that reaches the
   CHECK(*adapter_factor({400, 50, -90}) == doctest::Approx(1));
   CHECK(*setting_with_adapter(100, {400, 50, 0}) == doctest::Approx(88.888889));
   CHECK(*setting_with_adapter(300, {254, 101.6, 45}) == doctest::Approx(233.856));
+  CHECK(*setting_with_adapter(300, {254, 101.6, 180}) == doctest::Approx(500));
   CHECK_FALSE(adapter_factor({400, 400, 180}));
   CHECK_FALSE(adapter_factor({400, 500, 180}));
   CHECK_FALSE(adapter_factor({0, 50, 0}));
