@@ -26,10 +26,10 @@ void draw_oil(SvgDrawing& drawing, double surface) {
     drawing.line({left + 6, y}, {right - 6, y}, 0.8, true);
 }
 
-void draw_rod(SvgDrawing& drawing, const LegPicture& leg) {
+void draw_rod(SvgDrawing& drawing, const LegPicture& leg, double lower_end) {
   const double half = std::min(leg.rod_mm / leg.bore_mm, 0.9) * (right - left) / 2;
   const double middle = (left + right) / 2;
-  drawing.rectangle({middle - half, top - 30}, half * 2, bottom - top + 30 - 20);
+  drawing.rectangle({middle - half, top - 30}, half * 2, lower_end - top + 30);
   drawing.text({middle, top - 36}, "rod " + picture_number(leg.rod_mm) + " mm", Anchor::middle);
 }
 
@@ -42,11 +42,11 @@ std::string leg_picture(const LegPicture& leg) {
   const double surface = depth.at(std::clamp(leg.level_mm, 0.0, leg.length_mm));
   draw_tube(drawing);
   draw_oil(drawing, surface);
-  if (leg.rod_mm > 0) draw_rod(drawing, leg);
+  if (leg.rod_mm > 0) draw_rod(drawing, leg, depth.at(std::min(leg.level_mm + leg.dipped_mm, leg.length_mm)));
   const double beside = right + wall + 30;
   drawing.line({right + wall, top}, {beside + 8, top}, 0.6);
   drawing.line({right + wall, surface}, {beside + 8, surface}, 0.6);
-  drawing.text({beside + 16, top - 8}, "rim");
+  drawing.text({left - wall - 10, top + 5}, "rim", Anchor::end);
   upright_dimension(drawing, beside, top, surface, "level " + picture_number(leg.level_mm) + " mm");
   drawing.text({beside + 10, (surface + bottom) / 2 + 5}, "oil " + leg.volume);
   upright_dimension(drawing, 60, top, bottom, picture_number(leg.length_mm) + " mm");

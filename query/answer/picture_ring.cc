@@ -85,7 +85,8 @@ std::string ring_picture(RingShape shape, const SizeRow& size, const std::string
                                                             : "width ";
   const double beside = middle + outer + 24;
   for (const double y : {top, bottom}) drawing.line({middle + outer + 4, y}, {beside + 6, y}, 0.6);
-  upright_dimension(drawing, beside, top, bottom, height + picture_number(size.height, 3) + " mm");
+  const std::string second = size.second_height ? "/" + picture_number(*size.second_height, 3) : "";
+  upright_dimension(drawing, beside, top, bottom, height + picture_number(size.height, 3) + second + " mm");
   drawing.text({24, bottom + words_need * 2 + 30}, "Same size is not same part: material and use differ.");
   return drawing.finish();
 }

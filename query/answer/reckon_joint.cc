@@ -4,6 +4,7 @@
 #include <array>
 
 #include "query/answer/picture.h"
+#include "query/answer/picture_parts.h"
 #include "query/answer/reckon_tables.h"
 #include "query/answer/reckon_work.h"
 #include "query/trade/tightening.h"
@@ -113,14 +114,21 @@ double wanted_preload(Given& given, Work& work, const std::optional<ClassFound>&
   return part * screw.load_n;
 }
 
+constexpr int digits = 2;  // no friction is known better
+
+TorqueBar bar_of(std::string name, Band band) {
+  return {std::move(name), band, picture_number(band.least, digits),
+          picture_number(band.most, digits) + " " + std::string(torque_unit().symbol)};
+}
+
 std::vector<TorqueBar> add_torques(Work& work, const Rubbing& rubbing, double preload,
                                    const ThreadGeometry& geometry) {
   std::vector<TorqueBar> bars;
   if (rubbing.nut_factor) {
     const Band band = work.of(torque_band(Band{preload, preload}, *rubbing.nut_factor, geometry.diameter));
-    work.figure("by nut factor", band, torque_unit(), {"lbf·ft"}, "over its published range", 2);
+    work.figure("by nut factor", band, torque_unit(), {"lbf·ft"}, "over its published range", digits);
     work.formula(std::string(k_formula), std::string(k_source));
-    bars.push_back({"by nut factor", band});
+    bars.push_back(bar_of("by nut factor", band));
   }
   if (rubbing.friction) {
     const auto at = [&](double friction) {
@@ -129,7 +137,7 @@ std::vector<TorqueBar> add_torques(Work& work, const Rubbing& rubbing, double pr
     const Band band{at(rubbing.friction->least), at(rubbing.friction->most)};
     work.figure("by friction", band, torque_unit(), {"lbf·ft"}, "the same friction at thread and head", 2);
     work.formula(std::string(long_formula), std::string(long_source));
-    bars.push_back({"by friction", band});
+    bars.push_back(bar_of("by friction", band));
   }
   return bars;
 }
@@ -144,7 +152,13 @@ void work_torque(Given& given, const OpenTables& open, Work& work) {
   if (work.failed()) return;
   const auto bars = add_torques(work, rubbing, preload, screw.geometry);
   work.caution(torque_caution);
-  if (!work.failed()) work.picture(torque_picture(to_text(screw.thread), bars, scale));
+  if (!work.failed())
+    work.picture(torque_picture({"Computed torque for " + to_text(screw.thread),
+                                 std::string(torque_caution),
+                                 bars,
+                                 &torque_unit(),
+                                 scale,
+                                 {}}));
 }
 
 void add_share(Work& work, const std::optional<ClassFound>& found, Band preload,

@@ -168,9 +168,7 @@ void work_ring(Given& given, const OpenTables&, Work& work) {
   }
   work.formula("squeeze = (section − depth)/section; fill = π/4 · section²/(depth · width)", "geometry");
   work.caution("Same size is not same part: material and hardness differ.");
-  if (!work.failed())
-    work.picture(ring_picture(RingShape::o_ring, {ring.inside, ring.inside + 2 * ring.section, ring.section},
-                              given.text("ring")));
+  if (!work.failed()) work.picture(gland_picture(ring, gland, verdict));
 }
 
 constexpr std::array<GivenName, 9> spring_names = {{{"wire", "4.5 mm", true},

@@ -42,6 +42,7 @@ void work_level(Given& given, const OpenTables&, Work& work) {
   const auto volume = given.amount_if("volume", ml()), level = given.amount_if("level", mm());
   const double dipped = displaced(given, work);
   const double rod = given.amount_if("rod", mm()).value_or(0);
+  const double rod_depth = given.amount_if("dipped", mm()).value_or(length);
   if (bool(volume) == bool(level)) given.refuse("either the volume or the level is needed");
   if (work.failed()) return;
   const OilTube tube{bore, length, dipped};
@@ -55,7 +56,8 @@ void work_level(Given& given, const OpenTables&, Work& work) {
   work.caution(
       "Spring out or in, fork compressed or not: measure as the maker's sheet says, or the level means "
       "another volume.");
-  if (!work.failed()) work.picture(leg_picture({bore, length, found_level, rod, said(found_volume, ml())}));
+  if (!work.failed())
+    work.picture(leg_picture({bore, length, found_level, rod, rod_depth, said(found_volume, ml())}));
 }
 
 void work_bottles(Given& given, const OpenTables&, Work& work) {

@@ -84,6 +84,13 @@ void SvgDrawing::circle(Point centre, double radius, bool filled) {
            " stroke-width=\"2\" fill=\"" + (filled ? "#000" : "#fff") + "\"/>\n";
 }
 
+void SvgDrawing::ellipse(Point centre, double across, double up, bool dashed) {
+  text_ += "<ellipse" + attribute("cx", centre.x) + attribute("cy", centre.y) + attribute("rx", across) +
+           attribute("ry", up) +
+           (dashed ? " stroke-width=\"1\" stroke-dasharray=\"6 5\"" : " stroke-width=\"2\" fill=\"#fff\"") +
+           "/>\n";
+}
+
 void SvgDrawing::arc(Point centre, double radius, double from, double to) {
   const Point begin = on_circle(centre, radius, from), end = on_circle(centre, radius, to);
   const std::string r = attribute_number(radius);
@@ -94,8 +101,18 @@ void SvgDrawing::arc(Point centre, double radius, double from, double to) {
 
 void SvgDrawing::text(Point at, std::string_view words, Anchor anchor, bool bold) {
   text_ += "<text" + attribute("x", at.x) + attribute("y", at.y) + " text-anchor=\"" +
-           std::string(name_of(anchor)) + "\" fill=\"#000\" stroke=\"none\"" +
+           std::string(name_of(anchor)) +
+           "\" fill=\"#000\" stroke=\"#fff\" stroke-width=\"4\" paint-order=\"stroke\"" +
            (bold ? " font-weight=\"bold\"" : "") + ">" + escaped_markup(words) + "</text>\n";
+}
+
+double SvgDrawing::paragraph(Point at, std::string_view words, double width, bool bold) {
+  constexpr double line_height = 22, letter = 9.2, bold_letter = 10.4;  // px, of the widest usual sans-serif
+  for (const auto& line : wrap(words, static_cast<int>(width / (bold ? bold_letter : letter)))) {
+    text(at, line, Anchor::start, bold);
+    at.y += line_height;
+  }
+  return at.y;
 }
 
 void SvgDrawing::dimension(Point from, Point to, std::string_view words) {

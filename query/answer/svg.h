@@ -21,9 +21,14 @@ class SvgDrawing {
   void line(Point from, Point to, double thickness, bool dashed = false);
   void rectangle(Point corner, double width, double height);
   void circle(Point centre, double radius, bool filled);
+  void ellipse(Point centre, double across, double up,
+               bool dashed = false);  // half its axes; not filled if dashed
   // Part of a circle from one angle to another, in degrees counterclockwise from the right.
   void arc(Point centre, double radius, double from, double to);
+  // Stands out from the lines that it crosses.
   void text(Point at, std::string_view words, Anchor anchor = Anchor::start, bool bold = false);
+  // Words in lines of at most that width, each below the last. Returns the height of the next line.
+  double paragraph(Point at, std::string_view words, double width, bool bold = false);
   // A line with an end mark on both sides and words in its middle.
   void dimension(Point from, Point to, std::string_view words);
 

@@ -131,13 +131,16 @@ std::optional<Failure> StageChooser::try_wrench(const CribWrench& wrench) {
   return std::nullopt;
 }
 
-// Those that do it first; among them those that can be trusted, and the widest margin.
+// Those that do it first; among them those that can be trusted, and the widest margin. From a minimum or a
+// maximum alone one can be as far as one likes: there the mark nearest to it is the best.
 void StageChooser::sort() {
   const auto rank = [&](const WrenchChoice& choice) {
     const int doubts = (choice.setting.dependable ? 0 : 1) + (choice.overdue ? 1 : 0);
-    const bool has_band = stage_.band.least || stage_.band.most;
-    return std::tuple(!choice.unusable.empty(), choice.setting.verdict, doubts,
-                      has_band ? -choice.setting.margin : worst_deviation(choice, target_));
+    const bool has_least = stage_.band.least.has_value(), has_most = stage_.band.most.has_value();
+    const double badness = has_least && has_most   ? -choice.setting.margin
+                           : has_least || has_most ? std::abs(choice.setting.margin)
+                                                   : worst_deviation(choice, target_);
+    return std::tuple(!choice.unusable.empty(), choice.setting.verdict, doubts, badness);
   };
   std::ranges::stable_sort(stage_.choices, [&](const WrenchChoice& left, const WrenchChoice& right) {
     return rank(left) < rank(right);

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "query/answer/picture.h"
 #include "query/answer/svg.h"
 #include "query/quantity/unit.h"
 
@@ -126,39 +127,118 @@ std::vector<std::string> drawing(const WrenchGeometry& geometry, int width) {
   return sheet.lines();
 }
 
-std::string svg(const WrenchGeometry& geometry, const WrenchAnswer& answer) {
-  using Point = SvgDrawing::Point;
-  constexpr double width = 760, margin = 60, top = 90, grip = 26, across = 14;
+namespace {
+
+using Point = SvgDrawing::Point;
+constexpr double width = 760, margin = 24;
+
+// The wrench lies level with its grip at the left; the drawing is as large as the paper allows.
+struct Layout {
+  Point hand, square, fastener;
+  double highest = 0, lowest = 0;  // of all that is drawn
+};
+
+Layout laid_out(const WrenchGeometry& geometry, double top) {
+  constexpr double left = 70, right = 130, room = 44;
   const double angle = geometry.degrees * std::numbers::pi / 180;
   const double longest = geometry.hand_to_drive + std::max(0.0, reach_of(geometry));
-  const double scale = (width - 2 * margin) / std::max(longest, 1.0);
+  const double scale = (width - left - right) / std::max(longest, 1.0);
+  const double across = geometry.drive_to_fastener * std::cos(angle) * scale;
   const double rise = geometry.drive_to_fastener * std::sin(angle) * scale;
-  const double baseline = top + std::max(0.0, rise);
-  const double height = baseline + std::max(0.0, -rise) + 150;
-  SvgDrawing picture(
-      width, height,
-      geometry.wrench + " with " + geometry.adapter + " at " + degrees_words(geometry.degrees));
-  const Point hand{margin, baseline}, square{margin + geometry.hand_to_drive * scale, baseline};
-  const Point fastener{square.x + geometry.drive_to_fastener * std::cos(angle) * scale, baseline - rise};
-  picture.line(square, {std::min(square.x + 90, width - 8), baseline}, 1, true);
-  picture.line(hand, square, 10);
-  picture.line({hand.x - grip, baseline}, {hand.x + grip, baseline}, 18);
-  picture.line(square, fastener, 6);
-  picture.rectangle({square.x - across / 2, baseline - across / 2}, across, across);
-  picture.circle(fastener, across, false);
-  picture.circle(fastener, across / 3, true);
-  if (std::abs(geometry.degrees) > 1) picture.arc(square, 44, 0, geometry.degrees);
-  const double below = baseline + std::max(0.0, -rise) + 56;
-  picture.dimension({hand.x, below}, {square.x, below}, "L = " + geometry.length);
-  picture.text({fastener.x, fastener.y - 24}, "fastener", Anchor::middle);
-  picture.text({hand.x, baseline - 24}, "hand", Anchor::middle);
-  picture.text({margin, 30},
-               "E = " + geometry.offset + " from square to fastener, θ = " + degrees_words(geometry.degrees));
-  const auto& stage = answer.stages.front();
-  picture.text({margin, 54}, "Set " + set_line(stage), Anchor::start, true);
-  picture.text({margin, below + 34}, in_words(geometry));
-  picture.text({margin, below + 60}, "setting = T · L/(L + E · cos θ)");
+  const double level = top + room + std::max(0.0, rise);
+  const double drive = left + geometry.hand_to_drive * scale;
+  return {{left, level},
+          {drive, level},
+          {drive + across, level - rise},
+          level - std::max(0.0, rise) - room,
+          level + std::max(0.0, -rise) + room};
+}
+
+// Beside the fastener, away from the adapter that leads to it.
+void name_fastener(SvgDrawing& picture, const Layout& at, double degrees) {
+  constexpr double beside = 24, letter = 5;
+  const bool leads_back = std::abs(degrees) > 100;
+  if (std::abs(degrees) <= 60)
+    return picture.text({at.fastener.x + beside, at.fastener.y + letter}, "fastener");
+  const bool above = degrees > 0 || leads_back;
+  const double y = at.fastener.y + (above && degrees >= 0 ? -beside : beside + 2 * letter);
+  picture.text({at.fastener.x, y}, "fastener", Anchor::middle);
+}
+
+void draw_wrench(SvgDrawing& picture, const Layout& at, double degrees) {
+  constexpr double grip = 26, across = 14;
+  const double level = at.hand.y;
+  picture.line(at.square, {at.square.x + 90, level}, 1, true);
+  picture.line(at.hand, at.square, 10);
+  picture.line({at.hand.x - grip, level}, {at.hand.x + grip, level}, 18);
+  picture.line(at.square, at.fastener, 6);
+  picture.rectangle({at.square.x - across / 2, level - across / 2}, across, across);
+  picture.circle(at.fastener, across, false);
+  picture.circle(at.fastener, across / 3, true);
+  if (std::abs(degrees) > 1) picture.arc(at.square, 44, 0, degrees);
+  picture.text({at.hand.x, level - 20}, "hand", Anchor::middle);
+  name_fastener(picture, at, degrees);
+}
+
+}  // namespace
+
+std::string svg(const WrenchGeometry& geometry, const WrenchAnswer& answer) {
+  constexpr double room = width - 2 * margin;
+  const std::string title =
+      geometry.wrench + " with " + geometry.adapter + " at " + degrees_words(geometry.degrees);
+  SvgDrawing words(width, 0, "");  // nothing but a ruler: how high the words are
+  const std::string set = "Set " + set_line(answer.stages.front());
+  const double top = words.paragraph({margin, 60}, set, room);
+  const Layout at = laid_out(geometry, top);
+  const std::string formula =
+      "setting = T · L/(L + E · cos θ); L from hand to square, E = " + geometry.offset +
+      " from square to fastener, θ = " + degrees_words(geometry.degrees);
+  const double below = at.lowest + 30;
+  const double end = words.paragraph(
+      {margin, words.paragraph({margin, below + 36}, in_words(geometry), room)}, formula, room);
+  SvgDrawing picture(width, end, title);
+  picture.text({margin, 34}, title, Anchor::start, true);
+  picture.paragraph({margin, 60}, set, room);
+  draw_wrench(picture, at, geometry.degrees);
+  picture.dimension({at.hand.x, below}, {at.square.x, below}, "L = " + geometry.length);
+  picture.paragraph({margin, picture.paragraph({margin, below + 36}, in_words(geometry), room)}, formula,
+                    room);
   return picture.finish();
+}
+
+namespace {
+
+// "32" and "38 N·m"; nothing where the band is open, and no least where both ends are one.
+TorqueBar bar_of(std::string name, const Figure& figure, Band nm) {
+  const auto words = [&](const std::optional<Number>& end) { return end ? shown(*end) : std::string(); };
+  const std::string unit = " " + std::string(figure.unit->symbol);
+  if (!figure.least && !figure.most) return {std::move(name), nm, "", words(figure.nominal) + unit};
+  const std::string most = words(figure.most);
+  return {std::move(name), nm, words(figure.least) + (most.empty() ? unit : ""),
+          most.empty() ? "" : most + unit};
+}
+
+}  // namespace
+
+std::optional<std::string> band_svg(const WrenchAnswer& answer) {
+  for (const auto& stage : answer.stages) {
+    if (!stage.can_be_set()) continue;
+    const WrenchChoice& choice = stage.choices.front();
+    const TorqueWrench& scale = choice.wrench.scale;
+    const BaseBand band = base_band(stage.band);
+    const bool is_bare = !stage.band.least && !stage.band.most;
+    const std::string asked = is_bare                                   ? "asked"
+                              : stage.tolerance_of == ToleranceOf::shop ? "shop's band"
+                                                                        : "band";
+    return torque_picture({shown(stage.asked) + " on the " + choice.wrench.name,
+                           "Set " + set_line(stage) + ".",
+                           {bar_of(asked, stage.band, {band.least, band.most}),
+                            bar_of("it gives", choice.torque, choice.setting.torque_nm)},
+                           scale.unit,
+                           Figure{Form::range, {}, scale.least, scale.most, {}, scale.unit},
+                           choice.on_scale});
+  }
+  return std::nullopt;
 }
 
 }  // namespace sheaf

@@ -30,4 +30,8 @@ std::vector<std::string> drawing(const WrenchGeometry& geometry, int width);
 // A whole SVG document, black on white; the angle and the lengths are to scale.
 std::string svg(const WrenchGeometry& geometry, const WrenchAnswer& answer);
 
+// The same without an adapter: the band that was asked for and what the wrench gives, above its scale with
+// the mark to set. Of the first stage that can be set; none if none can.
+std::optional<std::string> band_svg(const WrenchAnswer& answer);
+
 }  // namespace sheaf

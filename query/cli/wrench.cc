@@ -27,7 +27,10 @@ class Wrench : public Command {
     flags.add_option("--adapter", adapter_, "With this adapter of the crib")->type_name("NAME");
     flags.add_option("--angle", angle_, "Its angle: 0 straight on, 90 across, 180 back to the hand")
         ->type_name("DEGREES");
-    flags.add_option("--svg", svg_, "Also draw wrench and adapter into this file")->type_name("FILE");
+    flags
+        .add_option("--svg", svg_,
+                    "Also draw the band above the wrench's scale, or the adapter, into this file")
+        ->type_name("FILE");
     declare_today(flags, today_);
     declare_library(flags, common_);
     declare_output(flags, common_);
@@ -71,7 +74,7 @@ class Wrench : public Command {
     if (!day) return day.failure();
     WrenchRequest request{crib, std::move(day).value()};
     if (adapter_.empty()) {
-      if (!angle_.empty() || !svg_.empty()) return Failure{"an angle or a drawing needs --adapter NAME"};
+      if (!angle_.empty()) return Failure{"an angle needs --adapter NAME"};
       return request;
     }
     const CribAdapter* adapter = crib.adapter_named(adapter_);
@@ -148,9 +151,11 @@ class Wrench : public Command {
 
   ExitStatus answer(const std::vector<ToSet>& all, const Crib& crib) {
     if (!svg_.empty()) {
-      const auto geometry = geometry_of(all.front().answer);
-      if (!geometry) return trouble("there is nothing to draw: no wrench can be used with the adapter");
-      if (auto fault = keep_file(svg_, svg(*geometry, all.front().answer))) return trouble(fault->message);
+      const WrenchAnswer& first = all.front().answer;
+      const auto geometry = geometry_of(first);
+      const auto drawn = geometry ? std::optional(svg(*geometry, first)) : band_svg(first);
+      if (!drawn) return trouble("there is nothing to draw: no wrench can be used");
+      if (auto fault = keep_file(svg_, *drawn)) return trouble(fault->message);
     }
     common_.json ? print_json(all, crib) : print_text(all, crib);
     return can_all_be_set(all) ? ExitStatus::done : ExitStatus::nothing;
