@@ -117,10 +117,12 @@ Passage figure_cell(const Answer& answer) {
   return figure_cell(answer.figures.front());
 }
 
+// What changes the act stands in the first line, behind the name: beside the figure, not below it.
 Passage name_cell(const CardEntry& entry) {
   const Answer& answer = entry.answer;
-  Passage cell(answer.name, Tone::act);
-  if (!answer.acts.empty()) cell.new_line().add(joined(answer.acts, " · "), Tone::act);
+  std::vector<std::string> first = answer.acts;
+  first.insert(first.begin(), answer.name);
+  Passage cell(joined(first, " · "), Tone::act);
   std::vector<std::string> marks = answer.marks;
   std::erase(marks, answer.name);
   if (!marks.empty()) cell.new_line().add(joined(marks, " · "));

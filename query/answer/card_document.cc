@@ -83,10 +83,10 @@ class CardLayout {
     return blank;
   }
 
-  Passage job_blanks(std::initializer_list<std::string_view> keys) const {
+  Passage job_blanks(std::initializer_list<std::string_view> keys, int width = 12) const {
     Passage passage;
     for (const auto& field : job_fields())
-      if (std::ranges::find(keys, field.key) != keys.end()) passage.add(job_blank(field, 12));
+      if (std::ranges::find(keys, field.key) != keys.end()) passage.add(job_blank(field, width));
     return passage;
   }
 
@@ -252,7 +252,7 @@ class CardLayout {
         figure.new_line().add(figures[i].label + " " + figure_words(figures[i]));
       Passage done = deed_cell(entry, Deed::filled, record_);
       const Passage level = deed_cell(entry, Deed::measured, record_);
-      if (!level.empty()) done.new_line().add("level ").append(level);
+      if (!level.empty()) done.new_line().add("level, as measured").new_line().append(level);
       table.rows.push_back({"", {figure, name_cell(entry), done}, remarks_of(entry, shared_)});
     }
     section("Fill", {std::move(table)});
@@ -273,7 +273,7 @@ class CardLayout {
   }
 
   void sign() {
-    std::vector<Block> blocks = {job_blanks({"by", "second", "on"}), job_blanks({"note"})};
+    std::vector<Block> blocks = {job_blanks({"by", "second", "on"}), job_blanks({"note"}, Blank::whole_line)};
     section("Sign", std::move(blocks));
   }
 

@@ -26,6 +26,7 @@ struct Tick {
 
 // A line to write on. `width` is in signs.
 struct Blank {
+  static constexpr int whole_line = 60;
   std::string id, label, unit, about;
   std::string filled;
   int width = 8;

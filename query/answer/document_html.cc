@@ -46,9 +46,13 @@ std::string markup(const Tick& tick) {
          (tick.label.empty() ? "" : " " + escaped_markup(tick.label)) + "</label> ";
 }
 
+std::string_view class_of_width(int width) {
+  return width >= Blank::whole_line ? " class=\"whole\"" : width > 8 ? " class=\"wide\"" : "";
+}
+
 std::string markup(const Blank& blank) {
   return "<label class=\"blank\">" + (blank.label.empty() ? "" : escaped_markup(blank.label) + " ") +
-         "<input type=\"text\"" + attribute("id", blank.id) + (blank.width > 8 ? " class=\"wide\"" : "") +
+         "<input type=\"text\"" + attribute("id", blank.id) + std::string(class_of_width(blank.width)) +
          attribute("aria-label", spoken(blank.about, spoken(blank.label, blank.unit))) +
          (blank.filled.empty() ? "" : attribute("value", blank.filled)) + ">" +
          (blank.unit.empty() ? "" : " " + escaped_markup(blank.unit)) + "</label> ";
@@ -72,7 +76,8 @@ std::string markup(const std::vector<Remark>& remarks) {
     const std::string& label = remarks[i].label;
     text += "<div" + attribute("class", label == "caution" ? "remark warns" : "remark") + "><dt>" +
             escaped_markup(label) + "</dt>";
-    for (; i < remarks.size() && remarks[i].label == label; ++i) text += "<dd>" + markup(remarks[i].text) + "</dd>";
+    for (; i < remarks.size() && remarks[i].label == label; ++i)
+      text += "<dd>" + markup(remarks[i].text) + "</dd>";
     text += "</div>\n";
   }
   return text + "</dl>\n";

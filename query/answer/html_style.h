@@ -39,10 +39,15 @@ dl, dd { margin: 0; }
 .quiet { font-size: .9em; }
 .tick { display: inline-block; margin-right: .7em; white-space: nowrap; text-indent: 0; }
 .blank { display: inline-flex; align-items: baseline; gap: .35em; margin-right: .9em; white-space: nowrap; }
-input[type=checkbox] { width: 1.25em; height: 1.25em; margin: 0 .1em 0 0; vertical-align: -.25em; accent-color: #000; }
+input[type=checkbox] { appearance: none; position: relative; width: 1.2em; height: 1.2em; margin: 0 .1em 0 0;
+  vertical-align: -.25em; border: 1.5px solid #000; border-radius: 2px; background: #fff; }
+input[type=checkbox]:checked::after { content: ""; position: absolute; left: .32em; top: .02em; width: .3em;
+  height: .7em; border: solid #000; border-width: 0 .19em .19em 0; transform: rotate(40deg); }
 input[type=text] { width: 6em; padding: .1em .15em; border: 0; border-bottom: 1.5px solid #000; border-radius: 0;
   background: #fff; color: #000; font: inherit; font-weight: bold; }
-input.wide { width: 11em; }
+input.wide { width: 9em; }
+.blank:has(.whole) { display: flex; margin-right: 0; }
+input.whole { flex: 1; }
 input:focus-visible { outline: 3px solid #000; outline-offset: 2px; }
 footer { margin-top: 1.5em; padding-top: .5em; border-top: 1px solid #000; }
 .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
@@ -53,7 +58,7 @@ footer { margin-top: 1.5em; padding-top: .5em; border-top: 1px solid #000; }
   tbody { padding: .5rem 0; }
 }
 @media print {
-  body { max-width: none; padding: 0; font-size: 11pt; line-height: 1.28; }
+  body { max-width: none; padding: 0; font-size: 12pt; line-height: 1.25; }
   h2, header, tr.group { break-after: avoid; }
   tbody, li, .remark { break-inside: avoid; }
   thead { display: table-header-group; break-inside: avoid; }
