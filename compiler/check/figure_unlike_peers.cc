@@ -18,6 +18,12 @@ std::optional<double> number_of(const Field& field) {
   return value && *value > 0 ? value : std::nullopt;
 }
 
+// What fills a machine goes by its size: up to fivefold between a small one and a large one is common practice, no
+// source. A slipped decimal is still seen.
+bool goes_by_size(const Peer& peer, const PeerVerdict& verdict) {
+  return peer.entry->kind == "fluid" && std::abs(std::log(verdict.ratio)) < std::log(5.0);
+}
+
 PeerGroups gather(const LinkedSheets& sheets) {
   PeerGroups groups;
   Roles roles;
@@ -27,7 +33,7 @@ PeerGroups gather(const LinkedSheets& sheets) {
       for (const Field* field : entry.all()) {
         const auto number = number_of(*field);
         if (!number) continue;
-        groups[std::string(field->key()) + "|" + std::string(entry.kind) + "|" + std::string(sheet.assembly()) + "|" + roles.of(entry.name)].push_back({&entry, *number});
+        groups.add(likeness({entry.kind, sheet.assembly(), roles.of(entry.name), field->key()}), {&entry, *number, field->key()});
       }
     }
   }
@@ -35,18 +41,14 @@ PeerGroups gather(const LinkedSheets& sheets) {
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  for (const auto& [name, peers] : gather(sheets)) {
-    const PeerGroup group(peers);
-    for (std::size_t i = 0; i < peers.size(); ++i) {
-      const auto verdict = group.judge(i);
-      if (!verdict || !verdict->outlying) continue;
-      const std::string slip = slip_of_ratio(verdict->ratio);
-      report(*peers[i].entry, peers[i].entry->place(name.substr(0, name.find('|'))),
-             "is " + sheaf::brief(std::round(verdict->ratio * 100) / 100) + " times the median of " +
-                 std::to_string(verdict->others) + " others of the same name" +
-                 (slip.find("decimal") == std::string::npos ? "" : "; " + slip));
-    }
-  }
+  gather(sheets).judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
+    if (!verdict.outlying || goes_by_size(peer, verdict)) return;
+    const std::string slip = slip_of_ratio(verdict.ratio);
+    report(*peer.entry, peer.entry->place(peer.key),
+           "is " + sheaf::brief(std::round(verdict.ratio * 100) / 100) + " times the median of " +
+               std::to_string(verdict.others) + " others of the same name" +
+               (slip.find("decimal") == std::string::npos ? "" : "; " + slip));
+  });
 }
 
 }  // namespace
@@ -56,7 +58,7 @@ const Rule figure_unlike_peers = {
      .severity = Severity::warning,
      .summary = "a figure far from that of five others of the same name",
      .why = "Like torque-unlike-peers, for every other quantity: five or more entries of one kind, assembly and name say "
-            "what is usual. The thresholds are ours, no source.",
+            "what is usual. Amounts of fluid may differ up to fivefold, for machines do. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
     {.all = examine}};

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
+#include <string>
+#include <vector>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -7,26 +9,30 @@
 namespace sheafc {
 namespace {
 
-bool says(std::string_view text, std::string_view first, std::string_view second) {
-  const auto words = sheaf::words_of(sheaf::fold(text));
+using Words = std::vector<std::string>;
+
+Words words_in(std::string_view text) { return sheaf::words_of(sheaf::fold(text)); }
+
+bool says(const Words& words, std::string_view first, std::string_view second) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
     if (words[i] == first && words[i + 1] == second) return true;
   }
   return false;
 }
 
-bool speaks_of_left_hand(std::string_view text) { return says(text, "left", "hand") || says(text, "lh", "thread"); }
+bool speaks_of_left_hand(const Words& words) { return says(words, "left", "hand") || says(words, "lh", "thread"); }
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   if (fastener.kind != "fastener" || fastener.has("hand")) return;
   const sheaf::Thread* thread = fastener.thread("thread");
   const bool thread_says = thread && thread->left_hand;
-  const bool name_says = speaks_of_left_hand(fastener.name);
+  const bool name_says = speaks_of_left_hand(words_in(fastener.name));
   const Value* speaking = nullptr;
   for (const Value& note : fastener.values("notes")) {
-    if (says(note.text, "hand", "thread") && speaks_of_left_hand(note.text)) speaking = &note;
+    const Words words = words_in(note.text);
+    if (says(words, "hand", "thread") && speaks_of_left_hand(words)) speaking = &note;
   }
-  const bool caution_says = std::ranges::any_of(fastener.cautions, [](const Caution* caution) { return speaks_of_left_hand(caution->text); });
+  const bool caution_says = std::ranges::any_of(fastener.cautions, [](const Caution* caution) { return speaks_of_left_hand(words_in(caution->text)); });
   if (!thread_says && !name_says && !speaking && !caution_says) return;
   report(fastener, speaking ? speaking->where : fastener.place(thread_says ? "thread" : caution_says ? "cautions" : "name"),
          "the words speak of a left-hand thread, but `hand` does not say so; only `hand: left` shows beside the figure");

@@ -13,6 +13,7 @@ double ratio(const sheaf::Rational& rational) {
 
 // Base units of `from` to the unit named: only units without offset are asked for here.
 std::optional<double> per_base(const sheaf::Unit& from, std::string_view unit) {
+  if (unit == sheaf::base_of(from.dimension)) return 1;
   const auto wanted = sheaf::unit_from(unit, from.dimension);
   if (!wanted) return {};
   return 1 / ratio((*wanted)->factor);

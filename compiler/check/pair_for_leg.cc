@@ -20,20 +20,15 @@ void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
       const sheaf::Statement* statement = fluid->figure(key);
       const auto ml = middle_in(statement, "mL");
       if (!ml || *ml <= 0 || statement->per.empty()) continue;
-      groups[std::string(key) + "|" + statement->per + "|" + std::string(fluid->choice("purpose"))].push_back({fluid, *ml});
+      groups.add(likeness({key, statement->per, fluid->choice("purpose")}), {fluid, *ml, key});
     }
   }
-  for (const auto& [name, peers] : groups) {
-    const std::string key = name.substr(0, name.find('|'));
-    const PeerGroup group(peers);
-    for (std::size_t i = 0; i < peers.size(); ++i) {
-      const auto verdict = group.judge(i);
-      if (!verdict || !is_double(verdict->ratio)) continue;
-      report(*peers[i].entry, peers[i].entry->place(key),
-             "is twice the " + about(verdict->median, "mL") + " of " + std::to_string(verdict->others) +
-                 " others; is it the amount for both?");
-    }
-  }
+  groups.judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
+    if (!is_double(verdict.ratio)) return;
+    report(*peer.entry, peer.entry->place(peer.key),
+           "is twice the " + about(verdict.median, "mL") + " of " + std::to_string(verdict.others) +
+               " others; is it the amount for both?");
+  });
 }
 
 }  // namespace

@@ -90,6 +90,22 @@ std::optional<PeerVerdict> PeerGroup::judge(std::size_t one) const {
   return verdict;
 }
 
+void PeerGroups::judge_each(const std::function<void(const Peer&, const PeerVerdict&)>& say) {
+  std::ranges::stable_sort(all_, {}, &Member::alike);
+  std::vector<Peer> peers;
+  for (std::size_t i = 0; i < all_.size(); ++i) {
+    peers.push_back(all_[i].peer);
+    if (i + 1 < all_.size() && all_[i + 1].alike == all_[i].alike) continue;
+    if (peers.size() > fewest_peers) {
+      const PeerGroup group(peers);
+      for (std::size_t one = 0; one < peers.size(); ++one) {
+        if (const auto verdict = group.judge(one)) say(peers[one], *verdict);
+      }
+    }
+    peers.clear();
+  }
+}
+
 std::string role_of(std::string_view name) {
   constexpr std::array<std::string_view, 14> sides = {"front", "rear", "left", "right", "upper", "lower", "inner", "outer",
                                                       "top",   "bottom", "the", "at", "of", "in"};

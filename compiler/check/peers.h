@@ -2,6 +2,7 @@
 // A figure among its like: the median of the others, and how far they spread.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -9,6 +10,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "compiler/check/likeness.h"
 #include "compiler/link/linked_sheets.h"
 
 namespace sheafc {
@@ -17,9 +19,8 @@ namespace sheafc {
 struct Peer {
   const LinkedEntry* entry = nullptr;
   double value = 0;
+  std::string_view key = {};  // the field that states it
 };
-// By what makes them alike. Variants of one address stand side by side, as they do on their sheet.
-using PeerGroups = std::unordered_map<std::string, std::vector<Peer>>;
 
 inline constexpr std::size_t fewest_peers = 5;  // others, beside the one that is judged
 
@@ -36,7 +37,8 @@ struct PeerVerdict {
 // one address are no others of each other, and what a sheet inherits says nothing that its base did not.
 class PeerGroup {
  public:
-  explicit PeerGroup(std::span<const Peer> peers);  // which must outlive it
+  // Variants of one address side by side, as they stand on their sheet. The peers must outlive it.
+  explicit PeerGroup(std::span<const Peer> peers);
 
   std::optional<PeerVerdict> judge(std::size_t one) const;  // of the peers; absent with too few others
 
@@ -48,6 +50,22 @@ class PeerGroup {
   std::vector<double> logs_;         // ascending, of what is not inherited
   std::vector<std::size_t> places_;  // in logs_, of those in the peers' order
   std::vector<Run> own_;             // of each peer, where in places_ its address stands
+};
+
+// Peers by what makes them alike.
+class PeerGroups {
+ public:
+  void add(Likeness alike, const Peer& peer) { all_.push_back({alike, peer}); }
+
+  // Calls say(peer, verdict) for each that has enough others.
+  void judge_each(const std::function<void(const Peer&, const PeerVerdict&)>& say);
+
+ private:
+  struct Member {
+    Likeness alike;
+    Peer peer;
+  };
+  std::vector<Member> all_;
 };
 
 // The words of a name without sides, in alphabetical order: "front axle pinch bolts" -> "axle bolt pinch".

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
+#include <unordered_map>
 
 #include "compiler/check/peers.h"
 #include "compiler/check/rules.h"
@@ -16,16 +16,16 @@ bool same_but_pitch(const LinkedEntry& left, const LinkedEntry& right) {
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, std::vector<const LinkedEntry*>> by_part;
+  std::unordered_map<std::string_view, std::vector<const LinkedEntry*>> by_part;
   for (const LinkedEntry* fastener : sheets.entries_of("fastener")) {
     const std::string_view number = fastener->text("part-number");
-    if (!number.empty()) by_part[std::string(number)].push_back(fastener);
+    if (!number.empty()) by_part[number].push_back(fastener);
   }
   for (const auto& [number, fasteners] : by_part) {
     for (const LinkedEntry* fastener : fasteners) {
       if (!same_but_pitch(*fasteners.front(), *fastener)) continue;
       report(*fastener, fastener->place("thread"),
-             "part " + number + " has thread " + std::string(fasteners.front()->text("thread")) + " elsewhere; one of the two pitches is a slip",
+             "part " + std::string(number) + " has thread " + std::string(fasteners.front()->text("thread")) + " elsewhere; one of the two pitches is a slip",
              {other_place(fasteners.front()->place("thread"), "the other thread stands here")});
     }
   }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
+#include <unordered_map>
+#include <vector>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -9,26 +10,38 @@ namespace {
 
 constexpr std::string_view form_and_fit[] = {"size", "thread", "designation", "length", "inside", "outside", "class"};
 
+std::string_view interchangeable_successor(const LinkedEntry& entry) {
+  const Fields* successor = entry.record("superseded-by");
+  return successor && successor->flag("interchangeable") ? successor->text("number") : std::string_view{};
+}
+
+void compare(const LinkedEntry& old, const LinkedEntry& successor, Report& report) {
+  for (const std::string_view key : form_and_fit) {
+    if (!old.has(key) || !successor.has(key) || old.text(key) == successor.text(key)) continue;
+    report(old, old.place("superseded-by"),
+           "called interchangeable, but " + std::string(key) + " differs: " + std::string(old.text(key)) + " and " +
+               std::string(successor.text(key)),
+           {other_place(successor.place(key), "the successor's " + std::string(key))});
+  }
+}
+
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, const LinkedEntry*> by_number;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    for (const LinkedEntry& entry : sheet.entries) {
-      if (const auto number = entry.text("part-number"); !number.empty()) by_number.emplace(sheaf::squeeze(number), &entry);
+  std::unordered_map<std::string, std::vector<const LinkedEntry*>> awaited;  // by the number that follows
+  const auto each = [&](const auto& visit) {
+    for (const LinkedSheet& sheet : sheets.own()) {
+      for (const LinkedEntry& entry : sheet.entries) visit(entry);
     }
-  }
-  for (const auto& [number, entry] : by_number) {
-    const Fields* successor = entry->record("superseded-by");
-    if (!successor || !successor->flag("interchangeable")) continue;
-    const auto found = by_number.find(sheaf::squeeze(successor->text("number")));
-    if (found == by_number.end()) continue;
-    for (const std::string_view key : form_and_fit) {
-      if (!entry->has(key) || !found->second->has(key) || entry->text(key) == found->second->text(key)) continue;
-      report(*entry, entry->place("superseded-by"),
-             "called interchangeable, but " + std::string(key) + " differs: " + std::string(entry->text(key)) + " and " +
-                 std::string(found->second->text(key)),
-             {other_place(found->second->place(key), "the successor's " + std::string(key))});
-    }
-  }
+  };
+  each([&](const LinkedEntry& entry) {
+    if (const auto number = interchangeable_successor(entry); !number.empty()) awaited[sheaf::squeeze(number)].push_back(&entry);
+  });
+  if (awaited.empty()) return;
+  each([&](const LinkedEntry& entry) {
+    const auto found = awaited.find(sheaf::squeeze(entry.text("part-number")));
+    if (found == awaited.end()) return;
+    for (const LinkedEntry* old : found->second) compare(*old, entry, report);
+    awaited.erase(found);  // the same number elsewhere is two-answers' matter
+  });
 }
 
 }  // namespace

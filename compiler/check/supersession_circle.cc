@@ -24,6 +24,7 @@ Chain chain_of(const LinkedSheets& sheets) {
   Chain chain;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
+      if (!entry.has("superseded-by") && !entry.has("supersedes")) continue;
       const std::string number = sheaf::squeeze(entry.text("part-number"));
       if (number.empty()) continue;
       const std::string next = sheaf::squeeze(successor_of(entry));

@@ -35,10 +35,11 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (fastener.kind != "fastener" || !shelf.nut_factor()) return;
   const auto torque = torque_of_one_nm(fastener);
   if (!torque) return;
+  const auto likely = joint_of(fastener, shelf, "8.8");
+  if (!likely || likely->ratio(*torque) <= std::min(unlikely, shelf.nut_factor()->most)) return;
   // Without a class nobody knows better than that it is no more than the strongest.
   const auto strongest = joint_of(fastener, shelf, "12.9");
-  const auto likely = joint_of(fastener, shelf, "8.8");
-  if (!strongest || !likely) return;
+  if (!strongest) return;
   const Span where = fastener.place("torque");
   if (strongest->ratio(*torque) > shelf.nut_factor()->most) {
     report(fastener, where, message(fastener, *torque, *likely, "can bear"));

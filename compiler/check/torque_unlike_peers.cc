@@ -8,45 +8,37 @@
 namespace sheafc {
 namespace {
 
-// Fasteners of one thread doing one kind of work.
-std::string group_of(const LinkedEntry& fastener) {
-  const sheaf::Thread* thread = fastener.thread("thread");
-  if (!thread) return {};
-  return sheaf::thread_key(*thread) + "|" + std::string(fastener.choice("joint")) + "|" + std::string(fastener.text("class"));
-}
-
 void gather(const LinkedSheets& sheets, PeerGroups& by_thread, PeerGroups& by_role) {
   Roles roles;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
       const auto torque = entry.kind == "fastener" ? torque_of_one_nm(entry) : std::nullopt;
       if (!torque || *torque <= 0) continue;
-      if (const std::string group = group_of(entry); !group.empty()) by_thread[group].push_back({&entry, *torque});
-      by_role[roles.of(entry.name) + "|" + std::string(sheet.assembly())].push_back({&entry, *torque});
+      const Peer peer{&entry, *torque, "torque"};
+      if (const sheaf::Thread* thread = entry.thread("thread")) {
+        by_thread.add(likeness({sheaf::thread_key(*thread), entry.choice("joint"), entry.text("class")}), peer);
+      }
+      by_role.add(likeness({roles.of(entry.name), sheet.assembly()}), peer);
     }
   }
 }
 
-void examine_groups(const PeerGroups& groups, std::string_view alike, Report& report) {
-  for (const auto& [name, peers] : groups) {
-    const PeerGroup group(peers);
-    for (std::size_t i = 0; i < peers.size(); ++i) {
-      const auto verdict = group.judge(i);
-      if (!verdict || !verdict->outlying) continue;
-      const std::string slip = slip_of_ratio(verdict->ratio);
-      report(*peers[i].entry, peers[i].entry->place("torque"),
-             "is " + sheaf::brief(verdict->ratio > 1 ? verdict->ratio : 1 / verdict->ratio) + " times " +
-                 (verdict->ratio > 1 ? "as much as" : "less than") + " the " + about(verdict->median, "N·m") + " of " +
-                 std::to_string(verdict->others) + " " + std::string(alike) + (slip.empty() ? "" : "; " + slip));
-    }
-  }
+void report_outlying(PeerGroups& groups, std::string_view alike, Report& report) {
+  groups.judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
+    if (!verdict.outlying) return;
+    const std::string slip = slip_of_ratio(verdict.ratio);
+    report(*peer.entry, peer.entry->place("torque"),
+           "is " + sheaf::brief(verdict.ratio > 1 ? verdict.ratio : 1 / verdict.ratio) + " times " +
+               (verdict.ratio > 1 ? "as much as" : "less than") + " the " + about(verdict.median, "N·m") + " of " +
+               std::to_string(verdict.others) + " " + std::string(alike) + (slip.empty() ? "" : "; " + slip));
+  });
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
   PeerGroups by_thread, by_role;
   gather(sheets, by_thread, by_role);
-  examine_groups(by_thread, "fasteners of the same thread, class and joint", report);
-  examine_groups(by_role, "fasteners of the same name", report);
+  report_outlying(by_thread, "fasteners of the same thread, class and joint", report);
+  report_outlying(by_role, "fasteners of the same name", report);
 }
 
 }  // namespace

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <set>
 #include <span>
 #include <unordered_map>
 
+#include "compiler/check/likeness.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {
@@ -13,14 +13,12 @@ namespace {
 
 constexpr double alike_share = 0.95;
 constexpr std::size_t fewest_values = 12;
-constexpr std::size_t odd = 0x9e3779b97f4a7c15;  // spreads the parts of a statement over its hash
 
 using Statements = std::vector<std::size_t>;  // hashes, sorted; one for each place that says it
 
 // Everything that an assembly's own entries state, without what says where it comes from.
 Statements statements_of(const LinkedSheet& sheet) {
   constexpr std::string_view says_whence[] = {"name", "notes", "checked", "source"};
-  const std::hash<std::string_view> hash;
   Statements all;
   for (const LinkedEntry& entry : sheet.entries) {
     if (entry.inherited || entry.has("same-as")) continue;
@@ -28,7 +26,7 @@ Statements statements_of(const LinkedSheet& sheet) {
       if (std::ranges::find(says_whence, field->key()) != std::end(says_whence)) continue;
       for (const Value& value : field->values) {
         if (value.text.empty()) continue;
-        all.push_back((hash(entry.id) * odd + hash(field->key())) * odd + hash(value.text));
+        all.push_back(likeness({entry.id, field->key(), value.text}));
       }
     }
   }

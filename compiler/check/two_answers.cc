@@ -2,8 +2,10 @@
 #include <algorithm>
 #include <set>
 #include <unordered_map>
+#include <vector>
 
 #include "compiler/check/fit_spans.h"
+#include "compiler/check/likeness.h"
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
 
@@ -21,10 +23,21 @@ bool share_a_machine(const LinkedEntry& left, const LinkedEntry& right) {
   return false;
 }
 
+bool same_sides(const LinkedEntry& left, const LinkedEntry& right) {
+  const auto text = [](const Value& value) { return std::string_view(value.text); };
+  return std::ranges::equal(left.values("side"), right.values("side"), {}, text, text);
+}
+
+// What the question's number says already, in words.
+bool same_question(const LinkedEntry& left, const LinkedEntry& right) {
+  return left.kind == right.kind && left.sheet->assembly() == right.sheet->assembly() && same_sides(left, right) &&
+         left.text("load") == right.text("load") && sheaf::fold(left.name) == sheaf::fold(right.name);
+}
+
 bool meant_so(const LinkedEntry& entry) { return entry.status == "disputed" || entry.has("withdrawn") || entry.has("same-as"); }
 
 void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) {
-  if (left.sheet == right.sheet || meant_so(left) || meant_so(right) || !share_a_machine(left, right)) return;
+  if (left.sheet == right.sheet || meant_so(left) || meant_so(right) || !share_a_machine(left, right) || !same_question(left, right)) return;
   for (const std::string_view key : answers) {
     if (!left.has(key) || !right.has(key) || left.text(key) == right.text(key)) continue;
     report(right, right.place(key),
@@ -40,38 +53,50 @@ bool answers_something(const LinkedEntry& entry) {
   return std::ranges::any_of(answers, [&](std::string_view key) { return entry.has(key); });
 }
 
-// What a question cannot tell apart: kind, assembly, folded name, sides.
-std::string question(const LinkedEntry& entry) {
-  std::string text = std::string(entry.kind) + "|" + std::string(entry.sheet->assembly()) + "|" + sheaf::fold(entry.name);
-  for (const Value& side : entry.values("side")) text += "|" + side.text;
-  return text + "|" + std::string(entry.text("load"));
-}
+// What a question cannot tell apart: kind, assembly, folded name, sides; asked of one model.
+class Questions {
+ public:
+  Likeness of(const LinkedEntry& entry) {
+    Likeness question = likeness({entry.kind, entry.sheet->assembly(), folded(entry.name), entry.text("load")});
+    for (const Value& side : entry.values("side")) question = likeness(question, side.text);
+    return question;
+  }
 
-using EntriesByQuestion = std::unordered_map<std::string, std::vector<const LinkedEntry*>>;
+ private:
+  const std::string& folded(const std::string& name) {
+    const auto [known, fresh] = folded_.try_emplace(name);
+    if (fresh) known->second = sheaf::fold(name);
+    return known->second;
+  }
+  std::unordered_map<std::string_view, std::string> folded_;
+};
 
-// Asked of one model, so that those of other models are never compared.
-EntriesByQuestion by_question_and_model(const LinkedSheets& sheets) {
-  EntriesByQuestion asked;
+struct Asked {
+  Likeness question;
+  const LinkedEntry* entry;
+};
+
+std::vector<Asked> all_asked(const LinkedSheets& sheets) {
+  std::vector<Asked> asked;
+  Questions questions;
   for (const LinkedSheet& sheet : sheets.own()) {
     for (const LinkedEntry& entry : sheet.entries) {
       if (!entry.has_fits() || !answers_something(entry)) continue;
-      const std::string text = question(entry);
-      for (const Fit& fit : entry.fits) {
-        auto& entries = asked[text + "|" + fit.make + "|" + fit.model];
-        if (entries.empty() || entries.back() != &entry) entries.push_back(&entry);
-      }
+      const Likeness question = questions.of(entry);
+      for (const Fit& fit : entry.fits) asked.push_back({likeness(likeness(question, fit.make), fit.model), &entry});
     }
   }
+  std::ranges::stable_sort(asked, {}, &Asked::question);
   return asked;
 }
 
 void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
+  const std::vector<Asked> asked = all_asked(sheets);
   std::set<std::pair<const LinkedEntry*, const LinkedEntry*>> compared;  // two entries may share several models
-  for (const auto& [text, entries] : by_question_and_model(sheets)) {
-    for (std::size_t i = 1; i < entries.size(); ++i) {
-      for (std::size_t j = 0; j < i; ++j) {
-        if (compared.emplace(entries[j], entries[i]).second) compare(*entries[j], *entries[i], report);
-      }
+  for (std::size_t i = 1, first = 0; i < asked.size(); ++i) {
+    if (asked[i].question != asked[first].question) first = i;
+    for (std::size_t j = first; j < i; ++j) {
+      if (compared.emplace(asked[j].entry, asked[i].entry).second) compare(*asked[j].entry, *asked[i].entry, report);
     }
   }
 }

@@ -46,23 +46,28 @@ std::string grade_name(Reader& reader) {
   return is_grade && reader.done() ? "SAE " + plain(*number) : "";
 }
 
+// Each once, for a message.
+std::string names_of(std::span<const PropertyClass> rows) {
+  std::string names;
+  for (const PropertyClass& row : rows) {
+    if (names.find(row.name) == std::string::npos && names.size() < 200) names += (names.empty() ? "" : ", ") + row.name;
+  }
+  return names;
+}
+
 }  // namespace
 
 Result<PropertyClass> class_for(std::string_view name, double diameter_mm,
                                 std::span<const PropertyClass> rows) {
-  std::string known;
   bool name_known = false;
   for (const PropertyClass& row : rows) {
-    if (row.name == name) {
-      name_known = true;
-      if (diameter_mm > row.over_mm && diameter_mm <= row.up_to_mm) return row;
-    } else if (known.find(row.name) == std::string::npos && known.size() < 200) {
-      known += (known.empty() ? "" : ", ") + row.name;
-    }
+    if (row.name != name) continue;
+    if (diameter_mm > row.over_mm && diameter_mm <= row.up_to_mm) return row;
+    name_known = true;
   }
   const std::string which(name);
   if (name_known) return Failure{"class " + which + " is not made at " + brief(diameter_mm) + " mm"};
-  return Failure{"there is no property class " + which + "; the tables have " + known};
+  return Failure{"there is no property class " + which + "; the tables have " + names_of(rows)};
 }
 
 std::string class_name(std::string_view text) {

@@ -57,7 +57,7 @@ Group random_group(std::mt19937& random) {
 TEST_CASE("a member of a group is judged as the definition reads") {
   std::mt19937 random(20261125);
   int judged = 0, outlying = 0;
-  for (int round = 0; round < 20000; ++round) {
+  for (int round = 0; round < 3000; ++round) {
     const Group made = random_group(random);
     const PeerGroup group(made.peers);
     for (std::size_t i = 0; i < made.peers.size(); ++i) {
@@ -73,6 +73,6 @@ TEST_CASE("a member of a group is judged as the definition reads") {
       REQUIRE(verdict->outlying == plain->outlying);
     }
   }
-  CHECK(judged > 50000);
-  CHECK(outlying > 1000);
+  CHECK(judged > 10000);
+  CHECK(outlying > 200);
 }
