@@ -62,6 +62,11 @@ bool ask(const char* question, std::string& answer) {
   return static_cast<bool>(std::getline(std::cin, answer));
 }
 
+bool ask_what(SheetStart& start) {
+  return ask("what is it (fork, rear-brake, thread-size, words ...): ", start.what) &&
+         ask("the sheet's short name, as sorvane-41-rod: ", start.name);
+}
+
 bool ask_all(SheetStart& start) {
   say_as_is("An empty answer leaves the line open; Ctrl-D leaves.\n");
   if (!ask("title, for people: ", start.title)) return false;
@@ -113,12 +118,17 @@ std::string tidied(const SheetStart& start) {
 
 ExitStatus make(Wishes wishes) {
   SheetStart& start = wishes.start;
+  const bool asks = wishes.csv.empty() && !wishes.no_input && is_terminal(STDIN_FILENO) && is_terminal(STDOUT_FILENO);
+  if (asks && !ask_what(start)) return ExitStatus::interrupted;
+  if (start.what.empty() || start.name.empty()) {
+    return failed("a sheet needs what it is about and its name", "as in: sheafc new fork my-fork; see sheafc new --help");
+  }
   if (!find_form(start)) return unknown_what(start.what);
   if (const auto name = parse_name(start.name); !name) return failed(name.failure().message);
   if (!wishes.csv.empty()) {
     if (const ExitStatus status = take_csv(wishes); status != ExitStatus::done) return status;
-  } else if (!wishes.no_input && is_terminal(STDIN_FILENO) && is_terminal(STDOUT_FILENO)) {
-    if (!ask_all(start)) return ExitStatus::interrupted;
+  } else if (asks && !ask_all(start)) {
+    return ExitStatus::interrupted;
   }
   start.day = to_text(today());
   const std::string path = wishes.folder + "/" + start.name + ".yaml";
@@ -141,9 +151,8 @@ void add_new(CLI::App& program, Action& action) {
   command
       ->add_option("what", start.what,
                    "An assembly (fork, rear-brake ...), a kind of table (thread-size ...), words or crib")
-      ->required()
       ->type_name("WHAT");
-  command->add_option("name", start.name, "The sheet's name")->required()->type_name("NAME");
+  command->add_option("name", start.name, "The sheet's name")->type_name("NAME");
   command->add_option("--title", start.title, "What it is about, for people");
   command->add_option("--maker", start.maker, "Who makes the assembly");
   command->add_option("--make", start.make, "Who makes the machine");

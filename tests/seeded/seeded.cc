@@ -2,11 +2,13 @@
 // How many of the mistakes that writers make does the compiler see? Puts one at a time into the good
 // sheets, compiles, and counts. Prints a table; ends with 1 where the reach is not what is asked.
 //
-//   seeded [--each N] [--seed N] FOLDER        N mistakes of each kind (default 50, seed 20261125)
+//   seeded [--each N] [--seed N] [--keep FILE] FOLDER    N mistakes of each kind (default 50, seed 20261125)
 #include <algorithm>
+#include <cstdarg>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <fstream>
 #include <set>
 #include <thread>
 
@@ -23,6 +25,7 @@ struct Options {
   int each = 50;
   unsigned seed = 20261125;
   std::string folder;
+  std::string kept;  // where the table goes besides the terminal
 };
 
 // Good sheets, and what is said of them as they are.
@@ -149,20 +152,40 @@ double caught_share(const Mistake& mistake, const Tally& tally) {
   return tally.sown ? static_cast<double>(caught) / tally.sown : 0;
 }
 
-void print_row(const Mistake& mistake, const Tally& tally) {
-  std::printf("| %d | %s | %d | %d | %d | %d | %d | %.0f %% |", mistake.number, std::string(mistake.name).c_str(), tally.sown, tally.error, tally.warning, tally.note, tally.missed, 100 * caught_share(mistake, tally));
-  if (tally.slips_asked) std::printf(" %.0f %% |\n", 100.0 * tally.slips_named / tally.slips_asked);
-  else std::printf(" |\n");
+// What is printed and, if so wished, kept.
+class Table {
+ public:
+  [[gnu::format(printf, 2, 3)]] void add(const char* form, ...) {
+    std::va_list values;
+    va_start(values, form);
+    char line[400];
+    std::vsnprintf(line, sizeof line, form, values);
+    va_end(values);
+    text_ += line;
+  }
+  bool show_and_keep(const std::string& path) const {
+    std::fputs(text_.c_str(), stdout);
+    return path.empty() || (std::ofstream(path) << text_).flush().good();
+  }
+
+ private:
+  std::string text_;
+};
+
+void print_row(Table& table, const Mistake& mistake, const Tally& tally) {
+  table.add("| %d | %s | %d | %d | %d | %d | %d | %.0f %% |", mistake.number, std::string(mistake.name).c_str(), tally.sown, tally.error, tally.warning, tally.note, tally.missed, 100 * caught_share(mistake, tally));
+  if (tally.slips_asked) table.add(" %.0f %% |\n", 100.0 * tally.slips_named / tally.slips_asked);
+  else table.add(" |\n");
 }
 
-int report(const Options& options, const std::vector<Tally>& tallies) {
+int report(Table& table, const Options& options, const std::vector<Tally>& tallies) {
   const auto& mistakes = all_mistakes();
-  std::printf("| # | mistake | sown | error | warning | note | missed | caught | slip named |\n|--|--|--|--|--|--|--|--|--|\n");
+  table.add("| # | mistake | sown | error | warning | note | missed | caught | slip named |\n|--|--|--|--|--|--|--|--|--|\n");
   int total = 0, impossible = 0, impossible_caught = 0, kinds = 0;
   double shares = 0;
   for (std::size_t i = 0; i < mistakes.size(); ++i) {
     if (mistakes[i].asked == Asked::peers) continue;
-    print_row(mistakes[i], tallies[i]);
+    print_row(table, mistakes[i], tallies[i]);
     total += tallies[i].sown;
     shares += caught_share(mistakes[i], tallies[i]);
     ++kinds;
@@ -170,16 +193,16 @@ int report(const Options& options, const std::vector<Tally>& tallies) {
     impossible += tallies[i].sown;
     impossible_caught += tallies[i].error + tallies[i].warning;
   }
-  std::printf("\nSeen only among five or more of their like:\n\n");
+  table.add("\nSeen only among five or more of their like:\n\n");
   for (std::size_t i = 0; i < mistakes.size(); ++i) {
-    if (mistakes[i].asked == Asked::peers) print_row(mistakes[i], tallies[i]);
+    if (mistakes[i].asked == Asked::peers) print_row(table, mistakes[i], tallies[i]);
   }
   const Fleet fleet = read_fleet(options.folder);
   std::size_t entries = 0;
   for (const LinkedSheet& sheet : fleet.linked.own()) entries += sheet.assembly().empty() ? 0 : sheet.entries.size();
   const double impossible_share = impossible ? static_cast<double>(impossible_caught) / impossible : 0;
-  std::printf("\n%d mistakes of %d kinds. Impossible figures caught: %.1f %%. Mean over kinds: %.1f %%.\n", total, kinds, 100 * impossible_share, 100 * shares / kinds);
-  std::printf("On the untouched sheets (%zu entries): %d errors, %d warnings.\n", entries, fleet.reports.errors(), fleet.reports.warnings());
+  table.add("\n%d mistakes of %d kinds. Impossible figures caught: %.1f %%. Mean over kinds: %.1f %%.\n", total, kinds, 100 * impossible_share, 100 * shares / kinds);
+  table.add("On the untouched sheets (%zu entries): %d errors, %d warnings.\n", entries, fleet.reports.errors(), fleet.reports.warnings());
   const bool quiet = fleet.reports.errors() == 0 && static_cast<std::size_t>(fleet.reports.warnings()) * 300 <= entries;
   const bool none_missing = std::ranges::all_of(tallies, [](const Tally& tally) { return tally.sown > 0; });
   return impossible_share >= 0.98 && shares / kinds >= 0.90 && quiet && none_missing ? 0 : 1;
@@ -192,11 +215,16 @@ int main(int count, char** words) {
   for (int i = 1; i < count; ++i) {
     if (!std::strcmp(words[i], "--each") && i + 1 < count) options.each = std::atoi(words[++i]);
     else if (!std::strcmp(words[i], "--seed") && i + 1 < count) options.seed = static_cast<unsigned>(std::atoi(words[++i]));
+    else if (!std::strcmp(words[i], "--keep") && i + 1 < count) options.kept = words[++i];
     else options.folder = words[i];
   }
   if (options.folder.empty() || options.each < 1) {
-    std::fprintf(stderr, "usage: seeded [--each N] [--seed N] FOLDER\n");
+    std::fprintf(stderr, "usage: seeded [--each N] [--seed N] [--keep FILE] FOLDER\n");
     return 2;
   }
-  return report(options, sow_all(options));
+  Table table;
+  const int reached = report(table, options, sow_all(options));
+  if (table.show_and_keep(options.kept)) return reached;
+  std::fprintf(stderr, "seeded: error: cannot write %s\n", options.kept.c_str());
+  return 2;
 }
