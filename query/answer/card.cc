@@ -211,6 +211,17 @@ class CardBuilder {
 
 }  // namespace
 
+CardMachine machine_of(const QuestionReading& reading) {
+  CardMachine machine;
+  machine.year = reading.year == reading.year_to || reading.year_to == 0 ? reading.year : 0;
+  machine.frame = reading.frame;
+  machine.market = reading.market;
+  if (reading.machines.empty()) return machine;
+  machine.make = reading.machines.front().make;
+  if (reading.machines.size() == 1) machine.model = reading.machines.front().model;
+  return machine;
+}
+
 Result<Card> build_card(SheetRecord sheet, const CardRequest& request) {
   return CardBuilder(std::move(sheet), request).build();
 }

@@ -13,6 +13,7 @@
 #include "query/answer/kit.h"
 #include "query/answer/wrench.h"
 #include "query/library/library.h"
+#include "query/search/reading.h"
 
 namespace sheaf {
 
@@ -43,6 +44,9 @@ struct CardMachine {
   std::string make, model, frame, market;
   int year = 0;
 };
+
+// The machine that was read from words or flags; only the make where several models were.
+CardMachine machine_of(const QuestionReading& reading);
 
 struct Card {
   SheetRecord sheet;  // without entries

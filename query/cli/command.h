@@ -54,6 +54,7 @@ std::unique_ptr<Command> make_find();
 std::unique_ptr<Command> make_kit();
 std::unique_ptr<Command> make_reckon();
 std::unique_ptr<Command> make_match();
+std::unique_ptr<Command> make_serve();
 std::unique_ptr<Command> make_show();
 std::unique_ptr<Command> make_wrench();
 

@@ -8,7 +8,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<CommandInfo, 9> commands = {{
+constexpr std::array<CommandInfo, 10> commands = {{
     {"find", "WORDS…", "Answer a question in plain words",
      "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
      "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
@@ -69,6 +69,13 @@ constexpr std::array<CommandInfo, 9> commands = {{
      "sheaf reckon viscosity 32 mm²/s at 40 °C and 6.1 mm²/s at 100 °C for 0 °C\n"
      "sheaf reckon level bore 37.4 mm length 580 mm volume 512 mL --svg leg.svg    drawn as well",
      make_reckon},
+    {"serve", "", "Show the library as a page for a phone or tablet in the shop",
+     "It answers on this machine alone unless --listen says otherwise, reads only, and goes on with a new library\n"
+     "when the file is replaced. Every page works without scripting. Control-C ends it.",
+     "sheaf serve                             a page at http://127.0.0.1:8427/\n"
+     "sheaf serve --listen 0.0.0.0 --host bench.local   for the shop's own network\n"
+     "sheaf serve --certificate shop.pem --key shop.key    by https, so that it works offline",
+     make_serve},
     {"about", "", "Say which library answers, and what is in it", "",
      "sheaf about                             name, date, size, digest\n"
      "sheaf about --verify                    read and check every byte of it",

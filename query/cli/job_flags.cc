@@ -39,17 +39,6 @@ Result<Workshop> open_workshop(const JobFlags& job) {
   return shop;
 }
 
-CardMachine machine_of(const QuestionReading& reading) {
-  CardMachine machine;
-  machine.year = reading.year == reading.year_to || reading.year_to == 0 ? reading.year : 0;
-  machine.frame = reading.frame;
-  machine.market = reading.market;
-  if (reading.machines.empty()) return machine;
-  machine.make = reading.machines.front().make;
-  if (reading.machines.size() == 1) machine.model = reading.machines.front().model;
-  return machine;
-}
-
 ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job) {
   const SheetChoice choice = sheet_choice(std::move(found), asked, shop.open.pointers());
   if (job.common.json) {

@@ -33,9 +33,6 @@ struct Workshop {
 };
 Result<Workshop> open_workshop(const JobFlags& job);
 
-// The machine that was read from words or flags; only the make where several models were.
-CardMachine machine_of(const QuestionReading& reading);
-
 // Says which of several sheets must be named, or that there is none and what came near: on standard output as
 // text or JSON; in one line on standard error where a page or a table was asked for.
 ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job);

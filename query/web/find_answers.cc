@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/web/find_answers.h"
+
+#include "query/answer/fields.h"
+#include "query/answer/wrench.h"
+#include "query/search/complete.h"
+
+namespace sheaf {
+
+Result<FoundAnswers> find_answers(const Asking& asking) {
+  const auto& libraries = asking.opened.libraries();
+  Lexicon lexicon(libraries);
+  const std::string question = asking.given("q");
+  Request request;
+  request.words = asking.request.has("typing") ? completed(question, lexicon) : question;
+  request.filters = filters_of(asking.request);
+  auto findings = find(request, lexicon);
+  if (!findings) return findings.failure();
+  auto found = say_findings(std::move(findings).value(), lexicon, question, units_of(asking.request));
+  if (asking.opened.crib())
+    if (auto fault = add_set_lines(found.answers, libraries, asking.today)) return *fault;
+  return found;
+}
+
+Result<std::vector<Answer>> answers_at(const Asking& asking, const std::string& address) {
+  const auto& libraries = asking.opened.libraries();
+  Asked asked;
+  asked.units = units_of(asking.request);
+  std::vector<Answer> answers;
+  for (Library* library : libraries) {
+    auto entries = library->entries_at(address);
+    if (!entries) return entries.failure();
+    for (auto& entry : std::move(entries).value()) {
+      auto sheet = library->sheet_without_entries(sheet_part(entry.address));
+      if (!sheet) return sheet.failure();
+      if (!sheet->empty())
+        answers.push_back(build_answer(sheet->front(), std::move(entry), asked));
+    }
+    if (!answers.empty()) break;
+  }
+  if (asking.opened.crib())
+    if (auto fault = add_set_lines(answers, libraries, asking.today)) return *fault;
+  return answers;
+}
+
+Result<std::vector<SheetRecord>> sheets_named(const Asking& asking, const std::string& name) {
+  for (Library* library : asking.opened.libraries()) {
+    auto sheets = library->sheet(name);
+    if (!sheets || !sheets->empty()) return sheets;
+  }
+  return std::vector<SheetRecord>();
+}
+
+}  // namespace sheaf

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/web/find_wrench.h"
+
+#include "query/web/find_answers.h"
+
+namespace sheaf {
+namespace {
+
+Result<double> degrees_from(std::string_view typed) {
+  if (typed.empty()) return 0.0;
+  const auto number = parse_number(typed, Input::prompt);
+  if (!number || approximate(*number) < -180 || approximate(*number) > 180)
+    return Failure{"the angle is no number of degrees from -180 to 180"};
+  return approximate(*number);
+}
+
+Result<WrenchRequest> request_for(const Asking& asking, const Crib& crib) {
+  WrenchRequest request{crib, asking.today};
+  const std::string name = asking.given("adapter");
+  if (name.empty()) return request;
+  const CribAdapter* adapter = crib.adapter_named(name);
+  if (!adapter) return Failure{"no adapter '" + name + "' in the crib"};
+  const auto degrees = degrees_from(asking.request.parameter("angle"));
+  if (!degrees) return degrees.failure();
+  request.adapter = AdapterUse{*adapter, *degrees};
+  return request;
+}
+
+Result<std::vector<FoundWrench>> for_entry(const Asking& asking, const std::string& address,
+                                           const WrenchRequest& request) {
+  auto answers = answers_at(asking, address);
+  if (!answers) return answers.failure();
+  if (answers->empty()) return Failure{"no entry '" + address + "'"};
+  std::vector<FoundWrench> all;
+  for (auto& answer : std::move(answers).value()) {
+    if (!answer.entry.withdrawn.empty()) return Failure{address + " was withdrawn"};
+    auto chosen = choose_wrench(answer.entry, request);
+    if (!chosen) return chosen.failure();
+    if (!*chosen) return Failure{address + " states no torque"};
+    answer.set.clear();  // it is what this very answer says at length
+    all.push_back({**chosen, std::move(answer)});
+  }
+  return all;
+}
+
+}  // namespace
+
+Result<std::optional<Crib>> own_crib(const HttpRequest& request) {
+  const std::string_view range = request.parameter("range"), step = request.parameter("step");
+  const std::string_view accuracy = request.parameter("accuracy");
+  if (range.empty() && step.empty()) return std::optional<Crib>();
+  const auto read = parse_readings(range, Dimension::torque);
+  if (!read || read->size() != 1 || !read->front().figure().least || !read->front().figure().most)
+    return Failure{"the wrench's range is no range of torque, such as 10..60 N·m"};
+  const Figure& scale = read->front().figure();
+  const auto step_number = parse_number(step, Input::prompt);
+  const auto per_cent = parse_number(accuracy.empty() ? "4" : accuracy, Input::prompt);
+  if (!step_number || compare(*step_number, Number{0, 0, 1}) <= 0)
+    return Failure{"the wrench's step is no number above 0, in the unit of its range"};
+  if (!per_cent || approximate(*per_cent) < 0 || approximate(*per_cent) >= 50)
+    return Failure{"the wrench's accuracy is no percentage below 50"};
+  Crib crib;
+  crib.shop = "this device";
+  CribWrench wrench;
+  wrench.name = "wrench in hand";
+  wrench.scale = {*scale.least, *scale.most, *step_number, scale.unit, approximate(*per_cent)};
+  crib.wrenches.push_back(std::move(wrench));
+  return std::optional<Crib>(std::move(crib));
+}
+
+Result<std::vector<FoundWrench>> find_wrench(const Asking& asking, const Crib& crib) {
+  const std::string asked = asking.given("q");
+  const auto request = request_for(asking, crib);
+  if (!request) return request.failure();
+  const auto readings = parse_readings(asked, Dimension::torque);
+  if (!readings && asked.find('/') != std::string::npos && asked.find(' ') == std::string::npos)
+    return for_entry(asking, asked, *request);
+  if (!readings) return Failure{"'" + asked + "' is neither a torque nor an address: " + readings.failure().message};
+  std::vector<FoundWrench> all;
+  for (const auto& reading : *readings) {
+    auto chosen = choose_wrench(reading, *request);
+    if (!chosen) return chosen.failure();
+    all.push_back({std::move(chosen).value(), std::nullopt});
+  }
+  return all;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <array>
+
+#include "query/web/pages.h"
+
+namespace sheaf {
+namespace {
+
+struct Place {
+  std::string_view path, name;
+};
+constexpr std::array<Place, 5> places = {
+    {{"/", "find"}, {"/match", "match"}, {"/convert", "convert"}, {"/wrench", "wrench"}, {"/about", "about"}}};
+
+std::string navigation_html(std::string_view section, const Asking& asking) {
+  std::string items;
+  for (const auto& place : places) {
+    std::string item = "<a href=\"" + escaped(address_of(place.path, carried(asking.request))) + "\"";
+    if (place.name == section) item += " aria-current=\"page\"";
+    items += "<li>" + item + ">" + std::string(place.name) + "</a></li>\n";
+  }
+  return "<nav aria-label=\"pages\"><ul>\n" + items + "</ul></nav>\n";
+}
+
+std::string units_html(const Asking& asking) {
+  const std::string chosen = asking.given("unit");
+  std::string options;
+  bool known = false;
+  for (const auto& choice : unit_choices()) {
+    const bool is_chosen = choice.value == chosen;
+    known = known || is_chosen;
+    options += "<option value=\"" + escaped(choice.value) + "\"" + (is_chosen ? " selected" : "") + ">" +
+               escaped(choice.words) + "</option>\n";
+  }
+  if (!known) options += "<option value=\"" + escaped(chosen) + "\" selected>" + escaped(chosen) + "</option>\n";
+  return "<p class=\"field\"><label for=\"unit\">units</label><select id=\"unit\" name=\"unit\">\n" + options +
+         "</select></p>\n";
+}
+
+std::string search_html(const Asking& asking) {
+  const std::string asked = asking.given("q");
+  return "<form id=\"search\" action=\"/find\" role=\"search\">\n<p class=\"ask\"><label for=\"q\" class=\"unseen\">part, "
+         "size or figure</label><input id=\"q\" name=\"q\" type=\"search\" value=\"" +
+         escaped(asked) + "\" placeholder=\"part, size or figure\" autocomplete=\"off\" autocapitalize=\"none\" "
+         "spellcheck=\"false\" maxlength=\"600\"" + (asking.request.path == "/" ? " autofocus" : "") +
+         "><button type=\"submit\">Find</button></p>\n<p id=\"words\" class=\"words\" hidden></p>\n<div "
+         "class=\"fields\">\n" +
+         field_html({"machine", "machine", asking.request.parameter("machine")}) +
+         field_html({"year", "year", asking.request.parameter("year")}) + units_html(asking) + "</div>\n</form>\n";
+}
+
+std::string foot_html(const Asking& asking) {
+  const Opened& opened = asking.opened;
+  return "<footer class=\"foot\">\n<p>" +
+         escaped("From " + opened.name() + ", data of " + opened.data_date() + ", digest " +
+                 opened.digest().substr(0, 12) + "…") +
+         " <span id=\"device\"></span></p>\n</footer>\n";
+}
+
+}  // namespace
+
+std::string field_html(const Field& field) {
+  const std::string name(field.name);
+  std::string markup = "<p class=\"field\"><label for=\"" + name + "\">" + escaped(field.label) + "</label><input id=\"" +
+                       name + "\" name=\"" + name + "\" type=\"text\" value=\"" + escaped(field.value) +
+                       "\" autocomplete=\"off\" spellcheck=\"false\" maxlength=\"600\"";
+  if (field.name == "year") markup += " inputmode=\"numeric\"";
+  if (!field.hint.empty()) markup += " aria-describedby=\"" + name + "-hint\"";
+  markup += ">";
+  if (!field.hint.empty()) markup += "<small id=\"" + name + "-hint\">" + escaped(field.hint) + "</small>";
+  return markup + "</p>\n";
+}
+
+Response framed(const PageParts& parts, const Asking& asking) {
+  std::string page = "<!DOCTYPE html>\n<html lang=\"en\" data-digest=\"" + escaped(asking.opened.digest()) +
+                     "\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+                     "content=\"width=device-width, initial-scale=1\">\n<title>" +
+                     escaped(parts.title.empty() ? "Sheaf" : parts.title + " · Sheaf") + "</title>\n";
+  if (parts.style == "card") page += "<link rel=\"stylesheet\" href=\"/card.css\">\n";
+  page += "<link rel=\"stylesheet\" href=\"/page.css\">\n<link rel=\"icon\" href=\"/icon.svg\" type=\"image/svg+xml\">\n"
+          "<script src=\"/page.js\" defer></script>\n";
+  if (parts.style == "card") page += "<script src=\"/card.js\" defer></script>\n";
+  page += "</head>\n<body" + (parts.style.empty() ? "" : " class=\"" + std::string(parts.style) + "\"") +
+          ">\n<header class=\"top\">\n" + navigation_html(parts.section, asking) +
+          (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body + foot_html(asking) +
+          "</body>\n</html>\n";
+  return {parts.status, "text/html; charset=utf-8", std::move(page)};
+}
+
+Response trouble_page(int status, const std::string& why, const Asking& asking) {
+  return framed({.status = status,
+                 .title = why,
+                 .body = "<main id=\"answer\">\n" + element("h1", "plain", why) + "</main>\n"},
+                asking);
+}
+
+}  // namespace sheaf
