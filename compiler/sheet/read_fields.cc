@@ -3,6 +3,7 @@
 // duplicate keys already.
 #include "compiler/sheet/read_fields.h"
 
+#include <algorithm>
 #include <unordered_map>
 
 #include "compiler/sheet/read_scalar.h"
@@ -171,7 +172,24 @@ bool FieldReader::read_values(Field& field, const Pair& pair) {
     return false;
   }
   for (const Node* item : node.items) read_value(field, *item);
+  if (node.flow && field.declaration->type == ValueType::text) report_split_sentence(node);
   return true;
+}
+
+// Three words that begin like a sentence, and after the comma one that goes on in lower case.
+void FieldReader::report_split_sentence(const Node& list) {
+  const auto begins_sentence = [](const Node& item) {
+    return item.text.front() >= 'A' && item.text.front() <= 'Z' && std::ranges::count(item.text, ' ') >= 2;
+  };
+  const auto goes_on = [](const Node& item) { return item.text.front() >= 'a' && item.text.front() <= 'z'; };
+  for (std::size_t i = 1; i < list.items.size(); ++i) {
+    const Node &before = *list.items[i - 1], &after = *list.items[i];
+    if (before.quoted || after.quoted || before.text.empty() || after.text.empty()) continue;
+    if (!begins_sentence(before) || !goes_on(after)) continue;
+    sink_.report({Severity::warning, rule::split_sentence, after.span,
+                  "the comma before this begins a new item; if it is one sentence, put the whole of it in quotes",
+                  {{Severity::note, rule::split_sentence, before.span, "it seems to begin here"}}});
+  }
 }
 
 bool FieldReader::read_value(Field& field, const Node& node) {

@@ -53,6 +53,7 @@ class FieldReader {
   bool read_variants(Field& field, const Node& node, const sheaf::KindDeclaration& kind);
   std::string_view report_unknown(const Pair& pair, const Scope& scope, std::string_view owner,
                                   const Scope* also_known);
+  void report_split_sentence(const Node& list);
   void report_repeated(const Field& field);
 
   const SourceFile& file_;

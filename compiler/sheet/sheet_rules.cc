@@ -39,6 +39,10 @@ constexpr RuleInfo rules[] = {
      "An address is the sheet and the entry, whatever its section; it must lead to one of them.",
      "fasteners:\n  plug: { name: plug }\nparts:\n  plug: { name: plug }\n",
      "fasteners:\n  plug: { name: plug }\nparts:\n  plug-cover: { name: plug }\n"},
+    {rule::split_sentence, Severity::warning, "a sentence that its own comma cuts in two",
+     "Inside [ ] a comma begins the next item. A note is then shown as two, and half a caution says something else than "
+     "the whole. Quotes keep it whole, as does a line of its own.",
+     "notes: [Hold it in soft jaws, not in a bare vice.]\n", "notes: ['Hold it in soft jaws, not in a bare vice.']\n"},
     {rule::repeated_value, error, "one value twice in a list",
      "The second is a slip: another value was meant, or it is too many.",
      "parts:\n  ring: { name: ring, supersedes: [41-2245, 41-2245] }\n", "parts:\n  ring: { name: ring, supersedes: [41-2245, 41-2246] }\n"},

@@ -41,6 +41,7 @@ inline constexpr std::string_view unreadable_address = "unreadable-address";
 inline constexpr std::string_view unreadable_pattern = "unreadable-pattern";
 inline constexpr std::string_view variant_without_when = "variant-without-when";
 inline constexpr std::string_view repeated_value = "repeated-value";
+inline constexpr std::string_view split_sentence = "split-sentence";
 inline constexpr std::string_view bad_column = "bad-column";
 inline constexpr std::string_view row_width = "row-width";
 inline constexpr std::string_view row_without_key = "row-without-key";
