@@ -17,9 +17,12 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t most_of_a_size = 60;  // entries of one kind: a fleet may hold thousands of one bearing
-constexpr std::size_t most_near = 200;      // entries that are near, of one kind
-constexpr double o_ring_near_mm = 1;        // sections differ by less than seals do
+// Entries of one kind and size that are read: a fleet may hold thousands of one bearing, and nobody reads
+// them all.
+constexpr std::size_t most_of_a_size = 30;
+constexpr std::size_t most_of_a_near_size = 6;
+constexpr std::size_t most_near = 100;  // of all near sizes of a kind
+constexpr double o_ring_near_mm = 1;    // sections differ by less than seals do
 
 constexpr std::string_view same_size_caution = "Same size is not same part: lip, material and use differ.";
 constexpr std::string_view shaft_caution =
@@ -148,9 +151,10 @@ class Matcher {
     const auto table = shelf_.table(kind.kind);
     if (!table) return table.failure();
     const Shelf::Table& rows = **table;
-    return take(measured, rows.sizes, limits, kind.part, [&](std::size_t i) -> Result<SizedEntries> {
-      return SizedEntries{{rows.rows[rows.row_of_size[i]]}};
-    });
+    return take(measured, rows.sizes, limits, kind.part,
+                [&](std::size_t i, std::size_t) -> Result<SizedEntries> {
+                  return SizedEntries{{rows.rows[rows.row_of_size[i]]}};
+                });
   }
 
   std::optional<Failure> look_through_sizes(Library& library, const PartKind& kind, const Measured& measured,
@@ -158,8 +162,8 @@ class Matcher {
     const auto sizes = shelf_.sizes(library, kind.shape);
     if (!sizes) return sizes.failure();
     const std::string of_kind = term(Prefix::kind, kind.kind);
-    return take(measured, (*sizes)->rows, limits, kind.part, [&](std::size_t i) {
-      return entries_with(library, {of_kind, term(Prefix::size, (*sizes)->keys[i])}, most_of_a_size);
+    return take(measured, (*sizes)->rows, limits, kind.part, [&](std::size_t i, std::size_t most) {
+      return entries_with(library, {of_kind, term(Prefix::size, (*sizes)->keys[i])}, most);
     });
   }
 
@@ -172,8 +176,9 @@ class Matcher {
     std::vector<const EntryRecord*> entries;
     for (const auto& entry : found->entries)
       if (const auto row = size_row(entry)) rows.push_back(*row), entries.push_back(&entry);
-    return take(measured, rows, limits, kind.part,
-                [&](std::size_t i) -> Result<SizedEntries> { return SizedEntries{{*entries[i]}}; });
+    return take(measured, rows, limits, kind.part, [&](std::size_t i, std::size_t) -> Result<SizedEntries> {
+      return SizedEntries{{*entries[i]}};
+    });
   }
 
   // The entries of every row that matches; `entries_of` reads them, and only of those.
@@ -186,7 +191,7 @@ class Matcher {
     for (const auto* list : {&matched->exact, &matched->within, &matched->near}) {
       for (const auto& match : *list) {
         if (list == &matched->near && near_.size() - near_before > most_near) return std::nullopt;
-        auto found = entries_of(match.row);
+        auto found = entries_of(match.row, list == &matched->near ? most_of_a_near_size : most_of_a_size);
         if (!found) return found.failure();
         matches_.more = matches_.more || found->more;
         for (const auto& entry : found->entries) {

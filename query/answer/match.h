@@ -45,7 +45,7 @@ struct Matches {
   std::vector<MatchedPart> other_use;  // the size is the same, but they are not for what was named
   std::vector<Meaning> meanings;       // of a bearing's designation
   std::vector<std::string> cautions;
-  bool more = false;  // the libraries hold more near it than were compared
+  bool more = false;  // the libraries hold more of it than is listed
 
   bool found() const { return !same.empty() || !within.empty(); }
 };

@@ -110,8 +110,8 @@ void write_text(Page& page, const Matches& matches, std::size_t most_near) {
   add_near(rows, matches.near, most_near);
   page.rows(rows, 2);
   if (matches.more)
-    page.labelled("note",
-                  Line("the libraries hold more near this size than were compared; give more dimensions"));
+    page.labelled("note", Line("the libraries hold more of this size than is listed; give more dimensions, "
+                               "or a machine to sheaf find"));
   for (const auto& caution : matches.cautions) page.labelled("caution", Line(caution, Tone::caution));
   write_sources(page, matches);
 }

@@ -121,7 +121,7 @@ std::string shown_text(const FieldRecord& field, ValueType type) {
 struct Choice {
   std::string_view key, choice, words;
 };
-constexpr std::array<Choice, 10> choices = {
+constexpr std::array<Choice, 11> choices = {
     {{"hand", "left", "left-hand thread"},
      {"hand", "right", "right-hand thread"},
      {"reuse", "no", "fit new"},
@@ -129,6 +129,7 @@ constexpr std::array<Choice, 10> choices = {
      {"reuse", "inspect", "inspect before refitting"},
      {"torque-is", "total", "for all together"},
      {"state", "source-silent", "source does not state dry or oiled"},
+     {"state", "anti-seize", "anti-seize"},
      {"material", "source-silent", "material not stated by the source"},
      {"sold-as", "pair", "one number buys a pair"},
      {"sold-as", "single", "one number buys one"}}};
