@@ -2,6 +2,8 @@
 #include "query/library/word_groups.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 #include <tuple>
 
 #include "query/library/fold.h"
@@ -23,6 +25,16 @@ bool stands_at(const GroupWord& word, const std::vector<std::string>& stems, std
 bool within(const GroupMatch& inner, const GroupMatch& outer) {
   return inner.group == outer.group && inner.first >= outer.first &&
          inner.first + inner.count <= outer.first + outer.count;
+}
+
+// People leave them out who type with one finger: "aceite motor", "huile fourche".
+std::vector<std::string> without_prepositions(std::vector<std::string> words) {
+  constexpr std::array<std::string_view, 12> prepositions = {"a",   "au", "d",    "da", "de", "del",
+                                                             "des", "di", "dell", "du", "l",  "la"};
+  std::erase_if(words, [&](const std::string& word) {
+    return std::ranges::find(prepositions, word) != prepositions.end();
+  });
+  return words;
 }
 
 }  // namespace
@@ -54,6 +66,9 @@ std::vector<GroupWord> group_words_of(const WordRecord& record) {
   std::vector<GroupWord> words;
   for (const std::vector<std::string>& spelling : spellings_of(record.word)) {
     words.push_back({record.group, stems_of(spelling), record.never});
+    auto short_form = record.language == "en" ? spelling : without_prepositions(spelling);
+    if (short_form.size() > 1 && short_form.size() < spelling.size())
+      words.push_back({record.group, stems_of(short_form), record.never});
   }
   return words;
 }

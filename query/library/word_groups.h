@@ -37,7 +37,8 @@ using GroupLookup = std::function<std::vector<GroupWord>(const std::string& firs
 // `words` are folded words (words_of).
 std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, const GroupLookup& lookup);
 
-// A word of the glossary under each way in which it may be typed (spellings_of).
+// A word of the glossary under each way in which it may be typed: spellings_of, and words of other languages
+// than English without their prepositions too ("aceite motor").
 std::vector<GroupWord> group_words_of(const WordRecord& record);
 
 // All words of a library, in memory: what the compiler matches names with.

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,6 +45,9 @@ bool read_figure(Draft& draft, std::size_t i);
 bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
+
+// "2013", "'13": a model year; four digits outside 1950..2049 are a number.
+std::optional<int> year_in(std::string_view text);
 
 // Whether a part has that number, squeezed: its own, or one from before, after or elsewhere.
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed);

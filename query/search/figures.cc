@@ -1,7 +1,21 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/search/figures.h"
 
+#include <algorithm>
+#include <array>
+
 namespace sheaf {
+namespace {
+
+constexpr std::array<std::string_view, 13> measures = {
+    "volume", "level",  "gap",      "clearance", "limit",     "length", "free-length",
+    "height", "weight", "pressure", "viscosity", "thickness", "count"};
+
+}  // namespace
+
+bool may_be_its_value(std::string_view figure) {
+  return std::ranges::find(measures, figure) != measures.end();
+}
 
 std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "volume") return {"volume", "dry-fill", "after-drain", "with-filter"};

@@ -11,4 +11,8 @@ namespace sheaf {
 // "volume" is answered by any of the volumes, "stage" by a torque; most by the field of the same name.
 std::vector<std::string_view> fields_of_figure(std::string_view figure);
 
+// Whether it is a measure that may be all that an entry states ("chain slack", "lever play"), by whatever
+// name; not so a torque, a thread or a number.
+bool may_be_its_value(std::string_view figure);
+
 }  // namespace sheaf

@@ -19,8 +19,9 @@ namespace {
 constexpr std::size_t candidates_read = 60;     // entries that are read and ranked, of each library
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t most_also = 8;
-constexpr std::size_t few_answers = 8;    // beside which near sizes are offered
-constexpr double as_good = 0.15;          // entries that differ in no more than a side are equally the answer
+constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
+constexpr double as_good = 0.15;        // entries that differ in no more than a side are equally the answer
+constexpr double worth_a_look = 2;      // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
 constexpr double much_too_many = 1;       // from here on nothing is called what was asked
 
@@ -54,9 +55,16 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
     const bool is_answer = hit.cost <= limit || almost;
+    if (!is_answer && (!hit.by_name || hit.cost > best + worth_a_look)) continue;
     auto& list = is_answer ? findings.answers : findings.also;
     if (list.size() < (is_answer ? most_answers : most_also)) list.push_back(std::move(hit));
   }
+}
+
+// "bolt" and "nut" are said of anything that is tightened.
+bool says_nothing_alone(const PartAsked& part) {
+  const bool is_nut = part.words.size() == 1 && std::ranges::find(part.groups, "nut") != part.groups.end();
+  return is_generic_fastener(part) || is_nut;
 }
 
 // A word that nobody knows may be a machine that is not in the library, and a number that nobody could
@@ -67,8 +75,42 @@ bool is_blocked(const QuestionReading& reading) {
   const auto has_digit = [](const std::string& word) {
     return word.find_first_of("0123456789") != std::string::npos;
   };
-  const bool names_no_part = reading.parts.empty() && !reading.has_designation();
-  return reading.machines.empty() || names_no_part || std::ranges::any_of(reading.unread, has_digit);
+  const bool names_no_part =
+      std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
+  return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
+         std::ranges::any_of(reading.unread, has_digit);
+}
+
+// What was typed for a part that stands alone in the reading as a corrected word; null if it was not.
+const Correction* correction_behind(const PartAsked& part, const QuestionReading& reading) {
+  const auto is_it = [&](const Correction& each) {
+    return part.words.size() == 1 && each.read == part.words.front();
+  };
+  const auto found = std::ranges::find_if(reading.corrections, is_it);
+  return found == reading.corrections.end() ? nullptr : &*found;
+}
+
+// A word that no name here holds and the glossary does not know, though some note does, says nothing beside
+// others that name a part; nor does one that was corrected to what leads nowhere.
+bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
+  QuestionReading left = reading;
+  left.parts.clear();
+  for (const auto& part : reading.parts) {
+    const auto* correction = correction_behind(part, reading);
+    const bool is_of_notes =
+        part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front());
+    if (!correction && !is_of_notes) {
+      left.parts.push_back(part);
+      continue;
+    }
+    left.unread.push_back(correction ? correction->typed : part.typed);
+    if (correction)
+      std::erase_if(left.corrections, [&](const Correction& each) { return each.read == correction->read; });
+  }
+  if (left.unread.size() == reading.unread.size() || reading.machines.empty() || is_blocked(left))
+    return false;
+  reading = std::move(left);
+  return true;
 }
 
 // A word that stands in notes alone may be a slip for one that names parts ("break" for "brake").
@@ -87,7 +129,8 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   return changed;
 }
 
-// Strictly first; then also what leaves its side open; then with words of the notes corrected.
+// Strictly first; then also what leaves its side open, and what is itself the figure asked for; then with
+// words of the notes corrected, and without them.
 void find_answers(Findings& findings, Searcher& searcher, const Request& request, Lexicon& lexicon) {
   const auto attempt = [&](const Demand& demand) {
     Hits found = searcher.search(findings.reading, demand);
@@ -98,7 +141,13 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     return !findings.answers.empty();
   };
   if (attempt({}) || attempt({.sides_stated = false})) return;
-  if (reread_words_of_notes(findings.reading, lexicon)) attempt({.sides_stated = false});
+  if (attempt({.figures_named = false, .sides_stated = false})) return;
+  if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
+  QuestionReading whole = findings.reading;
+  if (leave_out_words_of_notes(findings.reading, lexicon) &&
+      attempt({.figures_named = false, .sides_stated = false}))
+    return;
+  findings.reading = std::move(whole);
 }
 
 }  // namespace

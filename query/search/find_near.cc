@@ -71,7 +71,23 @@ class NearFinder {
       best = std::move(found.hits);
       left_out = i;
     }
-    if (take(Near::fewer_words, std::move(best))) findings_.dropped.push_back(parts[left_out].typed);
+    if (take(Near::fewer_words, std::move(best)))
+      findings_.dropped.push_back(parts[left_out].typed);
+    else
+      offer_without_free_words();
+  }
+
+  // Leaves out every word that the glossary does not know.
+  void offer_without_free_words() {
+    QuestionReading named = findings_.reading;
+    std::vector<std::string> dropped;
+    std::erase_if(named.parts, [&](const PartAsked& part) {
+      if (part.groups.empty()) dropped.push_back(part.typed);
+      return part.groups.empty();
+    });
+    if (dropped.empty() || named.parts.empty()) return;
+    if (take(Near::fewer_words, searcher_.search(named, {.sides_stated = false}).hits))
+      findings_.dropped = std::move(dropped);
   }
 
   Findings& findings_;

@@ -24,6 +24,10 @@ bool matches(std::string_view text, std::string_view pattern) {
   return true;
 }
 
+bool begins_swapped(std::string_view left, std::string_view right) {
+  return left.size() == right.size() && left[0] == right[1] && left[1] == right[0];
+}
+
 bool has_word(std::string_view text, const std::string& word) {
   const auto words = words_of(fold(text));
   return std::ranges::find(words, word) != words.end();
@@ -118,7 +122,8 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
-      const bool begins_alike = !meant.empty() && (meant[0] == word[0] || word.size() >= long_word);
+      const bool begins_alike =
+          !meant.empty() && (meant[0] == word[0] || word.size() >= long_word || begins_swapped(meant, word));
       if (begins_alike) return meant;
     }
   }

@@ -8,6 +8,7 @@
 #include <limits>
 #include <optional>
 
+#include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/reach.h"
 
@@ -206,6 +207,12 @@ void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const
     add_difference(meeting, best, best_figure->unit->symbol, base_per_unit(*best_figure->unit));
 }
 
+// "chain length over 20 pitches": the number is part of what it is called.
+bool stands_in_name(const LengthAsked& asked, const EntryRecord& entry) {
+  const auto words = words_of(fold(entry.name));
+  return asked.bare && std::ranges::find(words, asked.typed) != words.end();
+}
+
 // Each dimension of the size must be one of the entry's, whatever the order.
 void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked) {
   const double reach = (asked.unit == "mm" ? same_length : caliper) * metres_per_mm;
@@ -235,7 +242,8 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;
   const auto measures = measures_of(entry);
   for (const auto& length : reading.lengths)
-    meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
+    if (!stands_in_name(length, entry))
+      meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities) meet_quantity(meeting, measures, quantity, entry.kind);
   if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front());
   return meeting;

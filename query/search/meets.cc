@@ -56,6 +56,15 @@ bool same_thread(const Thread& asked, const Thread& stated) {
   return !pitch_asked || !pitch_stated || std::abs(*pitch_asked - *pitch_stated) < 1e-6;
 }
 
+// "M8x30" is not the screw of 40 mm.
+bool has_length(const Thread& asked, const std::string& stated) {
+  if (!asked.length) return true;
+  const auto statement = parse_statement(stated, Dimension::length, Input::sheet);
+  if (!statement || !statement->figure().nominal) return true;
+  const double mm = base_band(statement->figure()).least * 1000;
+  return std::abs(mm - approximate(*asked.length)) < 0.5;
+}
+
 }  // namespace
 
 bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year) {
@@ -72,8 +81,10 @@ bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading)
   if (!text) return true;
   const auto stated = parse_thread(*text, Input::sheet);
   if (!stated) return true;
-  return std::ranges::any_of(reading.threads,
-                             [&](const Thread& asked) { return same_thread(asked, *stated); });
+  const std::string* length = text_of(entry, "length");
+  return std::ranges::any_of(reading.threads, [&](const Thread& asked) {
+    return same_thread(asked, *stated) && (!length || has_length(asked, *length));
+  });
 }
 
 }  // namespace sheaf

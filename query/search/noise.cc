@@ -23,7 +23,7 @@ constexpr auto noise = std::to_array<std::string_view>({
     "help", "here", "hi", "how", "hows", "i", "ich", "id", "if", "il", "im", "in", "is", "ist", "it", "its",
     "ive", "je", "just", "know", "l", "la", "las", "le", "les", "lo", "los", "machine", "many", "mate",
     "me", "mein", "mi", "mio", "mir", "mit", "mon", "motorbike", "motorcycle", "much", "must", "my", "nach",
-    "need", "needed", "no", "not", "now", "o", "od", "oem", "of", "ok", "okay", "on", "or", "ou", "our",
+    "need", "needed", "no", "not", "now", "o", "od", "oem", "of", "ok", "okay", "on", "one", "ones", "or", "ou", "our",
     "para", "per", "please", "pls", "plz", "por", "pour", "quanto", "que", "quel", "quelle", "really",
     "request", "roughly", "s", "same", "se", "should", "show", "sind", "someone", "spec", "specification",
     "specifications", "specs", "still", "stock", "sur", "ta", "take", "takes", "tell", "thanks", "that",

@@ -112,8 +112,12 @@ bool may_name_an_entry(std::string_view figure) {
 // "load", "bore": the name of a field, which may as well stand in the name of an entry.
 bool is_plain_word(std::string_view figure) { return figure.find('-') == std::string_view::npos; }
 
-Query answers_figure(const std::string& figure) {
+Query answers_figure(const std::string& figure, bool named) {
   Queries any;
+  if (!named && may_be_its_value(figure))
+    for (const auto kind : {"limit", "clearance", "setting", "pressure"})
+      any.push_back(has(Prefix::kind, kind));
+  if (!named && figure == "threadlocker") any.push_back(has(Prefix::field, "state"));
   if (may_name_an_entry(figure)) any.push_back(has(Prefix::group, "kind-" + figure));
   for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
@@ -246,7 +250,8 @@ Query has_length(const LengthAsked& length, const Demand& demand) {
   }
   const double stated = demand.sizes_exact ? exact : std::max(near_length, length.mm * near_share);
   return any_of(
-      {in_range(across_flats_slot, from, to), in_range(diameter_slot, from, to), has_dimension(from, to),
+      {has(Prefix::word, fold(length.typed)), in_range(across_flats_slot, from, to),
+       in_range(diameter_slot, from, to), has_dimension(from, to),
        states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)});
 }
 
@@ -311,7 +316,8 @@ Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
   add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });
   add_any(filters, reading.assemblies, [](const std::string& name) { return has(Prefix::assembly, name); });
   if (demand.figures)
-    for (const auto& figure : reading.figures) filters.push_back(answers_figure(figure));
+    for (const auto& figure : reading.figures)
+      filters.push_back(answers_figure(figure, demand.figures_named));
   for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
   add_designations(filters, reading, demand);
 

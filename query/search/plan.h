@@ -14,11 +14,12 @@ struct Demand {
   bool machine = true;
   bool year = true;
   bool figures = true;
-  bool sides_stated = true;  // false: an entry may leave the side open, but may not be of the other; what
-                             // is at the front or the rear always says so
-  bool sizes_exact = true;   // false: sizes and figures within the reach of a worn part or a near value
-  bool names_whole = true;   // false: the words of a part's name may be found apart from each other
-  int without_part = -1;     // this part is left out
+  bool figures_named = true;  // false: an entry that is a figure itself answers whatever it is called
+  bool sides_stated = true;   // false: an entry may leave the side open, but may not be of the other; what
+                              // is at the front or the rear always says so
+  bool sizes_exact = true;    // false: sizes and figures within the reach of a worn part or a near value
+  bool names_whole = true;    // false: the words of a part's name may be found apart from each other
+  int without_part = -1;      // this part is left out
 };
 
 // Matches nothing if the reading names nothing.

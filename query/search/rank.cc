@@ -20,7 +20,9 @@ constexpr double fastener_too_many = 0.3;  // "lower yoke pinch bolts" for the t
 constexpr double place_share = 0.4;        // of each word that only says where: "... at the caliper"
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
-constexpr double part_elsewhere = 0.4;     // a part asked for that only its sheet or its notes hold
+constexpr double part_elsewhere = 1.2;     // a part asked for that only its notes hold,
+constexpr double part_of_sheet = 0.4;      // or that is the assembly of its sheet
+constexpr double other_words = 0.05;       // the same by other words than were typed
 constexpr double aspect_elsewhere = 1;     // "diameter" of a drum of which none is named so
 constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
 constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
@@ -84,6 +86,18 @@ Name parted(const std::string& text) {
   for (std::size_t i = 1; i < name.thing; ++i)
     if (std::ranges::find(places, name.words[i]) != places.end()) name.thing = i;
   return name;
+}
+
+// "fork" of what stands on the fork's sheet, "engine" of all that is in it.
+bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, const std::set<std::string>& context) {
+  const auto in_context = [&](const std::string& word) { return context.contains(stem_of(word)); };
+  const auto in_title = words_of(fold(sheet.title));
+  const auto is_titled = [&](const std::string& word) {
+    return std::ranges::any_of(in_title,
+                               [&](const std::string& each) { return stem_of(each) == stem_of(word); });
+  };
+  return std::ranges::all_of(part.words, in_context) || std::ranges::all_of(part.words, is_titled) ||
+         std::ranges::find(part.groups, sheet.assembly) != part.groups.end();
 }
 
 // The size within a name: "hook spanner 45..50 mm".
@@ -184,7 +198,8 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
 
 // A part that none of the entry's names holds was found on its sheet or in its notes; "bolt" and "screw"
 // are said of anything that is tightened.
-double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
+double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet,
+                                    const Stems& context) {
   Stems stems, groups;
   for (const auto& name : names_of(entry)) {
     const auto words = words_of(fold(name));
@@ -197,11 +212,15 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry) {
     const auto has_group = [&](const std::string& group) {
       return groups.contains(group) || entry.kind == group;
     };
-    if (std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group)) continue;
-    if (part.is_aspect)
+    if (std::ranges::all_of(part.words, has_stem)) continue;
+    if (std::ranges::any_of(part.groups, has_group))
+      sum += other_words;
+    else if (part.is_aspect)
       sum += aspect_elsewhere;
+    else if (is_generic_fastener(part) && entry.kind == "fastener")
+      sum += generic_elsewhere;
     else
-      sum += is_generic_fastener(part) && entry.kind == "fastener" ? generic_elsewhere : part_elsewhere;
+      sum += is_of_sheet(part, sheet, context) ? part_of_sheet : part_elsewhere;
   }
   return sum;
 }
@@ -246,8 +265,9 @@ Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
   for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
-  const double absent = cost_of_absent_parts(entry);
-  return {cost + least + absent + cost_of_assembly(entry, sheet), absent == 0};
+  const double absent = cost_of_absent_parts(entry, sheet, context);
+  const bool by_name = absent < generic_elsewhere;
+  return {cost + least + absent + cost_of_assembly(entry, sheet), by_name};
 }
 
 }  // namespace sheaf

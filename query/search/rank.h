@@ -28,7 +28,7 @@ class Ranker {
   using Stems = std::set<std::string>;
 
   double cost_of_name(const std::string& name, const Stems& context);
-  double cost_of_absent_parts(const EntryRecord& entry);
+  double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Stems& context);
   void add_implied(const PartAsked& part);
   double cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet);
   double cost_of_side(const EntryRecord& entry) const;

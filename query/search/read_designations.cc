@@ -118,17 +118,20 @@ bool read_diameter_sign(Draft& draft, std::size_t i) {
   return true;
 }
 
+constexpr std::size_t most_tokens_of_a_number = 3;
 constexpr std::size_t shortest_part_number = 6;  // letters and digits: below, a designation is likelier
 
-// "41-2237-A", which could be read as a current of 41 to 2237 A as well.
+// "41-2237-A", which could be read as a current of 41 to 2237 A as well; "SV46 2237" in several words.
 bool read_listed_number(Draft& draft, std::size_t i) {
-  const std::string squeezed = squeeze(draft.token(i).typed);
-  const bool is_plain_number = is_number(draft.token(i));
-  if (squeezed.size() < shortest_part_number || is_plain_number) return false;
-  if (!is_listed_number(draft.lexicon, squeezed)) return false;
-  draft.reading.numbers.push_back(squeezed);
-  draft.take(i, 1);
-  return true;
+  for (std::size_t count = most_tokens_of_a_number; count > 0; --count) {
+    if (!draft.is_free(i, count) || (count == 1 && is_number(draft.token(i)))) continue;
+    const std::string squeezed = squeeze(draft.question.typed(i, count));
+    if (squeezed.size() < shortest_part_number || !is_listed_number(draft.lexicon, squeezed)) continue;
+    draft.reading.numbers.push_back(squeezed);
+    draft.take(i, count);
+    return true;
+  }
+  return false;
 }
 
 }  // namespace
@@ -137,16 +140,30 @@ bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
   return lexicon.has_term(Prefix::part_number, squeezed) || lexicon.has_term(Prefix::other_number, squeezed);
 }
 
+// "HK 51410 20": letters, and digits behind them.
+static bool begins_listed_number(Draft& draft, std::size_t i) {
+  const bool digits_follow = draft.is_free(i, 2) && draft.token(i + 1).has_digit;
+  return digits_follow && draft.token(i).typed.size() <= longest_code_word && read_listed_number(draft, i);
+}
+
+// "top plug muleback 2014 nm": a year, and the unit in which the answer is wanted.
+static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
+  const std::string& typed = draft.token(i).typed;
+  return year_in(typed) && typed.size() == 4 && draft.is_free(i, 2) &&
+         !readings(draft.token(i + 1).typed).empty();
+}
+
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i]) continue;
     if (!begins_quantity(draft, i)) {
-      read_code(draft, i);
+      begins_listed_number(draft, i) || read_code(draft, i);
       continue;
     }
-    read_listed_number(draft, i) || read_label(draft, i) || read_diameter_sign(draft, i) ||
-        read_figure(draft, i) || read_thread(draft, i) || read_size(draft, i) || read_bearing(draft, i) ||
-        read_drive(draft, i) || read_length(draft, i) || read_code(draft, i);
+    read_listed_number(draft, i) || is_year_beside_unit(draft, i) || read_label(draft, i) ||
+        read_diameter_sign(draft, i) || read_figure(draft, i) || read_thread(draft, i) ||
+        read_size(draft, i) || read_bearing(draft, i) || read_drive(draft, i) || read_length(draft, i) ||
+        read_code(draft, i);
   }
 }
 

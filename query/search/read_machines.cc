@@ -127,6 +127,7 @@ struct Search {
   Machines machines;
   std::vector<std::string> words;
   bool found = false;
+  bool by_word = false;  // not by its number alone
 
   void narrow(const Machines& named) {
     const Machines both = found ? in_both(machines, named) : named;
@@ -137,6 +138,7 @@ struct Search {
 
 void name_machine(QuestionReading& reading, const Search& search) {
   reading.machines = search.machines;
+  reading.machine_is_guess = !search.by_word;
   const bool one_make = std::ranges::all_of(
       search.machines, [&](const Machine& machine) { return machine.make == search.machines.front().make; });
   const bool only_make =
@@ -165,7 +167,9 @@ void read_machine_word(Draft& draft, std::size_t i, Search& search) {
   const bool parted = token.words.size() == 2 && token.has_digit && is_digits(token.words.back());
   if (token.has_digit && !parted) return;
   const Machines named = parted ? machines_of_parts(draft, token) : machines_named(draft, i);
-  if (!named.empty()) take_machine(draft, i, named, search);
+  if (named.empty()) return;
+  take_machine(draft, i, named, search);
+  search.by_word = true;
 }
 
 // "380" is the Muleback's beside its name; alone it is a machine only if no size could be meant: three

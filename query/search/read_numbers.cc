@@ -17,17 +17,6 @@ bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
 }
 
-std::optional<int> year_in(std::string_view text) {
-  if (text.starts_with('\'') && text.size() == 3) {
-    const int short_year = std::atoi(std::string(text.substr(1)).c_str());
-    const bool digits = text.find_first_not_of("0123456789", 1) == std::string_view::npos;
-    return digits ? std::optional((short_year < 50 ? 2000 : 1900) + short_year) : std::nullopt;
-  }
-  if (text.size() != 4 || text.find_first_not_of("0123456789") != std::string_view::npos) return std::nullopt;
-  const int year = std::atoi(std::string(text).c_str());
-  return year >= oldest_year && year <= newest_year ? std::optional(year) : std::nullopt;
-}
-
 // "2013", "'13", "2011-2013", "2011..2013"
 bool read_year(Draft& draft, std::size_t i) {
   if (draft.reading.year != 0) return false;
@@ -134,6 +123,17 @@ bool read_measure(Draft& draft, std::size_t i) {
 }
 
 }  // namespace
+
+std::optional<int> year_in(std::string_view text) {
+  if (text.starts_with('\'') && text.size() == 3) {
+    const int short_year = std::atoi(std::string(text.substr(1)).c_str());
+    const bool digits = text.find_first_not_of("0123456789", 1) == std::string_view::npos;
+    return digits ? std::optional((short_year < 50 ? 2000 : 1900) + short_year) : std::nullopt;
+  }
+  if (text.size() != 4 || text.find_first_not_of("0123456789") != std::string_view::npos) return std::nullopt;
+  const int year = std::atoi(std::string(text).c_str());
+  return year >= oldest_year && year <= newest_year ? std::optional(year) : std::nullopt;
+}
 
 void read_numbers(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i)

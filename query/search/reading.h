@@ -51,6 +51,7 @@ bool is_generic_fastener(const PartAsked& part);
 struct QuestionReading {
   std::vector<Machine> machines;  // the entry fits any of these; none: no machine was named
   std::string machine;            // "Haldrek Muleback 380", "Haldrek"
+  bool machine_is_guess = false;  // only its number was named
   int year = 0, year_to = 0;      // 0: none was named
   std::string frame, market;
   std::vector<std::string> sides;       // "front", "left"
