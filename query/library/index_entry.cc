@@ -124,8 +124,7 @@ void Collector::take(const IndexedEntry& more) {
 template <typename List>
 void keep_each_once(List& list) {
   std::ranges::sort(list);
-  const auto again = std::ranges::unique(list);
-  list.erase(again.begin(), again.end());
+  list.erase(std::unique(list.begin(), list.end()), list.end());
 }
 
 IndexedEntry Collector::finish() && {

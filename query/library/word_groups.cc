@@ -55,10 +55,10 @@ std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, cons
   std::ranges::sort(meant, [](const GroupMatch& left, const GroupMatch& right) {
     return std::tie(left.first, right.count, left.group) < std::tie(right.first, left.count, right.group);
   });
-  const auto doubles = std::ranges::unique(meant, [](const GroupMatch& left, const GroupMatch& right) {
+  const auto same = [](const GroupMatch& left, const GroupMatch& right) {
     return left.first == right.first && left.count == right.count && left.group == right.group;
-  });
-  meant.erase(doubles.begin(), doubles.end());
+  };
+  meant.erase(std::unique(meant.begin(), meant.end(), same), meant.end());
   return meant;
 }
 
