@@ -33,7 +33,7 @@ std::string on_one_line(const Value& value, const PreferredUnits& units) {
 }
 
 std::string figure_html(const ShownFigure& shown) {
-  return "<span class=\"figure " + std::string(size_class(shown.lead)) + "\">" + escaped(shown.lead) + "</span> " +
+  return lead_html(shown.lead) + " " +
          (shown.band.empty() ? "" : "<span class=\"band\">" + escaped(shown.band) + "</span> ");
 }
 
@@ -131,6 +131,17 @@ ShownFigure shown_figure(const Value& value, const PreferredUnits& units) {
 std::string_view size_class(std::string_view lead) {
   const int width = display_width(lead);
   return width <= widest_huge ? "huge" : width <= widest_large ? "large" : "words";
+}
+
+std::string lead_html(const std::string& lead) {
+  std::string markup = "<span class=\"figure " + std::string(size_class(lead)) + "\">";
+  std::string_view rest = lead;
+  for (const std::string_view mark : {"≈ ", "= "})
+    if (rest.starts_with(mark)) {
+      markup += "<span class=\"mark\">" + escaped(mark.substr(0, mark.size() - 1)) + "</span> ";
+      rest.remove_prefix(mark.size());
+    }
+  return markup + escaped(rest) + "</span>";
 }
 
 std::string answer_html(const Answer& answer, const Asking& asking, bool whole) {

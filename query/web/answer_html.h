@@ -29,6 +29,9 @@ struct ShownFigure {
 };
 ShownFigure shown_figure(const Value& value, const PreferredUnits& units);
 
+// The figure as the largest thing; the mark of what is derived stands smaller before it.
+std::string lead_html(const std::string& lead);
+
 // How large it may be: "huge", "large" or "words".
 std::string_view size_class(std::string_view lead);
 

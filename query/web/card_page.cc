@@ -50,13 +50,13 @@ std::string tools_html(const Asking& asking) {
   auto save = carried(asking.request);
   save.push_back({"q", asking.given("q")});
   save.push_back({"save", "yes"});
-  return "<div class=\"tools\">\n" + machine_form_html(asking) + "<p>" +
+  return "<section class=\"tools\" aria-label=\"this card\">\n" + machine_form_html(asking) + "<p>" +
          link(address_of(asking.request.path, save), "Save this card as one file", "button") +
          "</p>\n<div id=\"record-tools\" hidden>\n<p id=\"record-state\" role=\"status\"></p>\n<p>"
          "<button type=\"button\" id=\"record-out\">Take the record out</button> "
          "<label class=\"button\">Bring a record in <input type=\"file\" id=\"record-in\" accept=\".json,application/json\">"
          "</label> <button type=\"button\" id=\"record-clear\">Clear what this device keeps of this card</button></p>\n"
-         "</div>\n</div>\n";
+         "</div>\n</section>\n";
 }
 
 }  // namespace

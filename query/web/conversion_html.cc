@@ -11,7 +11,7 @@ std::string derived_html(const DerivedFigure& derived) {
   const bool staged = derived.statement.stages.size() > 1;
   const std::string lead = std::string(derived.exact ? "= " : "≈ ") +
                            (staged ? shown(derived.statement) : lead_of(derived.statement.figure()));
-  std::string item = "<li><span class=\"figure " + std::string(size_class(lead)) + "\">" + escaped(lead) + "</span> ";
+  std::string item = "<li>" + lead_html(lead) + " ";
   if (!staged)
     item += element("span", "band", band_of(derived.statement.figure())) +
             element("span", "quiet", spelled_out(*derived.statement.figure().unit));

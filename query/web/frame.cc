@@ -49,12 +49,14 @@ std::string search_html(const Asking& asking) {
          field_html({"year", "year", asking.request.parameter("year")}) + units_html(asking) + "</div>\n</form>\n";
 }
 
-std::string foot_html(const Asking& asking) {
+// A card has a footer of its own.
+std::string foot_html(const Asking& asking, bool is_card) {
   const Opened& opened = asking.opened;
-  return "<footer class=\"foot\">\n<p>" +
+  const std::string name = is_card ? "aside" : "footer";
+  return "<" + name + " class=\"foot\" aria-label=\"the library\">\n<p>" +
          escaped("From " + opened.name() + ", data of " + opened.data_date() + ", digest " +
                  opened.digest().substr(0, 12) + "…") +
-         " <span id=\"device\"></span></p>\n</footer>\n";
+         "</p>\n</" + name + ">\n";
 }
 
 }  // namespace
@@ -82,7 +84,7 @@ Response framed(const PageParts& parts, const Asking& asking) {
   if (parts.style == "card") page += "<script src=\"/card.js\" defer></script>\n";
   page += "</head>\n<body" + (parts.style.empty() ? "" : " class=\"" + std::string(parts.style) + "\"") +
           ">\n<header class=\"top\">\n" + navigation_html(parts.section, asking) +
-          (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body + foot_html(asking) +
+          (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body + foot_html(asking, parts.style == "card") +
           "</body>\n</html>\n";
   return {parts.status, "text/html; charset=utf-8", std::move(page)};
 }

@@ -75,6 +75,12 @@ function take(word) {
   typed();
 }
 
+function goTo(address, whileTyping = '') {
+  history.replaceState(null, '', address);
+  if (address.startsWith('/find?')) kept.set('last', address);
+  show(address + whileTyping);
+}
+
 let waiting;
 function typed() {
   clearTimeout(waiting);
@@ -82,10 +88,7 @@ function typed() {
     const text = at('q').value;
     offerWords(text);
     if (text.trim().length < 3) return;
-    const address = addressOf(at('search'));
-    history.replaceState(null, '', address);
-    kept.set('last', address);
-    show(`${address}&typing=yes`);
+    goTo(addressOf(at('search')), '&typing=yes');
   }, 180);
 }
 
@@ -96,10 +99,9 @@ function answerAsOneTypes() {
   for (const name of ['machine', 'year']) at(name).addEventListener('input', () => { if (at('q').value) typed(); });
   at('unit').addEventListener('change', () => {
     if (location.pathname === '/') return void (at('q').value && typed());
-    const address = new URL(location.href);
-    address.searchParams.set('unit', at('unit').value);
-    history.replaceState(null, '', address);
-    show(address);
+    const given = new URLSearchParams(location.search);
+    given.set('unit', at('unit').value);
+    goTo(`${location.pathname}?${given}`);
   });
 }
 

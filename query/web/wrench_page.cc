@@ -12,7 +12,7 @@ namespace {
 
 // Lines as they are on a narrow terminal: nothing is said otherwise here.
 std::string in_full_html(const FoundWrench& found, const Crib& crib) {
-  constexpr int columns_on_a_phone = 44;
+  constexpr int columns_on_a_phone = 34;
   Page page(TextStyle{.width = columns_on_a_phone});
   write_text(page, found.answer, crib, found.entry ? &*found.entry : nullptr);
   const std::string text = page.take();
@@ -28,7 +28,7 @@ std::string in_full_html(const FoundWrench& found, const Crib& crib) {
 std::string stage_html(const StageSetting& stage) {
   if (!stage.can_be_set()) return element("p", "act", set_line(stage));
   const std::string on_scale = shown(stage.choices.front().on_scale);
-  return "<p><span class=\"figure " + std::string(size_class(on_scale)) + "\">" + escaped(on_scale) + "</span></p>\n" +
+  return "<p>" + lead_html(on_scale) + "</p>\n" +
          element("p", "act", set_line(stage));
 }
 
