@@ -6,9 +6,9 @@
 namespace sheaf {
 namespace {
 
-std::string cell_of(std::string_view text) {
+std::string cell_of(std::string_view text, char separator) {
   const std::string bare = clean(text);
-  if (bare.find_first_of(",\"") == std::string::npos) return bare;
+  if (bare.find(separator) == std::string::npos && bare.find('"') == std::string::npos) return bare;
   std::string quoted = "\"";
   for (const char sign : bare) {
     quoted += sign;
@@ -19,11 +19,11 @@ std::string cell_of(std::string_view text) {
 
 }  // namespace
 
-std::string csv_row(const std::vector<std::string>& cells) {
+std::string csv_row(const std::vector<std::string>& cells, char separator) {
   std::string row;
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    if (i > 0) row += ',';
-    row += cell_of(cells[i]);
+    if (i > 0) row += separator;
+    row += cell_of(cells[i], separator);
   }
   return row + '\n';
 }

@@ -9,6 +9,6 @@
 namespace sheaf {
 
 // Cells with a comma, a quote or a line break are quoted; control characters are left out.
-std::string csv_row(const std::vector<std::string>& cells);
+std::string csv_row(const std::vector<std::string>& cells, char separator = ',');
 
 }  // namespace sheaf

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "query/answer/csv.h"
 #include "query/answer/match_row.h"
@@ -16,7 +17,8 @@ namespace {
 using Cells = std::vector<std::string>;
 
 char separator_of(std::string_view text) {
-  const auto line = text.substr(0, text.find('\n'));
+  const auto start = std::min(text.find_first_not_of("\r\n"), text.size());  // blank lines tell nothing
+  const auto line = text.substr(start, text.find('\n', start) - start);
   if (line.find(';') != std::string_view::npos) return ';';
   return line.find('\t') != std::string_view::npos ? '\t' : ',';
 }
@@ -142,6 +144,8 @@ class Batch {
       if (cell.empty() || columns_[i].column == Column::other) continue;
       if (columns_[i].column == Column::part)
         part = cell;
+      else if (columns_[i].column == Column::size && !size.empty())
+        return Failure{"the row has two sizes"};
       else if (columns_[i].column == Column::size)
         size = cell;
       else if (auto fault = add(measured, cell, columns_[i]))
@@ -220,12 +224,25 @@ Result<Cells> verdict_cells(Matches matches, Shelf& shelf) {
   return cells;
 }
 
-void add_row(MatchedBatch& batch, const Cells& cells, std::size_t width, Cells verdict) {
-  Cells row = cells;
-  row.resize(std::max(row.size(), width));
-  std::ranges::move(verdict, std::back_inserter(row));
-  batch.csv += csv_row(row);
-}
+// Rows go back as they came, with the separator that they came with.
+class BatchWriter {
+ public:
+  explicit BatchWriter(char separator) : separator_(separator) {}
+
+  void add(const Cells& cells, Cells verdict) {
+    if (width_ == 0) width_ = cells.size();
+    Cells row = cells;
+    row.resize(std::max(row.size(), width_));
+    std::ranges::move(verdict, std::back_inserter(row));
+    text_ += csv_row(row, separator_);
+  }
+  std::string take() && { return std::move(text_); }
+
+ private:
+  char separator_;
+  std::size_t width_ = 0;  // of the first row
+  std::string text_;
+};
 
 }  // namespace
 
@@ -235,32 +252,32 @@ Result<MatchedBatch> match_csv(std::string_view text, const MatchLimits& limits,
   const char separator = separator_of(text);
   Shelf shelf(libraries);
   Batch batch(limits, shelf);
+  BatchWriter writer(separator);
   MatchedBatch result;
-  std::size_t width = 0;
-  for (bool first = true; !text.empty(); first = false) {
+  for (bool may_be_heading = true; !text.empty();) {
     const CsvRow row = take_row(text, separator);
-    if (first) width = row.cells.size();
-    if (first && is_heading(row.cells)) {
-      batch.take_heading(row.cells);
-      add_row(result, row.cells, width, Cells(answer_columns.begin(), answer_columns.end()));
+    if (is_blank(row.cells)) {
+      writer.add(row.cells, Cells(answer_columns.size()));
       continue;
     }
-    if (is_blank(row.cells)) {
-      add_row(result, row.cells, width, Cells(answer_columns.size()));
+    if (std::exchange(may_be_heading, false) && is_heading(row.cells)) {
+      batch.take_heading(row.cells);
+      writer.add(row.cells, Cells(answer_columns.begin(), answer_columns.end()));
       continue;
     }
     ++result.rows;
     const auto matches = row.fault.empty() ? batch.answer(row.cells) : Result<Matches>(Failure{row.fault});
     if (!matches) {
       ++result.faults;
-      add_row(result, row.cells, width, fault_cells(matches.failure().message));
+      writer.add(row.cells, fault_cells(matches.failure().message));
       continue;
     }
     if (matches->found()) ++result.found;
-    const auto verdict = verdict_cells(*matches, shelf);
+    auto verdict = verdict_cells(*matches, shelf);
     if (!verdict) return verdict.failure();
-    add_row(result, row.cells, width, *verdict);
+    writer.add(row.cells, std::move(verdict).value());
   }
+  result.csv = std::move(writer).take();
   return result;
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "query/library/fold.h"
+#include "query/search/near_word.h"
 
 namespace sheaf {
 namespace {
@@ -53,6 +54,20 @@ double from_base(double base, const Unit& unit) {
   return without_rounding_noise((base - value(unit.offset)) / value(unit.factor));
 }
 
+// "music" of "material music wire": a name that stands behind it again is the rest of it.
+bool is_words(std::string_view text) {
+  return !text.empty() && text.find_first_of("0123456789") == std::string_view::npos;
+}
+
+// The name that a word nearly is, one slip away; units and most values are shorter or further off.
+std::string misspelt(std::string_view word, std::span<const GivenName> names) {
+  constexpr std::size_t shortest = 4;
+  if (word.size() < shortest || !is_words(word) || is_name(word, names)) return {};
+  for (const auto& name : names)
+    if (name.name.size() > shortest && slips_between(word, name.name) == 1) return std::string(name.name);
+  return {};
+}
+
 bool is_bare_number(const std::string& text) { return bool(parse_number(text, Input::prompt)); }
 
 }  // namespace
@@ -79,11 +94,14 @@ Band in_unit(const Figure& figure, const Unit& unit) {
 Given::Given(const std::vector<std::string>& words, std::span<const GivenName> names) {
   std::string name(names.front().name);
   for (const auto& piece : pieces_of(words, names)) {
-    if (is_name(fold(piece), names)) {
-      name = fold(piece);
+    const std::string word = fold(piece);
+    if (is_name(word, names) && !(texts_.contains(word) && is_words(texts_[name]))) {
+      name = word;
       if (texts_.contains(name)) refuse("'" + name + "' is given twice");
       texts_[name];
     } else {
+      if (const auto meant = misspelt(word, names); !meant.empty())
+        refuse("nothing is called '" + piece + "' here; did you mean '" + meant + "'?");
       std::string& text = texts_[name];
       text += text.empty() ? piece : ' ' + piece;
     }

@@ -47,13 +47,19 @@ Screw read_screw(Given& given, const OpenTables& open, Work& work) {
   return screw;
 }
 
-// Nut factor and friction, as given or as the published rows have them for the state of the thread.
+// Nut factor and friction, as given or as the published rows have them for the state of the thread. Under the
+// head the friction is that of the thread, unless it is given.
 struct Rubbing {
   std::optional<Band> nut_factor;
   std::optional<Band> friction;
+  std::optional<Band> head;
+
+  Friction least() const { return {friction->least, head ? head->least : friction->least}; }
+  Friction most() const { return {friction->most, head ? head->most : friction->most}; }
+  const char* note() const { return head ? "" : "the same friction at thread and head"; }
 };
 Rubbing read_rubbing(Given& given, const OpenTables& open, Work& work) {
-  Rubbing rubbing{given.numbers_if("factor"), given.numbers_if("friction")};
+  Rubbing rubbing{given.numbers_if("factor"), given.numbers_if("friction"), given.numbers_if("head")};
   const auto state = given.text_if("state");
   if (!state) {
     if (!rubbing.nut_factor && !rubbing.friction)
@@ -131,11 +137,11 @@ std::vector<TorqueBar> add_torques(Work& work, const Rubbing& rubbing, double pr
     bars.push_back(bar_of("by nut factor", band));
   }
   if (rubbing.friction) {
-    const auto at = [&](double friction) {
-      return work.of(torque_long_form(preload, geometry, {friction, friction}, mean_head_diameter(geometry)));
+    const auto at = [&](Friction friction) {
+      return work.of(torque_long_form(preload, geometry, friction, mean_head_diameter(geometry)));
     };
-    const Band band{at(rubbing.friction->least), at(rubbing.friction->most)};
-    work.figure("by friction", band, torque_unit(), {"lbf·ft"}, "the same friction at thread and head", 2);
+    const Band band{at(rubbing.least()), at(rubbing.most())};
+    work.figure("by friction", band, torque_unit(), {"lbf·ft"}, rubbing.note(), digits);
     work.formula(std::string(long_formula), std::string(long_source));
     bars.push_back(bar_of("by friction", band));
   }
@@ -185,11 +191,10 @@ void work_preload(Given& given, const OpenTables& open, Work& work) {
     add_share(work, found, band, geometry);
   }
   if (rubbing.friction) {
-    const Friction least{rubbing.friction->least, rubbing.friction->least};
-    const Friction most{rubbing.friction->most, rubbing.friction->most};
-    const Band band = work.of(preload_band(*torque, geometry, least, most, mean_head_diameter(geometry)));
-    work.figure("by friction", {band.least / 1000, band.most / 1000}, kilonewton(), {"lbf"},
-                "the same friction at thread and head", 2);
+    const Band band = work.of(
+        preload_band(*torque, geometry, rubbing.least(), rubbing.most(), mean_head_diameter(geometry)));
+    work.figure("by friction", {band.least / 1000, band.most / 1000}, kilonewton(), {"lbf"}, rubbing.note(),
+                2);
     work.formula(std::string(long_formula), std::string(long_source));
     add_share(work, found, band, geometry);
   }
@@ -225,21 +230,25 @@ constexpr std::string_view state_help = "of the thread: dry, oiled, greased, ant
 constexpr std::string_view factor_help = "nut factor instead of a state, 0.2 or 0.15..0.25";
 constexpr std::string_view friction_help = "friction instead of a state, 0.12 or 0.08..0.16";
 
-constexpr std::array<GivenName, 8> torque_names = {
+constexpr std::string_view head_help = "friction under the head, where it is another than at the thread";
+
+constexpr std::array<GivenName, 9> torque_names = {
     {{"thread", thread_help, true},
      {"class", class_help},
      {"state", state_help},
      {"factor", factor_help},
      {"friction", friction_help},
+     {"head", head_help},
      {"share", "of the proof load, 75 % if it is not given"},
      {"preload", "instead of a share of the proof load, 15 kN"},
      {"scale", "of a wrench, for the drawing, 20..100 N·m"}}};
-constexpr std::array<GivenName, 6> preload_names = {{{"thread", thread_help, true},
+constexpr std::array<GivenName, 7> preload_names = {{{"thread", thread_help, true},
                                                      {"torque", "25 N·m, or a band", true},
                                                      {"class", class_help},
                                                      {"state", state_help},
                                                      {"factor", factor_help},
-                                                     {"friction", friction_help}}};
+                                                     {"friction", friction_help},
+                                                     {"head", head_help}}};
 constexpr std::array<GivenName, 2> thread_names = {{{"thread", thread_help, true}, {"class", class_help}}};
 
 const std::array<TopicEntry, 3> topics = {

@@ -96,3 +96,29 @@ TEST_CASE("hostile values neither crash nor answer") {
     }
   }
 }
+
+TEST_CASE("the friction under the head may differ from that of the thread") {
+  const auto torque = [](std::vector<std::string> more) {
+    std::vector<std::string> words = {"3/4-16 UNF", "preload", "25000 lbf", "friction", "0.15"};
+    words.insert(words.end(), more.begin(), more.end());
+    const auto reckoning = without_library("torque", words);
+    REQUIRE(reckoning);
+    return approximate(*reckoning->results.front().figure->nominal);
+  };
+  // Shigley, Mechanical Engineering Design 9th ed., Example 8-3 (c): 3551 lbf·in, that is 401 N·m
+  CHECK(torque({}) == doctest::Approx(400));
+  CHECK(torque({"head", "0.15"}) == torque({}));
+  // K = 0.1894 holds 0.625 · 0.15 of the head; with 0.625 · 0.10 there it is 0.1582: 335 N·m, to two digits
+  CHECK(torque({"head", "0.10"}) == doctest::Approx(340));
+  CHECK(refuses(without_library("torque", {"M8x1.25", "preload", "10 kN", "head", "0.1"}),
+                "factor or friction"));
+}
+
+TEST_CASE("a slip in a name is told from a value, and a value may end in a name") {
+  CHECK(refuses(without_library("torque", {"M8x1.25", "preload", "10 kN", "fricton", "0.1"}),
+                "nothing is called 'fricton' here; did you mean 'friction'?"));
+  // no library: that the material is looked for at all says that its name was read whole
+  CHECK(refuses(without_library(
+                    "spring", {"wire", "1 mm", "mean", "10 mm", "active", "8", "material", "music", "wire"}),
+                "no library"));
+}
