@@ -10,12 +10,33 @@
 namespace sheaf {
 namespace {
 
+// "sorvane-41-rod-top-plug.html": names of sheets and entries are of letters, digits and "-".
+std::string file_name(std::string address) {
+  for (char& sign : address)
+    if (!(sign >= 'a' && sign <= 'z') && !(sign >= '0' && sign <= '9')) sign = '-';
+  return address + ".html";
+}
+
 // The drawing of a ring says nothing that is not said in words beside it.
 std::string drawing_html(const Answer& answer) {
   if (!answer.entry.withdrawn.empty() || !size_row(answer.entry)) return {};
   if (answer.kind != "seal" && answer.kind != "o-ring" && answer.kind != "bearing" && answer.kind != "bushing") return {};
   return "<figure><img src=\"" + escaped(address_of("/drawing/entry.svg", {{"address", answer.address}})) +
          "\" alt=\"" + escaped(answer.name + ", cut through its middle") + "\"></figure>\n";
+}
+
+std::string save_html(const Asking& asking) {
+  auto given = carried(asking.request);
+  given.push_back({"address", asking.given("address")});
+  given.push_back({"save", "yes"});
+  return "<p class=\"ways\">" + link(address_of(asking.request.path, given), "Save this as one file", "button") + "</p>\n";
+}
+
+// What can be saved is shown with the way to do it.
+Response shown_or_saved(const std::string& title, const std::string& body, const std::string& name, const Asking& asking) {
+  const std::string answer = "<main id=\"answer\">\n" + body;
+  if (asking.request.has("save")) return saved({.title = title, .body = answer + "</main>\n"}, asking, file_name(name));
+  return framed({.title = title, .body = answer + save_html(asking) + "</main>\n", .section = "find"}, asking);
 }
 
 std::string ways_html(const Answer& answer, const Asking& asking) {
@@ -26,11 +47,11 @@ std::string ways_html(const Answer& answer, const Asking& asking) {
   return "<ul class=\"ways\">\n" + ways + "</ul>\n";
 }
 
-Response entry_only(const Asking& asking, const std::string& address, const std::vector<Answer>& answers) {
-  std::string body = "<main id=\"answer\">\n";
+Response entry_only(const Asking& asking, const std::vector<Answer>& answers) {
+  std::string body;
   for (const auto& answer : answers) body += answer_html(answer, asking, true) + drawing_html(answer);
-  body += ways_html(answers.front(), asking) + report_html(answers, asking) + "</main>\n";
-  return framed({.title = answers.front().name + ", " + address, .body = body, .section = "find"}, asking);
+  if (!asking.request.has("save")) body += ways_html(answers.front(), asking) + report_html(answers, asking);
+  return shown_or_saved(answers.front().name + ", " + answers.front().address, body, answers.front().address, asking);
 }
 
 // An entry on its sheet: its figure and its name.
@@ -68,15 +89,13 @@ Response entry_page(const Asking& asking, const std::string& address) {
     const auto answers = answers_at(asking, address);
     if (!answers) return trouble_page(500, answers.failure().message, asking);
     if (answers->empty()) return trouble_page(404, "No entry “" + address + "”.", asking);
-    return entry_only(asking, address, *answers);
+    return entry_only(asking, *answers);
   }
   const auto sheets = sheets_named(asking, address);
   if (!sheets) return trouble_page(500, sheets.failure().message, asking);
   if (sheets->empty()) return trouble_page(404, "No sheet “" + address + "”.", asking);
-  return framed({.title = sheets->front().title,
-                 .body = "<main id=\"answer\">\n" + sheet_html(sheets->front(), asking) + "</main>\n",
-                 .section = "find"},
-                asking);
+  const SheetRecord& sheet = sheets->front();
+  return shown_or_saved(sheet.title, sheet_html(sheet, asking), sheet.name, asking);
 }
 
 }  // namespace sheaf

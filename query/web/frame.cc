@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+#include <algorithm>
 #include <array>
 
+#include "query/web/assets.h"
 #include "query/web/pages.h"
 
 namespace sheaf {
@@ -59,6 +61,18 @@ std::string foot_html(const Asking& asking, bool is_card) {
          "</p>\n</" + name + ">\n";
 }
 
+// Of what was made here: the words of links stay, where they led does not.
+std::string without_links(std::string_view markup) {
+  std::string result;
+  while (!markup.empty()) {
+    const bool is_link = markup.starts_with("<a ") || markup.starts_with("</a>") || markup.starts_with("<img ");
+    const std::size_t end = is_link ? markup.find('>') + 1 : std::min(markup.find('<', 1), markup.size());
+    if (!is_link) result += markup.substr(0, end);
+    markup.remove_prefix(end);
+  }
+  return result;
+}
+
 }  // namespace
 
 std::string field_html(const Field& field) {
@@ -87,6 +101,17 @@ Response framed(const PageParts& parts, const Asking& asking) {
           (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body + foot_html(asking, parts.style == "card") +
           "</body>\n</html>\n";
   return {parts.status, "text/html; charset=utf-8", std::move(page)};
+}
+
+Response saved(const PageParts& parts, const Asking& asking, std::string file) {
+  std::string style;
+  for (const auto& asset : all_assets())
+    if (asset.path == "/page.css") style = asset.content;
+  std::string page = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+                     "content=\"width=device-width, initial-scale=1\">\n<title>" +
+                     escaped(parts.title) + "</title>\n<style>\n" + style + "</style>\n</head>\n<body class=\"saved\">\n" +
+                     without_links(parts.body) + foot_html(asking, false) + "</body>\n</html>\n";
+  return {200, "text/html; charset=utf-8", std::move(page), std::move(file)};
 }
 
 Response trouble_page(int status, const std::string& why, const Asking& asking) {

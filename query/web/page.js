@@ -12,14 +12,16 @@ const kept = {
 };
 const at = (id) => document.getElementById(id);
 
-// The machine, the units and the wrench in hand: chosen once, then filled in wherever the address says nothing.
+// The machine, the units and the wrench in hand: chosen once, then filled in where the address says nothing. Not beside
+// an answer or a card that was asked for without them: its form would name a machine that it is not for.
 const remembered = ['machine', 'year', 'unit', 'range', 'step', 'accuracy'];
 function recall() {
   const address = new URLSearchParams(location.search);
+  const depends = /^\/(find|card)/.test(location.pathname);
   for (const name of remembered) {
     const field = at(name);
     if (!field) continue;
-    if (!address.has(name) && kept.get(name)) field.value = kept.get(name);
+    if (!address.has(name) && kept.get(name) && !depends) field.value = kept.get(name);
     else if (address.has(name)) kept.set(name, field.value);
     field.addEventListener('change', () => kept.set(name, field.value));
   }

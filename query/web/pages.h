@@ -34,6 +34,9 @@ struct PageParts {
 };
 Response framed(const PageParts& parts, const Asking& asking);
 
+// The same as one file to be saved: its style inside, nothing fetched, nothing to be typed.
+Response saved(const PageParts& parts, const Asking& asking, std::string file);
+
 // A page that says why there is none.
 Response trouble_page(int status, const std::string& why, const Asking& asking);
 
