@@ -5,15 +5,9 @@
 //   library_bench ROUNDS SHEETS...
 //
 // Each round writes once and loads once, in processes of their own, so that neither warms the other's memory.
-#include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
-#include <ctime>
 #include <functional>
 #include <string>
 #include <thread>
@@ -22,64 +16,21 @@
 #include "compiler/emit/library_writer.h"
 #include "query/library/library.h"
 #include "tests/bench/bare_load.h"
+#include "tests/bench/measured.h"
 #include "tests/content/synthetic_fleet.h"
 #include "tests/content/temporary_folder.h"
 
 using namespace sheaf;
+using namespace sheaf::bench;
 
 namespace {
 
 const unsigned threads = std::max(1u, std::thread::hardware_concurrency());
 
-double seconds_of(const std::function<void()>& work) {
-  const auto begun = std::chrono::steady_clock::now();
-  work();
-  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begun).count();
-}
-
-double processor_seconds() {
-  timespec now{};
-  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-  return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
-}
-
 void require(const std::optional<Failure>& fault) {
   if (!fault) return;
   std::fprintf(stderr, "library_bench: error: %s\n", fault->message.c_str());
   std::exit(1);
-}
-
-struct Measured {
-  double seconds = 0;
-  double processor = 0;  // seconds, on all cores together
-  double memory_mb = 0;  // the most that the process held
-};
-
-Measured measured(const std::function<void()>& work) {
-  const double before = processor_seconds();
-  const double seconds = seconds_of(work);
-  return {seconds, processor_seconds() - before, 0};
-}
-
-Measured in_a_process(const std::function<Measured()>& measure) {
-  int ends[2];
-  if (pipe(ends) != 0) std::exit(1);
-  std::fflush(stdout);
-  if (fork() == 0) {
-    Measured result = measure();
-    rusage usage{};
-    getrusage(RUSAGE_SELF, &usage);
-    result.memory_mb = static_cast<double>(usage.ru_maxrss) / 1024;
-    _exit(write(ends[1], &result, sizeof result) == sizeof result ? 0 : 1);
-  }
-  close(ends[1]);
-  Measured result;
-  const bool whole = read(ends[0], &result, sizeof result) == sizeof result;
-  close(ends[0]);
-  int status = 0;
-  wait(&status);
-  if (!whole || status != 0) std::exit(1);
-  return result;
 }
 
 Measured write_fleet(const std::string& path, int sheets) {
@@ -93,11 +44,6 @@ Measured write_fleet(const std::string& path, int sheets) {
   });
 }
 
-double median(std::vector<double> values) {
-  std::ranges::sort(values);
-  return values[values.size() / 2];
-}
-
 void measure_writing(const std::string& path, int sheets, int rounds) {
   std::vector<double> written, bare, ratio, processor_ratio;
   double memory = 0;
@@ -105,7 +51,7 @@ void measure_writing(const std::string& path, int sheets, int rounds) {
   for (int round = 0; round < rounds; ++round) {
     const Measured writing = in_a_process([&] { return write_fleet(path, sheets); });
     const Measured loading = in_a_process([&] {
-      const bench::BareLoad load(path, sheets);
+      const BareLoad load(path, sheets);
       const test::TemporaryFolder scratch;
       return measured([&] { load.run(scratch.path(), threads); });
     });

@@ -26,6 +26,7 @@ constexpr Words<30> fastened = {
 constexpr Words<10> parts = {"spring", "seal",   "bearing", "ring",   "bushing",
                              "oil",    "damper", "filter",  "gasket", "chain"};
 constexpr Words<6> assemblies = {"fork", "shock", "front-wheel", "rear-wheel", "swingarm", "chain-drive"};
+constexpr Words<6> adjusted = {"plunger", "roller", "spindle", "hub", "rocker", "sleeve"};
 constexpr Words<8> verbs = {"clean", "grease", "inspect", "hold", "support", "turn", "mark", "measure"};
 
 struct Screw {
@@ -97,6 +98,7 @@ class Maker {
   void others();
 
   int number_;
+  int made_ = 0;  // fasteners so far
   int line_ = 12;
   Stream random_;
   SheetRecord sheet_;
@@ -118,6 +120,7 @@ SheetRecord Maker::sheet() {
       sheet_.maker + " service leaflet " + number_text(number_), sheet_.maker, "2", "5", "", first + 1};
   sheet_.checked = {"2026-0" + number_text(1 + number_ % 9) + "-1" + number_text(number_ % 9), "workshop",
                     "source", ""};
+  sheet_.cautions = {{"mind-the-danger", "Weight off, heat off, pressure off, and a second look."}};
   sheet_.invented = true;
   sheet_.place = {"synthetic/" + sheet_.name + ".yaml", 1};
   for (int i = 0; i < 10; ++i) fastener();
@@ -136,15 +139,19 @@ EntryRecord& Maker::entry(const char* kind, const std::string& name) {
   made.fits = sheet_.fits;
   made.source = sheet_.source;
   made.checked = sheet_.checked;
+  made.cautions = sheet_.cautions;
   made.status = "maker-paper";
   made.place = {sheet_.place.file, ++line_};
   return made;
 }
 
 void Maker::fastener() {
-  const Screw& screw = screws[static_cast<std::size_t>(random_.below(static_cast<int>(screws.size())))];
-  entry("fastener", random_.of(places) + " " + random_.of(fastened));
-  field("count", number_text(1 + random_.below(6)));
+  // A part of one name has one thread everywhere, and stands on a sheet once.
+  const int role = (number_ * 7 + made_ * 11) % static_cast<int>(fastened.size());
+  ++made_;
+  const Screw& screw = screws[static_cast<std::size_t>(role) % screws.size()];
+  entry("fastener", random_.of(places) + " " + std::string(fastened[static_cast<std::size_t>(role)]));
+  field("count", number_text(1 + random_.below(3)));
   field("part-number",
         number_text(10 + random_.below(90)) + "-" + number_text(1000 + random_.below(9000)) + "-A");
   field("thread", std::string(screw.thread));
@@ -200,7 +207,7 @@ void Maker::others() {
   field("new", "4.5 mm");
   field("limit", "min 4.0 mm");
   field("wear", "shrinks");
-  entry("clearance", random_.of(places) + " " + random_.of(parts) + " clearance");
+  entry("clearance", random_.of(places) + " " + random_.of(adjusted) + " clearance");
   field("value", "0.10..0.15 mm, cold");
   entry("pressure", random_.of(places) + " pressure");
   field("value", "2." + number_text(random_.below(9)) + " bar, cold");
@@ -251,7 +258,7 @@ std::string synthetic_yaml(const SheetRecord& sheet) {
                      ", publisher: " + sheet.source.publisher +
                      ", edition: 2, year: " + number_text(sheet.source.year) +
                      ", page: 5 }\nchecked: { on: " + sheet.checked.on +
-                     ", by: workshop, against: source, second: N. }\nstatus: maker-paper\n";
+                     ", by: workshop, against: source, second: N. }\nstatus: maker-paper\ncautions: [" + sheet.cautions.front().name + "]\n";
   for (const KindDeclaration& kind : all_kinds()) {
     bool section_begun = false;
     for (const EntryRecord& entry : sheet.entries) {
@@ -267,7 +274,9 @@ std::string synthetic_yaml(const SheetRecord& sheet) {
 std::string synthetic_words_yaml() {
   std::map<std::string, std::vector<WordRecord>> groups;
   for (const WordRecord& word : synthetic_words()) groups[word.group].push_back(word);
-  std::string yaml = "sheet: synthetic-words\ntitle: Words of a fleet that was never built\nwords:\n";
+  std::string yaml = "sheet: synthetic-words\ntitle: Words of a fleet that was never built\n"
+                     "cautions:\n  mind-the-danger:\n    text: Weight off, heat off, pressure off, and a second look.\n"
+                     "    about: [brake, steering, wheel, spring, pressure, heat, fuel]\nwords:\n";
   for (const auto& [group, words] : groups) {
     std::string same, german;
     for (const WordRecord& word : words) {
