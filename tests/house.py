@@ -27,7 +27,7 @@ REACHES = {
     "query/answer": ["query/search"],
     "query/web": ["query/answer"],
     "query/cli": ["query/answer", "query/web"],
-    "compiler/source": ["query/quantity"],
+    "compiler/source": ["query/library"],
     "compiler/sheet": ["compiler/source", "query/library"],
     "compiler/link": ["compiler/sheet"],
     "compiler/check": ["compiler/link"],

@@ -6,10 +6,15 @@
 #include <filesystem>
 #include <memory>
 
+#include "compiler/cli/build_cache.h"
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/flags.h"
+#include "compiler/cli/folder_watch.h"
 #include "compiler/cli/interrupt.h"
+#include "compiler/cli/news.h"
+#include "compiler/cli/progress.h"
+#include "compiler/cli/stamp.h"
 #include "compiler/emit/library_writer.h"
 
 namespace sheafc {
@@ -19,6 +24,8 @@ struct Wishes {
   CompileRequest request;
   std::string output;
   bool quiet = false;
+  bool cached = true;
+  bool watch = false;
   Colour colour = Colour::automatic;
 };
 
@@ -31,38 +38,113 @@ ExitStatus failed(const sheaf::Failure& failure) {
   return ExitStatus::trouble;
 }
 
+std::string contents_of(std::int64_t entries, std::int64_t sheets, const Diagnostics& found) {
+  return counted(static_cast<std::size_t>(entries), "entry", "entries") + ", " +
+         counted(static_cast<std::size_t>(sheets), "sheet", "sheets") + ", " +
+         counted(static_cast<std::size_t>(found.warnings()), "warning", "warnings");
+}
+
+// One build after another of the same sheets to the same library; alone, the first is the last.
+class Builder {
+ public:
+  explicit Builder(const Wishes& wishes)
+      : wishes_(wishes),
+        interrupted_(watch_for_interrupt()),
+        cache_(wishes.cached ? cache_folder_for(wishes.output) : std::string()) {}
+
+  ExitStatus build();
+  ExitStatus build_at_every_change();
+
+ private:
+  std::optional<ExitStatus> find_it_current();
+  ExitStatus compile_and_write();
+  sheaf::Result<Receipt> write(const LinkedSheets& linked, Progress& progress);
+  void report(const Diagnostics& found, const LineSource& lines);
+  std::string stamp_file() const { return cache_ + "/stamp"; }
+
+  const Wishes& wishes_;
+  const std::atomic<bool>& interrupted_;
+  std::string cache_;  // empty: none
+  Workspace earlier_;  // the sheets of the last build, while they are watched
+  News news_;
+};
+
+void Builder::report(const Diagnostics& found, const LineSource& lines) {
+  say_as_is(text_report(news_.of(found), lines, style_for(wishes_.colour, STDERR_FILENO)));
+}
+
+std::optional<ExitStatus> Builder::find_it_current() {
+  if (cache_.empty() || wishes_.watch) return std::nullopt;
+  const auto stamp = kept_stamp(stamp_file());
+  if (!stamp || !still_holds(*stamp, wishes_.request, wishes_.output)) return std::nullopt;
+  report(stamp->found, lines_on_disk());
+  if (!wishes_.quiet)
+    say(wishes_.output + " is up to date: " + contents_of(stamp->entries, stamp->sheets, stamp->found));
+  return ExitStatus::done;
+}
+
 // Sheet by sheet: the records of a large folder are never all in memory.
-sheaf::Result<Receipt> write(const LinkedSheets& linked, const std::string& path,
-                             const std::atomic<bool>& interrupted) {
-  auto writer =
-      LibraryWriter::begin(path, library_name(path), words_of(linked), {.interrupted = &interrupted});
+sheaf::Result<Receipt> Builder::write(const LinkedSheets& linked, Progress& progress) {
+  auto writer = LibraryWriter::begin(
+      wishes_.output, library_name(wishes_.output), words_of(linked),
+      {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()});
   if (!writer) return writer.failure();
   LibraryWriter library = std::move(writer).value();
+  progress.stage("writing", linked.own().size());
   for (const LinkedSheet& sheet : linked.own()) {
     if (auto failure = library.add(record_of(linked, sheet))) return *failure;
+    ++progress.done();
   }
+  progress.stage("putting the library together");
   return library.finish();
 }
 
-ExitStatus build(const Wishes& wishes) {
-  const std::atomic<bool>& interrupted = watch_for_interrupt();
-  const auto compiled = compile(wishes.request);
+ExitStatus Builder::compile_and_write() {
+  Progress progress;
+  const auto compiled = compile(wishes_.request, {std::move(earlier_), &progress});
+  earlier_ = {};
   if (!compiled) return failed(compiled.failure());
-  const Compilation& compilation = **compiled;
+  Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
-  say_as_is(text_report(found, lines_of(compilation.workspace), style_for(wishes.colour, STDERR_FILENO)));
+  progress.erase();
+  report(found, lines_of(compilation.workspace));
+  ExitStatus status = ExitStatus::fault;
   if (found.errors() > 0) {
-    say(fault_counts(found) + "; " + wishes.output + " is not written");
-    return ExitStatus::fault;
+    say(fault_counts(found) + "; " + wishes_.output + " is not written");
+  } else {
+    const auto receipt = write(compilation.linked, progress);
+    progress.erase();
+    if (!receipt) return failed(receipt.failure());
+    if (!wishes_.quiet)
+      say("wrote " + receipt->path + ": " + contents_of(receipt->entries, receipt->sheets, found));
+    if (!cache_.empty()) {
+      if (const auto stamp = stamp_of(wishes_.request, compilation, *receipt)) keep_stamp(stamp_file(), *stamp);
+    }
+    status = ExitStatus::done;
   }
-  const auto receipt = write(compilation.linked, wishes.output, interrupted);
-  if (!receipt) return failed(receipt.failure());
-  if (!wishes.quiet) {
-    say("wrote " + receipt->path + ": " +
-        counted(static_cast<std::size_t>(receipt->entries), "entry", "entries") + ", " +
-        counted(static_cast<std::size_t>(receipt->sheets), "sheet", "sheets") + ", " +
-        counted(static_cast<std::size_t>(found.warnings()), "warning", "warnings"));
+  if (wishes_.watch) {
+    compilation.linked = {};
+    earlier_ = std::move(compilation.workspace);
   }
+  return status;
+}
+
+ExitStatus Builder::build() {
+  if (const auto current = find_it_current()) return *current;
+  return compile_and_write();
+}
+
+// What fails is said, and the next change is waited for: a folder may be half way through a move.
+ExitStatus Builder::build_at_every_change() {
+  std::vector<std::string> watched = wishes_.request.folders;
+  watched.insert(watched.end(), wishes_.request.libraries.begin(), wishes_.request.libraries.end());
+  while (!interrupted_) {
+    const auto watch = FolderWatch::of(watched);
+    if (!watch) return failed(watch.failure());
+    compile_and_write();
+    watch->wait(interrupted_);
+  }
+  end_if_interrupted();
   return ExitStatus::done;
 }
 
@@ -75,8 +157,10 @@ void add_build(CLI::App& program, Action& action) {
       "Examples:\n"
       "  sheafc build specs-yaml -o orrindale.sheaf\n"
       "  sheafc build shop --with orrindale.sheaf -o shop.sheaf\n"
+      "  sheafc build shop -o shop.sheaf --watch      build again whenever a sheet is saved; Ctrl-C ends it\n"
       "\n"
-      "With errors nothing is written, and the old library stays as it is.\n"
+      "With errors nothing is written, and the old library stays as it is. What may shorten the next build is\n"
+      "kept in sheaf/ of $XDG_CACHE_HOME; the library is the same with and without it.\n"
       "Exit status: 0 written, 1 the sheets have errors, 2 wrong usage or the world failed, 130 "
       "interrupted.");
   command->add_option("sheets", wishes->request.folders, "Folders of sheets")
@@ -86,9 +170,17 @@ void add_build(CLI::App& program, Action& action) {
       ->required()
       ->type_name("NAME.sheaf");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
+  command->add_flag_callback(
+      "--no-cache", [wishes] { wishes->cached = false; }, "Take nothing from earlier builds, and keep nothing");
+  command->add_flag("--watch", wishes->watch, "Build again at every change, saying only what is new");
   add_with_flag(*command, wishes->request);
   add_colour_flag(*command, wishes->colour);
-  command->callback([&action, wishes] { action = [wishes] { return build(*wishes); }; });
+  command->callback([&action, wishes] {
+    action = [wishes] {
+      Builder builder(*wishes);
+      return wishes->watch ? builder.build_at_every_change() : builder.build();
+    };
+  });
 }
 
 }  // namespace sheafc

@@ -9,6 +9,7 @@
 #include <unordered_map>
 
 #include "compiler/check/check.h"
+#include "compiler/cli/progress.h"
 #include "compiler/link/borrow.h"
 #include "compiler/link/link_rules.h"
 #include "compiler/sheet/sheet_rules.h"
@@ -28,10 +29,16 @@ bool lacks_a_table(const Workspace& workspace) {
 
 }  // namespace
 
-sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request) {
+sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request, CompileOptions options) {
   auto compilation = std::make_unique<Compilation>();
   Diagnostics& sink = compilation->diagnostics;
-  auto workspace = read_workspace(request.folders, sink);
+  const auto stage = [&](const char* name) {
+    if (options.progress) options.progress->stage(name);
+  };
+  stage("reading");
+  auto workspace = read_workspace(
+      request.folders, sink,
+      {std::move(options.earlier), options.progress ? &options.progress->done() : nullptr});
   if (!workspace) return workspace.failure();
   compilation->workspace = std::move(workspace).value();
   if (compilation->workspace.files.empty())
@@ -39,11 +46,13 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& reques
   auto borrowed = borrow_sheets(request.libraries, compilation->workspace.sheets);
   if (!borrowed) return borrowed.failure();
   compilation->borrowed = std::move(borrowed).value();
+  stage("linking");
   compilation->linked =
       link_sheets(compilation->workspace.sheets, compilation->borrowed, sink, compilation->workspace.unread);
   if (lacks_a_table(compilation->workspace)) {
     compilation->rules_ran = false;
   } else {
+    stage("checking");
     compilation->allowed = run_rules(compilation->linked, {.today = today()}, sink);
   }
   sink.sort();
@@ -68,6 +77,18 @@ LineSource lines_of(const Workspace& workspace) {
   return [files](std::string_view file, int line) -> std::string_view {
     const auto found = files->find(file);
     return found == files->end() ? std::string_view{} : found->second->line(line);
+  };
+}
+
+LineSource lines_on_disk() {
+  auto files = std::make_shared<std::unordered_map<std::string, std::optional<SourceFile>>>();
+  return [files](std::string_view file, int line) -> std::string_view {
+    const auto [known, is_new] = files->try_emplace(std::string(file));
+    if (is_new) {
+      auto source = read_source(known->first, known->first);
+      if (source) known->second = std::move(source).value();
+    }
+    return known->second ? known->second->line(line) : std::string_view{};
   };
 }
 

@@ -29,15 +29,24 @@ struct CompileRequest {
   std::vector<std::string> libraries;  // that the sheets build against: --with
 };
 
+class Progress;
+
+struct CompileOptions {
+  Workspace earlier = {};        // of which unchanged files are taken over
+  Progress* progress = nullptr;  // told how far it is
+};
+
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the
 // diagnostics.
-sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request);
+sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request, CompileOptions options = {});
 
 // Today in UTC, by which allowances end; SOURCE_DATE_EPOCH, where it is set, stands for the clock.
 Date today();
 
 // The lines of the workspace's files, for the reports. The workspace must outlive it.
 LineSource lines_of(const Workspace& workspace);
+// The same from files that are not in memory; each is read when the first of its lines is asked for.
+LineSource lines_on_disk();
 
 // The rules of every stage, in the order of the flow.
 std::vector<RuleInfo> all_rules();

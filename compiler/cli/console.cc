@@ -9,7 +9,7 @@
 #include <cstdlib>
 #include <cstring>
 
-#include "compiler/source/file_words.h"
+#include "query/library/file_words.h"
 #include "compiler/source/utf8.h"
 
 namespace sheafc {
@@ -77,7 +77,7 @@ ExitStatus finish_output(ExitStatus status) {
   flush_output();
   if (output_error == 0 && ::close(STDOUT_FILENO) != 0 && errno != EBADF) output_error = errno;
   if (output_error == 0 || output_error == EPIPE) return status;
-  say_error("cannot write the answer: " + words_for_errno(output_error));
+  say_error("cannot write the answer: " + sheaf::words_for_errno(output_error));
   return ExitStatus::trouble;
 }
 

@@ -10,9 +10,9 @@
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
-#include "compiler/cli/write_file.h"
 #include "compiler/sheet/parallel.h"
 #include "compiler/sheet/workspace.h"
+#include "query/library/whole_file.h"
 
 namespace sheafc {
 namespace {
@@ -58,7 +58,7 @@ ExitStatus write_changes(const Workspace& workspace, const std::vector<Outcome>&
     print(name + "\n");
     if (check) {
       status = std::max(status, ExitStatus::fault);
-    } else if (const auto failure = replace_file(name, *outcomes[i].changed)) {
+    } else if (const auto failure = sheaf::replace_file(name, *outcomes[i].changed)) {
       say_error(failure->message);
       return ExitStatus::trouble;
     }

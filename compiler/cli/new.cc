@@ -11,11 +11,11 @@
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
 #include "compiler/cli/flags.h"
-#include "compiler/cli/write_file.h"
 #include "compiler/sheet/format.h"
 #include "compiler/sheet/forms.h"
 #include "compiler/sheet/new_sheet.h"
 #include "compiler/sheet/suggestion.h"
+#include "query/library/whole_file.h"
 
 namespace sheafc {
 namespace {
@@ -132,7 +132,7 @@ ExitStatus make(Wishes wishes) {
   }
   start.day = to_text(today());
   const std::string path = wishes.folder + "/" + start.name + ".yaml";
-  if (const auto failure = create_file(path, tidied(start))) return failed(failure->message);
+  if (const auto failure = sheaf::create_file(path, tidied(start))) return failed(failure->message);
   print(path + "\n");
   return ExitStatus::done;
 }

@@ -8,9 +8,9 @@
 #include "compiler/check/check.h"
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
-#include "compiler/cli/write_file.h"
 #include "compiler/sheet/manual.h"
 #include "compiler/source/source_file.h"
+#include "query/library/whole_file.h"
 
 namespace sheafc {
 namespace {
@@ -33,7 +33,7 @@ ExitStatus fill_manual(const Wishes& wishes) {
   if (*filled == file->bytes()) return ExitStatus::done;
   print(wishes.manual + "\n");
   if (wishes.check) return ExitStatus::fault;
-  if (const auto failure = replace_file(wishes.manual, *filled)) return failed(failure->message);
+  if (const auto failure = sheaf::replace_file(wishes.manual, *filled)) return failed(failure->message);
   return ExitStatus::done;
 }
 

@@ -4,11 +4,13 @@
 #include <condition_variable>
 #include <cstdlib>
 #include <deque>
+#include <map>
 #include <mutex>
 #include <set>
 #include <thread>
 
 #include "compiler/emit/shard.h"
+#include "compiler/emit/shard_cache.h"
 #include "query/library/hash.h"
 #include "query/library/index_terms.h"
 #include "query/library/word_groups.h"
@@ -38,7 +40,7 @@ std::vector<std::string> all_spelling_of(const std::vector<WordRecord>& words) {
 }
 
 struct Shard {
-  std::string file;
+  std::size_t number = 0;
   std::vector<SheetRecord> sheets;
   std::size_t entries = 0;
   bool is_first = false;  // and so holds the spelling of the glossary
@@ -47,10 +49,14 @@ struct Shard {
 }  // namespace
 
 struct IndexBuilder::State {
-  State(std::string where, const std::vector<WordRecord>& words, unsigned threads)
-      : folder(std::move(where)), groups(words), spelling(all_spelling_of(words)), most_waiting(threads) {
+  State(Means given, const std::vector<WordRecord>& words)
+      : means(std::move(given)),
+        glossary(words),
+        groups(words),
+        spelling(all_spelling_of(words)),
+        cache(means.cache) {
     begin_shard();
-    for (unsigned i = 0; i < threads; ++i) {
+    for (unsigned i = 0; i < means.threads; ++i) {
       workers.emplace_back([this](const std::stop_token& stop) { work(stop); });
     }
   }
@@ -61,24 +67,27 @@ struct IndexBuilder::State {
   }
 
   void begin_shard() {
-    files.push_back(folder + "/shard-" + std::to_string(files.size()));
-    gathering = Shard{files.back(), {}, 0, files.size() == 1};
+    gathering = Shard{shards, {}, 0, shards == 0};
+    ++shards;
   }
   std::optional<Failure> hand_over();
   std::optional<Failure> wait_for_all();
   void work(const std::stop_token& stop);
+  std::optional<Failure> write(const Shard& shard, std::string& file);
 
-  const std::string folder;
+  const Means means;
+  const std::vector<WordRecord> glossary;
   const WordGroups groups;
   const std::vector<std::string> spelling;
-  const std::size_t most_waiting;
+  ShardCache cache;
 
   Shard gathering;
-  std::vector<std::string> files;  // of all shards, in order
+  std::size_t shards = 0;  // begun
 
   std::mutex mutex;  // guards what follows
   std::condition_variable_any changed;
   std::deque<Shard> waiting;
+  std::map<std::size_t, std::string> files;  // of the shards that are done, by their numbers
   std::size_t at_work = 0;
   std::optional<Failure> fault;  // the first
   std::vector<std::jthread> workers;
@@ -86,7 +95,7 @@ struct IndexBuilder::State {
 
 std::optional<Failure> IndexBuilder::State::hand_over() {
   std::unique_lock lock(mutex);
-  changed.wait(lock, [&] { return waiting.size() < most_waiting || fault; });
+  changed.wait(lock, [&] { return waiting.size() < means.threads || fault; });
   if (fault) return fault;
   waiting.push_back(std::move(gathering));
   changed.notify_all();
@@ -99,6 +108,23 @@ std::optional<Failure> IndexBuilder::State::wait_for_all() {
   return fault;
 }
 
+// Only a shard that the cache does not have is indexed.
+std::optional<Failure> IndexBuilder::State::write(const Shard& shard, std::string& file) {
+  std::string key;
+  if (!means.cache.empty()) {
+    key = ShardCache::key_of(means.maker, glossary, shard.is_first, shard.sheets);
+    if (auto known = cache.find(key)) {
+      file = std::move(*known);
+      return std::nullopt;
+    }
+  }
+  file = means.folder + "/shard-" + std::to_string(shard.number);
+  auto failed =
+      write_shard(file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
+  if (!failed && !key.empty()) cache.keep(key, file);
+  return failed;
+}
+
 void IndexBuilder::State::work(const std::stop_token& stop) {
   std::unique_lock lock(mutex);
   while (changed.wait(lock, stop, [&] { return !waiting.empty(); })) {
@@ -107,20 +133,21 @@ void IndexBuilder::State::work(const std::stop_token& stop) {
     ++at_work;
     changed.notify_all();
     lock.unlock();
-    auto failed =
-        write_shard(shard.file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
+    std::string file;
+    auto failed = write(shard, file);
     lock.lock();
     --at_work;
+    files[shard.number] = std::move(file);
     if (failed && !fault) fault = std::move(failed);
     changed.notify_all();
     if (stop.stop_requested()) return;
   }
 }
 
-IndexBuilder::IndexBuilder(std::string folder, const std::vector<WordRecord>& words, unsigned threads) {
+IndexBuilder::IndexBuilder(Means means, const std::vector<WordRecord>& words) {
   // The batches in which postings are written show in the bytes, so nobody else may set their size.
   ::unsetenv("XAPIAN_FLUSH_THRESHOLD");
-  state_ = std::make_unique<State>(std::move(folder), words, threads);
+  state_ = std::make_unique<State>(std::move(means), words);
 }
 
 IndexBuilder::IndexBuilder(IndexBuilder&&) noexcept = default;
@@ -140,7 +167,11 @@ std::optional<Failure> IndexBuilder::add(SheetRecord sheet) {
 std::optional<Failure> IndexBuilder::finish(const std::string& file, std::uint64_t offset) {
   if (auto fault = state_->hand_over()) return fault;
   if (auto fault = state_->wait_for_all()) return fault;
-  return merge_shards(state_->files, file, offset);
+  std::vector<std::string> in_order;
+  for (auto& [_, shard] : state_->files) in_order.push_back(std::move(shard));
+  if (auto fault = merge_shards(std::move(in_order), file, offset)) return fault;
+  state_->cache.forget_others();
+  return std::nullopt;
 }
 
 }  // namespace sheafc

@@ -16,8 +16,14 @@ namespace sheafc {
 
 class IndexBuilder {
  public:
-  // Works in `folder`. `words` is the glossary.
-  IndexBuilder(std::string folder, const std::vector<sheaf::WordRecord>& words, unsigned threads);
+  struct Means {
+    std::string folder;  // to work in
+    unsigned threads = 1;
+    std::string cache;  // a folder of shards of earlier builds; empty: none
+    std::string maker;  // what decides their bytes besides the sheets
+  };
+  // `words` is the glossary.
+  IndexBuilder(Means means, const std::vector<sheaf::WordRecord>& words);
   ~IndexBuilder();  // stops what is under way
   IndexBuilder(IndexBuilder&&) noexcept;
   IndexBuilder& operator=(IndexBuilder&&) noexcept;

@@ -51,7 +51,8 @@ Result<LibraryWriter> LibraryWriter::begin(const std::string& path, const std::s
   if (!rows) return Failure{"cannot write " + path + ": " + rows.failure().message};
   const unsigned threads =
       options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
-  IndexBuilder index(folder->path(), words, threads);
+  const std::string maker = options.program + ' ' + std::to_string(library_format) + ' ' + xapian_version();
+  IndexBuilder index({folder->path(), threads, options.cache, maker}, words);
   return LibraryWriter(std::make_unique<State>(State{std::move(folder).value(),
                                                      path,
                                                      name,

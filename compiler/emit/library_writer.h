@@ -26,6 +26,9 @@ namespace sheafc {
 struct EmitOptions {
   unsigned threads = 0;                            // for the index; 0: as many as the machine has
   const std::atomic<bool>* interrupted = nullptr;  // set from outside to stop: nothing is written then
+  // A folder in which parts of the index are kept for the next build, and the name of the program that
+  // keeps them: another's are not taken. Empty: none. No byte of the library depends on it.
+  std::string cache = {}, program = {};
 };
 
 struct Receipt {

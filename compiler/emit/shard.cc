@@ -65,13 +65,11 @@ std::optional<Failure> compact_into(const Xapian::Database& database, const std:
 
 std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file,
                              std::uint64_t offset) {
-  auto fault = guarded([&]() -> std::optional<Failure> {
+  return guarded([&]() -> std::optional<Failure> {
     Xapian::Database all;
     for (const std::string& shard : shards) all.add_database(Xapian::Database(shard));
     return compact_into(all, file, offset);
   });
-  for (const std::string& shard : shards) ::unlink(shard.c_str());
-  return fault;
 }
 
 }  // namespace
@@ -96,18 +94,22 @@ std::optional<Failure> write_shard(const std::string& file, const std::vector<Sh
 
 std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
                                     std::uint64_t offset) {
+  std::vector<std::string> between;
   while (shards.size() > most_merged_at_once) {
     std::vector<std::string> merged;
     for (std::size_t at = 0; at < shards.size(); at += most_merged_at_once) {
       const std::size_t end = std::min(at + most_merged_at_once, shards.size());
       const std::vector<std::string> some(shards.begin() + static_cast<std::ptrdiff_t>(at),
                                           shards.begin() + static_cast<std::ptrdiff_t>(end));
-      merged.push_back(some.front() + ".merged");
+      merged.push_back(file + ".merged-" + std::to_string(between.size()));
+      between.push_back(merged.back());
       if (auto fault = merge(some, merged.back(), 0)) return fault;
     }
     shards = std::move(merged);
   }
-  return merge(shards, file, offset);
+  auto fault = merge(shards, file, offset);
+  for (const std::string& piece : between) ::unlink(piece.c_str());
+  return fault;
 }
 
 std::string xapian_version() { return Xapian::version_string(); }

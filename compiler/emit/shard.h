@@ -19,7 +19,8 @@ std::optional<sheaf::Failure> write_shard(const std::string& file,
                                           const sheaf::WordGroups& groups,
                                           const std::vector<std::string>& spelling);
 
-// All documents of the shards, in that order, into `file` from `offset` on. Removes the shards.
+// All documents of the shards, in that order, into `file` from `offset` on. What lies between, when they are
+// too many for one step, is written beside `file` and removed.
 std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
                                            std::uint64_t offset);
 

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <mutex>
 #include <optional>
+#include <unordered_map>
 
 #include "compiler/sheet/parallel.h"
 #include "compiler/sheet/read_sheet.h"
@@ -22,7 +24,40 @@ struct ReadFile {
   std::shared_ptr<const SourceFile> file;
   std::unique_ptr<Sheet> sheet;
   Diagnostics faults;
+  FileState state;
   std::optional<Failure> failure;
+};
+
+// The files of an earlier reading, by the paths they were opened by.
+class Earlier {
+ public:
+  explicit Earlier(Workspace workspace) {
+    std::unordered_map<const SourceFile*, std::unique_ptr<Sheet>> sheets;
+    for (auto& sheet : workspace.sheets) sheets.emplace(sheet->file.get(), std::move(sheet));
+    for (std::size_t i = 0; i < workspace.files.size(); ++i) {
+      const auto& file = workspace.files[i];
+      ReadFile read{{}, file, nullptr, std::move(workspace.faults[i]), workspace.states[i], {}};
+      if (const auto sheet = sheets.find(file.get()); sheet != sheets.end()) read.sheet = std::move(sheet->second);
+      files_.emplace(file->name(), std::move(read));
+    }
+  }
+
+  // What was read of the file, if it is the same sheet still. A file that is named twice is read anew.
+  bool take_over(const SheetFile& place, ReadFile& read) {
+    const std::lock_guard lock(mutex_);
+    const auto found = files_.find(place.opened);
+    if (found == files_.end() || !found->second.file) return false;
+    if (!surely_unchanged(found->second.state, read.state)) return false;
+    const Sheet* sheet = found->second.sheet.get();
+    if (sheet && sheet->path != place.path) return false;
+    read = std::move(found->second);
+    read.path = place.path;
+    return true;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::unordered_map<std::string, ReadFile> files_;
 };
 
 void read_sheet_of(std::shared_ptr<SourceFile> file, const std::string& path, ReadFile& read) {
@@ -31,7 +66,9 @@ void read_sheet_of(std::shared_ptr<SourceFile> file, const std::string& path, Re
   if (file->parse(read.faults)) read.sheet = read_sheet(std::move(file), path, read.faults);
 }
 
-void read_one(const SheetFile& place, ReadFile& read) {
+void read_one(const SheetFile& place, Earlier& earlier, ReadFile& read) {
+  read.state = state_of(place.opened).value_or(FileState{});
+  if (earlier.take_over(place, read)) return;
   auto source = read_source(place.opened, place.opened);
   if (source)
     read_sheet_of(std::make_shared<SourceFile>(std::move(source).value()), place.path, read);
@@ -42,7 +79,9 @@ void read_one(const SheetFile& place, ReadFile& read) {
 Workspace gather(std::vector<ReadFile> read, Diagnostics& sink) {
   Workspace workspace;
   for (ReadFile& file : read) {
-    sink.take(std::move(file.faults));
+    sink.take(file.faults);
+    workspace.faults.push_back(std::move(file.faults));
+    workspace.states.push_back(file.state);
     workspace.files.push_back(std::move(file.file));
     if (file.sheet)
       workspace.sheets.push_back(std::move(file.sheet));
@@ -69,7 +108,8 @@ Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_file) {
   return found;
 }
 
-Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink) {
+Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink,
+                                 ReadOptions options) {
   std::vector<SheetFile> places;
   for (const std::string& folder : folders) {
     auto found = find_sheets(folder);
@@ -77,7 +117,11 @@ Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnosti
     std::ranges::move(std::move(found).value(), std::back_inserter(places));
   }
   std::vector<ReadFile> read(places.size());
-  for_all(places.size(), [&](std::size_t i) { read_one(places[i], read[i]); });
+  Earlier earlier(std::move(options.earlier));
+  for_all(places.size(), [&](std::size_t i) {
+    read_one(places[i], earlier, read[i]);
+    if (options.done) ++*options.done;
+  });
   for (const ReadFile& file : read) {
     if (file.failure) return *file.failure;
   }

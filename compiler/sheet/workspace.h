@@ -3,6 +3,7 @@
 // into them.
 #pragma once
 
+#include <atomic>
 #include <memory>
 #include <span>
 #include <string>
@@ -10,6 +11,7 @@
 
 #include "compiler/sheet/sheet.h"
 #include "compiler/source/diagnostics.h"
+#include "compiler/source/file_state.h"
 #include "query/quantity/result.h"
 
 namespace sheafc {
@@ -28,11 +30,21 @@ struct Workspace {
   std::vector<std::unique_ptr<Sheet>>
       sheets;                       // sorted by name; one name may stand twice, which linking reports
   std::vector<std::string> unread;  // names of the files that could not be read as sheets
+
+  // Of each file, as it was just before it was read; and what reading it reported.
+  std::vector<FileState> states;
+  std::vector<Diagnostics> faults;
+};
+
+struct ReadOptions {
+  Workspace earlier = {};                    // files of it that have not changed since are taken over
+  std::atomic<std::size_t>* done = nullptr;  // counts the files, for whoever waits
 };
 
 // Reads and types the sheets of several folders. A file that cannot be opened is a Failure; all that is
 // wrong with the sheets is in the sink, sorted.
-sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink);
+sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink,
+                                        ReadOptions options = {});
 
 // The same for texts that are no files: for tests, and for sheets that were just made.
 struct SheetText {

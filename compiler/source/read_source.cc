@@ -8,7 +8,7 @@
 #include <cerrno>
 #include <string>
 
-#include "compiler/source/file_words.h"
+#include "query/library/file_words.h"
 #include "compiler/source/source_file.h"
 
 namespace sheafc {
@@ -50,16 +50,16 @@ bool read_all(int file, std::string& bytes) {
 
 sheaf::Result<SourceFile> read_source(const std::string& path, std::string shown_name) {
   const OpenFile file(path);
-  if (file.number() < 0) return sheaf::Failure{shown_name + " cannot be opened: " + words_for_errno(errno)};
+  if (file.number() < 0) return sheaf::Failure{shown_name + " cannot be opened: " + sheaf::words_for_errno(errno)};
   struct stat status {};
   if (::fstat(file.number(), &status) != 0)
-    return sheaf::Failure{shown_name + " cannot be read: " + words_for_errno(errno)};
+    return sheaf::Failure{shown_name + " cannot be read: " + sheaf::words_for_errno(errno)};
   if (!S_ISREG(status.st_mode)) {
-    return sheaf::Failure{shown_name + " is " + words_for_kind(status.st_mode) + ", not a file"};
+    return sheaf::Failure{shown_name + " is " + sheaf::words_for_kind(status.st_mode) + ", not a file"};
   }
   std::string bytes(static_cast<std::size_t>(std::min<off_t>(status.st_size + 1, max_file_bytes + 4)), '\0');
   if (!read_all(file.number(), bytes))
-    return sheaf::Failure{shown_name + " cannot be read: " + words_for_errno(errno)};
+    return sheaf::Failure{shown_name + " cannot be read: " + sheaf::words_for_errno(errno)};
   return SourceFile(std::move(shown_name), std::move(bytes));
 }
 

@@ -2,6 +2,7 @@
 #include "compiler/source/sheet_files.h"
 
 #include <dirent.h>
+#include <fcntl.h>
 #include <sys/stat.h>
 
 #include <algorithm>
@@ -11,7 +12,8 @@
 #include <set>
 #include <utility>
 
-#include "compiler/source/file_words.h"
+#include "query/library/file_descriptor.h"
+#include "query/library/file_words.h"
 
 namespace sheafc {
 namespace {
@@ -24,6 +26,15 @@ bool ends_with_either(const std::string& name, const char* lower, const char* up
   return name.ends_with(lower) || name.ends_with(upper);
 }
 
+// A library begins as every SQLite file does. What cannot be read is said by whoever reads it.
+bool is_library(const std::string& path) {
+  constexpr std::string_view beginning = "SQLite format 3";
+  const sheaf::FileDescriptor file(::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC));
+  if (file.number() < 0) return false;
+  const auto bytes = sheaf::read_at(file.number(), 0, beginning.size());
+  return bytes && *bytes == beginning;
+}
+
 // Walks the folders below a root, each one once, following symbolic links.
 class Walk {
  public:
@@ -31,13 +42,13 @@ class Walk {
     if (depth > max_folder_depth)
       return Failure{path + " lies more than " + std::to_string(max_folder_depth) + " folders deep"};
     const std::unique_ptr<DIR, int (*)(DIR*)> stream(::opendir(path.c_str()), ::closedir);
-    if (!stream) return Failure{path + " cannot be opened: " + words_for_errno(errno)};
+    if (!stream) return Failure{path + " cannot be opened: " + sheaf::words_for_errno(errno)};
     std::vector<std::string> names;
     errno = 0;
     while (const dirent* entry = ::readdir(stream.get())) {
       if (entry->d_name[0] != '.') names.emplace_back(entry->d_name);
     }
-    if (errno != 0) return Failure{path + " cannot be read: " + words_for_errno(errno)};
+    if (errno != 0) return Failure{path + " cannot be read: " + sheaf::words_for_errno(errno)};
     std::sort(names.begin(), names.end());
     for (const std::string& name : names) {
       if (auto failure = entry(path.ends_with('/') ? path + name : path + "/" + name, depth)) return failure;
@@ -49,7 +60,7 @@ class Walk {
     const bool is_sheet = path.ends_with(".yaml");
     struct stat status {};
     if (::stat(path.c_str(), &status) != 0) {
-      if (is_sheet || errno != ENOENT) return Failure{path + " cannot be opened: " + words_for_errno(errno)};
+      if (is_sheet || errno != ENOENT) return Failure{path + " cannot be opened: " + sheaf::words_for_errno(errno)};
       return std::nullopt;  // a link that leads nowhere, and is no sheet
     }
     if (S_ISDIR(status.st_mode)) return enter(path, status, depth);
@@ -58,7 +69,7 @@ class Walk {
     }
     if (!is_sheet) return std::nullopt;
     if (!S_ISREG(status.st_mode))
-      return Failure{path + " is " + words_for_kind(status.st_mode) + ", not a file"};
+      return Failure{path + " is " + sheaf::words_for_kind(status.st_mode) + ", not a file"};
     sheets.push_back(path);
     return std::nullopt;
   }
@@ -81,8 +92,11 @@ class Walk {
 sheaf::Result<std::vector<std::string>> list_sheets(const std::string& root) {
   struct stat status {};
   if (::stat(root.c_str(), &status) != 0)
-    return Failure{root + " cannot be opened: " + words_for_errno(errno)};
-  if (S_ISREG(status.st_mode)) return std::vector<std::string>{root};
+    return Failure{root + " cannot be opened: " + sheaf::words_for_errno(errno)};
+  if (S_ISREG(status.st_mode)) {
+    if (is_library(root)) return Failure{root + " is a library; give the sheets that it is made from"};
+    return std::vector<std::string>{root};
+  }
   Walk walk;
   if (auto failure = walk.entry(root, 0)) return *failure;
   std::sort(walk.sheets.begin(), walk.sheets.end());

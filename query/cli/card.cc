@@ -7,7 +7,7 @@
 #include "query/answer/text.h"
 #include "query/cli/card_entering.h"
 #include "query/cli/job_flags.h"
-#include "query/cli/keep_file.h"
+#include "query/library/whole_file.h"
 
 namespace sheaf {
 namespace {

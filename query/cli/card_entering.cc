@@ -10,7 +10,7 @@
 #include "query/answer/answer_json.h"
 #include "query/answer/record_check.h"
 #include "query/answer/text.h"
-#include "query/cli/keep_file.h"
+#include "query/library/whole_file.h"
 #include "query/search/near_word.h"
 
 namespace sheaf {
@@ -168,7 +168,7 @@ ExitStatus ask(const Card& card, CardRecord& record, const std::string& file) {
         say(fault->message);
         continue;
       }
-      if (auto failed = keep_file(file, to_json(record))) {
+      if (auto failed = replace_file(file, to_json(record))) {
         say_error(failed->message);
         return ExitStatus::trouble;
       }
@@ -259,7 +259,7 @@ ExitStatus enter_and_check(const Card& card, const std::string& file, const Ente
   if (auto fault = enter(entering, enterer)) return trouble(fault->message);
   record.job.try_emplace("on", style.today);
   if (!*kept || !entering.is_empty())
-    if (auto fault = keep_file(file, to_json(record))) return trouble(fault->message);
+    if (auto fault = replace_file(file, to_json(record))) return trouble(fault->message);
   if (entering.ask)
     if (const auto status = ask(card, record, file); status != ExitStatus::done) return status;
   const auto findings = check_record(record, card);

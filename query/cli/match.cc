@@ -7,8 +7,8 @@
 #include "query/answer/match_text.h"
 #include "query/answer/text.h"
 #include "query/cli/command.h"
-#include "query/cli/keep_file.h"
 #include "query/cli/libraries.h"
+#include "query/library/whole_file.h"
 #include "query/trade/measured.h"
 
 namespace sheaf {
@@ -87,7 +87,7 @@ class Match : public Command {
     for (const auto* list : {&matches.same, &matches.within})
       for (const auto& part : *list)
         if (part.dimensions)
-          return keep_file(svg_, ring_picture(part.shape, *part.dimensions, part.entry.name));
+          return replace_file(svg_, ring_picture(part.shape, *part.dimensions, part.entry.name));
     return Failure{"nothing that fits can be drawn"};
   }
 

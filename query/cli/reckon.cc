@@ -6,8 +6,8 @@
 #include "query/answer/answer_json.h"
 #include "query/answer/reckon_text.h"
 #include "query/cli/command.h"
-#include "query/cli/keep_file.h"
 #include "query/cli/libraries.h"
+#include "query/library/whole_file.h"
 
 namespace sheaf {
 namespace {
@@ -31,7 +31,7 @@ class Reckon : public Command {
     if (!svg_.empty()) {
       if (reckoning->picture.empty())
         return trouble("there is nothing to draw of '" + reckoning->topic + "'");
-      if (auto fault = keep_file(svg_, reckoning->picture)) return trouble(fault->message);
+      if (auto fault = replace_file(svg_, reckoning->picture)) return trouble(fault->message);
     }
     common_.json ? print_json(*reckoning) : print_text(*reckoning);
     return ExitStatus::done;

@@ -8,9 +8,9 @@
 #include "query/answer/wrench_drawing.h"
 #include "query/answer/wrench_text.h"
 #include "query/cli/command.h"
-#include "query/cli/keep_file.h"
 #include "query/cli/libraries.h"
 #include "query/cli/today.h"
+#include "query/library/whole_file.h"
 
 namespace sheaf {
 namespace {
@@ -155,7 +155,7 @@ class Wrench : public Command {
       const auto geometry = geometry_of(first);
       const auto drawn = geometry ? std::optional(svg(*geometry, first)) : band_svg(first);
       if (!drawn) return trouble("there is nothing to draw: no wrench can be used");
-      if (auto fault = keep_file(svg_, *drawn)) return trouble(fault->message);
+      if (auto fault = replace_file(svg_, *drawn)) return trouble(fault->message);
     }
     common_.json ? print_json(all, crib) : print_text(all, crib);
     return can_all_be_set(all) ? ExitStatus::done : ExitStatus::nothing;

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include "compiler/source/file_words.h"
+#include "query/library/file_words.h"
 
 #include <sys/stat.h>
 
 #include <cerrno>
 
-namespace sheafc {
+namespace sheaf {
 
 std::string words_for_errno(int error) {
   switch (error) {
@@ -50,4 +50,4 @@ std::string words_for_kind(mode_t mode) {
   return "something else";
 }
 
-}  // namespace sheafc
+}  // namespace sheaf

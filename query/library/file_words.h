@@ -6,9 +6,9 @@
 
 #include <string>
 
-namespace sheafc {
+namespace sheaf {
 
 std::string words_for_errno(int error);   // "no such file or folder"
 std::string words_for_kind(mode_t mode);  // "a folder", "a named pipe"
 
-}  // namespace sheafc
+}  // namespace sheaf

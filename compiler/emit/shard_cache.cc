@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// A file is named KEY-HASH.shard: the hash of its bytes stands in its name, so there is nothing to keep in step.
+#include "compiler/emit/shard_cache.h"
+
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <filesystem>
+#include <system_error>
+
+#include "query/library/file_descriptor.h"
+#include "query/library/hash.h"
+#include "query/library/record_checksum.h"
+
+namespace sheafc {
+namespace {
+
+namespace fs = std::filesystem;
+using namespace sheaf;
+
+constexpr std::string_view ending = ".shard";
+constexpr std::size_t key_length = 64, hash_length = 16;
+
+// The hash of hashes of pieces: a shard is read once, whatever its size, and never held in memory.
+std::optional<std::string> hash_of_file(const std::string& path) {
+  const FileDescriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+  std::error_code error;
+  const auto bytes = fs::file_size(path, error);
+  if (file.number() < 0 || error) return std::nullopt;
+  std::string hashes;
+  const auto fault = read_range(file.number(), 0, bytes, 1 << 20, [&](std::string_view piece) {
+    hashes += to_hexadecimal(hash_of(piece));
+  });
+  if (fault) return std::nullopt;
+  return to_hexadecimal(hash_of(hashes));
+}
+
+void add(DigestOfBytes& digest, std::uint64_t number) { digest.add(to_hexadecimal(number)); }
+void add(DigestOfBytes& digest, std::int64_t checksum) { add(digest, static_cast<std::uint64_t>(checksum)); }
+
+bool is_shard_name(const std::string& name) {
+  return name.size() == key_length + 1 + hash_length + ending.size() && name[key_length] == '-' &&
+         name.ends_with(ending);
+}
+
+}  // namespace
+
+ShardCache::ShardCache(std::string folder) : folder_(std::move(folder)) {
+  if (folder_.empty()) return;
+  std::error_code error;
+  for (fs::directory_iterator entry(folder_, error), end; !error && entry != end; entry.increment(error)) {
+    const std::string name = entry->path().filename().string();
+    if (is_shard_name(name)) names_[name.substr(0, key_length)] = name;
+  }
+}
+
+std::string ShardCache::key_of(const std::string& maker, const std::vector<WordRecord>& glossary,
+                               bool holds_spelling, const std::vector<SheetRecord>& sheets) {
+  DigestOfBytes digest;
+  digest.add(maker);
+  add(digest, std::uint64_t{holds_spelling});
+  add(digest, glossary.size());
+  for (const WordRecord& word : glossary) add(digest, checksum_of(std::int64_t{0}, word));
+  for (const SheetRecord& sheet : sheets) {
+    add(digest, checksum_of(EntryId{0}, static_cast<std::int64_t>(sheet.entries.size()), sheet));
+    for (const EntryRecord& entry : sheet.entries) add(digest, checksum_of(EntryId{0}, entry));
+  }
+  return to_hexadecimal(digest.finish());
+}
+
+std::optional<std::string> ShardCache::find(const std::string& key) {
+  std::string path, hash;
+  {
+    const std::lock_guard lock(mutex_);
+    const auto found = names_.find(key);
+    if (found == names_.end()) return std::nullopt;
+    path = folder_ + '/' + found->second;
+    hash = found->second.substr(key_length + 1, hash_length);
+    used_.insert(found->second);
+  }
+  if (hash_of_file(path) == hash) return path;
+  std::error_code ignored;
+  fs::remove(path, ignored);
+  return std::nullopt;
+}
+
+// A second name for the same file where that can be, else a copy; under its last name only once it is whole.
+void ShardCache::keep(const std::string& key, const std::string& file) {
+  if (folder_.empty()) return;
+  const auto hash = hash_of_file(file);
+  if (!hash) return;
+  const std::string name = key + '-' + *hash + std::string(ending);
+  const std::string path = folder_ + '/' + name, draft = path + ".new-" + std::to_string(::getpid());
+  std::error_code error;
+  fs::create_hard_link(file, draft, error);
+  if (error) fs::copy_file(file, draft, error);
+  if (!error) fs::rename(draft, path, error);
+  std::error_code ignored;
+  fs::remove(draft, ignored);  // a link renamed onto itself stays
+  if (error) return;
+  const std::lock_guard lock(mutex_);
+  used_.insert(name);
+}
+
+void ShardCache::forget_others() {
+  if (folder_.empty()) return;
+  std::error_code error;
+  for (fs::directory_iterator entry(folder_, error), end; !error && entry != end; entry.increment(error)) {
+    std::error_code ignored;
+    const std::string name = entry->path().filename().string();
+    if (name.find(ending) != std::string::npos && !used_.contains(name)) fs::remove(entry->path(), ignored);
+  }
+}
+
+}  // namespace sheafc
