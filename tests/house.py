@@ -25,15 +25,16 @@ REACHES = {
     "query/library": ["query/trade"],
     "query/search": ["query/library"],
     "query/answer": ["query/search"],
+    "query/console": [],
     "query/web": ["query/answer"],
-    "query/cli": ["query/answer", "query/web"],
+    "query/cli": ["query/answer", "query/console", "query/web"],
     "compiler/source": ["query/library"],
     "compiler/sheet": ["compiler/source", "query/library"],
     "compiler/link": ["compiler/sheet"],
     "compiler/check": ["compiler/link"],
     "compiler/emit": ["compiler/link"],
     "compiler/review": ["query/library"],
-    "compiler/cli": ["compiler/check", "compiler/emit", "compiler/review"],
+    "compiler/cli": ["compiler/check", "compiler/emit", "compiler/review", "query/console"],
 }
 
 # Headers of libraries, and the folders whose .cc files may include them.
@@ -42,7 +43,7 @@ WRAPPERS = {
     "sqlite3.h": ["query/library", "query/search", "compiler/emit"],
     "xapian.h": ["query/library", "query/search", "compiler/emit"],
     "query/library/index.h": ["query/library", "query/search", "compiler/emit"],
-    "CLI/": ["query/cli", "compiler/cli"],
+    "CLI/": ["query/console", "query/cli", "compiler/cli"],
     "httplib.h": ["query/web"],
     "nlohmann/": list(REACHES),
 }

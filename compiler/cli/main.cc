@@ -6,6 +6,7 @@
 
 #include "compiler/cli/command.h"
 #include "compiler/cli/console.h"
+#include "compiler/cli/generate.h"
 #include "compiler/cli/version.h"
 #include "compiler/sheet/suggestion.h"
 
@@ -71,6 +72,7 @@ bool names_command(const CLI::App& program, int count, char** words, std::string
   const auto names = names_of(program);
   for (int i = 1; i < count; ++i) {
     const std::string word = words[i];
+    if (word == "--generate") return true;  // the next word is its value
     if (word.starts_with('-')) continue;
     unknown = std::find(names.begin(), names.end(), word) == names.end() ? word : "";
     return unknown.empty();
@@ -94,6 +96,10 @@ ExitStatus run(int count, char** words) {
   add_coverage(program, action);
   add_schema(program, action);
 
+  std::string what;
+  program.add_option("--generate", what, "Print the manual page, or the completion for a shell")
+      ->type_name("WHAT")
+      ->check(CLI::IsMember({"man", "complete-bash", "complete-zsh", "complete-fish"}));
   program.footer(footer);  // after the commands, which would have copied it
 
   std::string unknown;
@@ -116,6 +122,10 @@ ExitStatus run(int count, char** words) {
     return ExitStatus::done;
   } catch (const CLI::ParseError& error) {
     return explain_usage(program, error);
+  }
+  if (!what.empty()) {
+    print(generate(program, what));
+    return ExitStatus::done;
   }
   if (action) return action();
   const auto names = names_of(program);

@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 
+#include "query/cli/generate.h"
 #include "query/cli/help.h"
 #include "query/cli/prompt.h"
 #include "query/search/near_word.h"
@@ -98,6 +99,8 @@ std::size_t command_at(const Words& arguments) {
   Common common;
   declare_library(app, common);
   declare_output(app, common);
+  std::string generated;
+  app.add_option("--generate", generated);
   for (std::size_t i = 0; i < arguments.size(); ++i) {
     if (!is_flag(arguments[i])) return i;
     if (takes_value(app, arguments[i])) ++i;
@@ -137,11 +140,20 @@ bool read_flags_alone(const Words& arguments, Common& common, bool& prompts) {
   }
 }
 
+ExitStatus print_generated(const Words& arguments) {
+  const std::string text = arguments.size() == 2 ? generate(arguments[1]) : "";
+  print(text);
+  if (!text.empty()) return ExitStatus::done;
+  say_error("--generate wants one of man, complete-bash, complete-zsh, complete-fish");
+  return ExitStatus::trouble;
+}
+
 ExitStatus run_without_command(const Words& arguments) {
   if (holds(arguments, {"--version"})) {
     print(versions());
     return ExitStatus::done;
   }
+  if (!arguments.empty() && arguments.front() == "--generate") return print_generated(arguments);
   if (holds(arguments, {"-h", "--help"})) {
     print(help_of_program());
     return ExitStatus::done;

@@ -50,6 +50,7 @@ void declare_output(CLI::App& flags, Common& common);   // --json, --color, --no
 std::unique_ptr<Command> make_about();
 std::unique_ptr<Command> make_card();
 std::unique_ptr<Command> make_convert();
+std::unique_ptr<Command> make_dump();
 std::unique_ptr<Command> make_find();
 std::unique_ptr<Command> make_kit();
 std::unique_ptr<Command> make_reckon();

@@ -8,7 +8,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<CommandInfo, 10> commands = {{
+constexpr std::array<CommandInfo, 11> commands = {{
     {"find", "WORDS…", "Answer a question in plain words",
      "Words in any order and case: a part, a machine, a year, a size, a thread, a tool, a figure. An entry\n"
      "that does not fit the named machine and year is never the answer. WORDS of - are read from standard\n"
@@ -69,6 +69,13 @@ constexpr std::array<CommandInfo, 10> commands = {{
      "sheaf reckon viscosity 32 mm²/s at 40 °C and 6.1 mm²/s at 100 °C for 0 °C\n"
      "sheaf reckon level bore 37.4 mm length 580 mm volume 512 mL --svg leg.svg    drawn as well",
      make_reckon},
+    {"dump", "", "Print everything that the library holds, for other programs",
+     "One JSON object a line, each a record as the library keeps it: nothing converted, nothing left out. With --csv\n"
+     "one of these tables: sheets, sheet-fields, entries, fields, fits, cautions, former-addresses, machines, words.\n"
+     "Whoever shows a figure from it shows its state, its cautions, its source and whether it is withdrawn, too.",
+     "sheaf dump >library.jsonl               every record\n"
+     "sheaf dump --csv fields >fields.csv     every value of every entry",
+     make_dump},
     {"serve", "", "Show the library as a page for a phone or tablet in the shop",
      "It answers on this machine alone unless --listen says otherwise, reads only, and goes on with a new library\n"
      "when the file is replaced. Every page works without scripting. Control-C ends it.",

@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include "query/answer/text.h"
+#include "query/console/program_page.h"
 #include "query/library/library.h"
 
 namespace sheaf {
@@ -16,18 +17,16 @@ constexpr std::string_view ending =
     "$XDG_DATA_HOME and $XDG_DATA_DIRS.\n"
     "Exit status: 0 found or done, 1 nothing found, 2 wrong usage or the world failed.\n";
 
-std::string flag_names(const CLI::Option& option) {
-  std::string names = option.get_name(false, true);
-  for (auto comma = names.find(','); comma != std::string::npos; comma = names.find(',', comma + 2))
-    names.insert(comma + 1, " ");
-  if (option.get_items_expected_max() > 0) names += " " + option.get_type_name();
-  return names;
+std::string flag_names(const FlagPage& flag) {
+  std::string names;
+  for (const std::string& name : flag.names) names += (names.empty() ? "" : ", ") + name;
+  return flag.value.empty() ? names : names + " " + flag.value;
 }
 
 std::string flag_lines(const CLI::App& flags) {
   std::string lines;
-  for (const CLI::Option* option : flags.get_options())
-    lines += "  " + padded(flag_names(*option), 20) + "  " + option->get_description() + "\n";
+  for (const FlagPage& flag : flags_of(flags))
+    lines += "  " + padded(flag_names(flag), 20) + "  " + flag.purpose + "\n";
   return lines;
 }
 

@@ -36,10 +36,11 @@ std::string data_home() {
 std::vector<std::string> folders() {
   std::vector<std::string> all;
   std::error_code failed;
-  const fs::path program = fs::read_symlink("/proc/self/exe", failed);
-  if (!failed) all.push_back(program.parent_path().string());
+  const fs::path program = fs::read_symlink("/proc/self/exe", failed).parent_path();
+  if (!failed) all.push_back(program.string());
   const std::string home = data_home();
   if (!home.empty()) all.push_back(home + "/sheaf");
+  if (!failed) all.push_back((program.parent_path() / "share/sheaf").string());  // installed with it
   const std::string listed = variable("XDG_DATA_DIRS");
   for (const auto& folder : parts_of(listed.empty() ? "/usr/local/share:/usr/share" : listed))
     if (folder.starts_with('/')) all.push_back(folder + "/sheaf");
@@ -56,12 +57,20 @@ std::vector<std::string> libraries_in(const std::string& folder) {
   return paths;
 }
 
+Failure cannot_ask(const std::string& path, const Failure& why, std::string_view found_by) {
+  std::string message = why.message;
+  if (found_by == "SHEAF_LIBRARY") message += "; SHEAF_LIBRARY names it";
+  std::error_code failed;
+  if (!fs::exists(path, failed)) message += "; make it with sheafc build specs-yaml -o " + path;
+  return Failure{message};
+}
+
 Result<OpenLibraries> open_all(const std::vector<std::string>& paths, std::string found_by) {
   OpenLibraries open;
   open.found_by = std::move(found_by);
   for (const auto& path : paths) {
     auto library = open_library(path);
-    if (!library) return library.failure();
+    if (!library) return cannot_ask(path, library.failure(), open.found_by);
     open.all.push_back(std::move(library).value());
   }
   return open;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Which libraries are asked: those named by flags, else by SHEAF_LIBRARY (several parted by ":"), else
-// every *.sheaf beside the program, else in sheaf/ of the data home, else of the data folders. The first
-// place that holds any decides.
+// every *.sheaf beside the program, else in sheaf/ of the data home, of what was installed with the program,
+// or of the data folders. The first place that holds any decides.
 #pragma once
 
 #include <string>
