@@ -45,7 +45,9 @@ std::size_t connections_possible(std::size_t wanted) {
 class Serve : public Command {
  public:
   void declare(CLI::App& flags) override {
-    flags.add_option("--port", port_, "Port; 0 takes any that is free")->type_name("N")->check(CLI::Range(0, 65535));
+    flags.add_option("--port", port_, "Port; 0 takes any that is free")
+        ->type_name("N")
+        ->check(CLI::Range(0, 65535).description(""));
     flags.add_option("--listen", address_, "Address in numbers; 0.0.0.0 is every one of this machine's")
         ->type_name("ADDRESS");
     flags.add_option("--host", hosts_, "Also answer to this name; again for several")

@@ -42,20 +42,25 @@ const close = (page) => page.context().close();
 
 // --- every page: accessible at every size and in both lights, nothing wider than the screen, targets large enough
 async function checkPage(name, path) {
+  const page = await opened(path);
   for (const [size, [width, height]] of Object.entries(sizes)) {
-    const page = await opened(path, { viewport: { width, height }, colorScheme: size === 'tablet' ? 'dark' : 'light' });
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    expect(wide <= 0, `${name} on a ${size}: ${wide} px wider than the screen`);
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ colorScheme: size === 'tablet' ? 'dark' : 'light' });
+    await checkSize(page, `${name} on a ${size}`);
     if (size === 'phone' || (size === 'tablet' && inTheDark.includes(name)))
       for (const found of (await new AxeBuilder({ page }).analyze()).violations)
         faults.push(`${name} on a ${size}: ${found.id}: ${found.help}: ${found.nodes[0].html.slice(0, 120)}`);
-    const small = await page.evaluate(() => [...document.querySelectorAll('button, nav a, .button, select, input:not([type=file]), .name a, summary')]
-      .map((each) => [each.closest('label') || each, each]).filter(([target, each]) => each.offsetParent)
-      .filter(([target]) => { const box = target.getBoundingClientRect(); return box.height < 43.9 || box.width < 43.9; })
-      .map(([, each]) => each.outerHTML.slice(0, 90)));
-    expect(small.length === 0, `${name} on a ${size}: too small to touch: ${small[0]}`);
-    await close(page);
   }
+  await close(page);
+}
+
+async function checkSize(page, where) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(wide <= 0, `${where}: ${wide} px wider than the screen`);
+  const small = await page.evaluate(() => [...document.querySelectorAll('button, nav a, .button, select, input:not([type=file]), .name a, summary')]
+    .filter((each) => each.offsetParent && Math.min(...[(each.closest('label') || each).getBoundingClientRect()].flatMap((box) => [box.width, box.height])) < 43.9)
+    .map((each) => each.outerHTML.slice(0, 90)));
+  expect(small.length === 0, `${where}: too small to touch: ${small[0]}`);
 }
 
 // --- the capitals of the figure: at least 10 mm at 96 px to the inch, measured in the font that is used

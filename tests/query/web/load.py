@@ -23,9 +23,10 @@ CONNECTIONS = 64
 MOST_GROWTH = 1.25  # of memory, from after the first replacement to the end
 
 # Asked in turn on each connection; wrk counts every status of 400 and above.
+PATHS = ["/find?q=top+plug+muleback+2013", "/api/find?q=torque+fork", "/entry/sorvane-41-rod/top-plug", "/find?q=tpo+plgu",
+         "/match?q=41.1x54x11", "/card/sorvane-41-rod", "/convert?q=35+N%C2%B7m", "/page.css", "/health"]
 SCRIPT = """
-local paths = {"/find?q=top+plug+muleback+2013", "/api/find?q=torque+fork", "/entry/sorvane-41-rod/top-plug", "/find?q=tpo+plgu",
-               "/match?q=41.1x54x11", "/card/sorvane-41-rod", "/convert?q=35+N%C2%B7m", "/page.css", "/health"}
+local paths = {PATHS}
 local at = 0
 request = function() at = at % #paths + 1 return wrk.format("GET", paths[at]) end
 """
@@ -42,11 +43,22 @@ def replace(library, content):
     fresh.rename(library)
 
 
+def paths_answered(sheaf, contents):
+    """Those that every one of the libraries has an answer for."""
+    paths = list(PATHS)
+    for content in contents:
+        with served(sheaf, content) as (_, port):
+            paths = [path for path in paths if get(port, path)[0] == 200]
+    return paths
+
+
 def faults(sheaf, contents, folder, seconds):
     library = folder / "bench.sheaf"
     shutil.copy(contents[0], library)
     script = folder / "asking.lua"
-    script.write_text(SCRIPT, "ascii")
+    paths = paths_answered(sheaf, contents)
+    print(f"asked in turn: {' '.join(paths)}")
+    script.write_text(SCRIPT.replace("PATHS", ", ".join(f'"{path}"' for path in paths)), "ascii")
     with served(sheaf, library) as (process, port):
         load = subprocess.Popen(["wrk", "-t2", f"-c{CONNECTIONS}", f"-d{seconds}", "--latency", "-s", script,
                                  f"http://127.0.0.1:{port}/"], stdout=subprocess.PIPE, text=True)
