@@ -94,7 +94,7 @@ void set_up_readline() {
   rl_attempted_completion_function = offers;
   rl_completer_word_break_characters = " ";
   rl_redisplay_function = redisplay;
-  rl_signal_event_hook = give_up_line;
+  rl_event_hook = give_up_line;  // asked ten times a second; the hook for signals alone would wait for a key
   std::signal(SIGINT, on_interrupt);
 }
 

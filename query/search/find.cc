@@ -45,7 +45,7 @@ bool is_best_of_a_machine(const Hit& hit, const BestByMachine& best) {
 // close to the best. Where no machine was named, one machine's part that is called just so must not hide
 // that of another, called almost so.
 void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
-  std::erase_if(hits, is_another_thing);
+  findings.total -= std::erase_if(hits, is_another_thing);
   if (hits.empty()) return;
   const double best = hits.front().cost;
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;
@@ -55,9 +55,13 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
     const bool is_answer = hit.cost <= limit || almost;
-    if (!is_answer && (!hit.by_name || hit.cost > best + worth_a_look)) continue;
-    auto& list = is_answer ? findings.answers : findings.also;
-    if (list.size() < (is_answer ? most_answers : most_also)) list.push_back(std::move(hit));
+    if (is_answer) {
+      if (findings.answers.size() < most_answers) findings.answers.push_back(std::move(hit));
+      continue;
+    }
+    --findings.total;  // a look at others is no more of the answer
+    const bool is_alike = hit.by_name && hit.cost <= best + worth_a_look;
+    if (is_alike && findings.also.size() < most_also) findings.also.push_back(std::move(hit));
   }
 }
 
@@ -138,6 +142,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     findings.total_is_exact = found.total_is_exact;
     if (!request.count_by.empty()) findings.counts = count_by(request.count_by, found.hits);
     split(findings, std::move(found.hits), request.limit);
+    if (!request.count_by.empty()) findings.total = found.total;  // all are counted, whatever they are called
     return !findings.answers.empty();
   };
   if (attempt({}) || attempt({.sides_stated = false})) return;

@@ -19,15 +19,16 @@ namespace sheaf {
 
 // What the words are narrowed by. Each is read as the same words in the question would be.
 struct Filters {
-  std::string machine, frame, market, kind, thread, drive, between, assembly;
+  std::string machine = {}, frame = {}, market = {}, kind = {}, thread = {}, drive = {}, between = {},
+              assembly = {};
   int year = 0;
 };
 
 struct Request {
-  std::string words;
-  Filters filters;
-  std::size_t limit = 20;  // answers given; the rest is counted
-  std::string count_by;    // one of all_facets() (count_by.h): Findings::counts is filled
+  std::string words = {};
+  Filters filters = {};
+  std::size_t limit = 20;     // answers given; the rest is counted
+  std::string count_by = {};  // one of all_facets() (count_by.h): Findings::counts is filled
 };
 
 // An entry that was found, and what keeps it from being the answer, if anything does.
@@ -71,7 +72,7 @@ struct Findings {
   std::vector<Hit> near;          // not the answer: each says what differs
   Near why_near = Near::none;
   std::vector<std::string> dropped;  // words without which `near` was found
-  std::size_t total = 0;             // all that fit, shown or not
+  std::size_t total = 0;             // all answers, shown or not
   bool total_is_exact = true;
   std::vector<FacetCount> counts;  // by Request::count_by
 };

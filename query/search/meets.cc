@@ -38,8 +38,14 @@ bool is_within(const std::string& frame, const std::string& from, const std::str
   return (from.empty() || from <= frame) && (to.empty() || frame <= to);
 }
 
+// "HK4" of "HK4-000200", where the number is written so.
+std::string series_of(const std::string& frame) { return squeeze(frame.substr(0, frame.rfind('-') + 1)); }
+
 bool is_frame(const FitRecord& fit, const QuestionReading& reading) {
   if (reading.frame.empty() || (fit.frame_from.empty() && fit.frame_to.empty())) return true;
+  const std::string asked = series_of(reading.frame);
+  const std::string stated = series_of(fit.frame_from.empty() ? fit.frame_to : fit.frame_from);
+  if (!asked.empty() && !stated.empty() && asked != stated) return false;
   return is_within(squeeze(reading.frame), squeeze(fit.frame_from), squeeze(fit.frame_to));
 }
 

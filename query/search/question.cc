@@ -32,11 +32,17 @@ std::string with_plain_spaces(std::string_view text) {
   return plain;
 }
 
+// "'13", a year without its century.
+bool is_short_year(std::string_view token) {
+  return token.size() == 3 && token[0] == '\'' && is_digit(token[1]) && is_digit(token[2]);
+}
+
 // An inch mark after a digit stays; so does the point of "9." only if more follows.
 std::string_view without_signs_around(std::string_view token) {
   constexpr std::string_view opening = "([{<'\"`,;:!?*=&|";
   constexpr std::string_view closing = ")]}>'`,;:!?.*=&|";
-  while (!token.empty() && opening.find(token.front()) != std::string_view::npos) token.remove_prefix(1);
+  while (!token.empty() && !is_short_year(token) && opening.find(token.front()) != std::string_view::npos)
+    token.remove_prefix(1);
   while (!token.empty()) {
     const bool inch_mark = token.back() == '"' && token.size() > 1 && is_digit(token[token.size() - 2]);
     if (token.back() == '"' ? inch_mark : closing.find(token.back()) == std::string_view::npos) break;

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// How long a question takes inside the program, on a library of the synthetic fleet: the whole way from words
+// to what is said, a fresh Lexicon each time; and type-ahead, letter by letter.
+//
+//   search_bench LIBRARY ROUNDS
+#include <sys/resource.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "query/answer/findings.h"
+#include "query/search/complete.h"
+#include "tests/content/synthetic_fleet.h"
+
+namespace {
+
+using Times = std::vector<double>;
+
+double microseconds(const std::function<void()>& run) {
+  const auto start = std::chrono::steady_clock::now();
+  run();
+  return std::chrono::duration<double, std::micro>(std::chrono::steady_clock::now() - start).count();
+}
+
+double share(Times times, double part) {
+  std::ranges::sort(times);
+  return times[static_cast<std::size_t>(part * static_cast<double>(times.size() - 1))];
+}
+
+// What people type, with machines of the fleet from all over it.
+std::vector<std::string> questions(int sheets) {
+  std::vector<std::string> all = {"axle nut",        "front axle nut torque",
+                                  "M8x1.25",         "12mm socket",
+                                  "6203-2RS",        "drain plug",
+                                  "43x55x9",         "over 40 nm",
+                                  "pinch bolt 9 nm", "frnt axel nut",
+                                  "damper oil",      "union bolt m10",
+                                  "seal 41 mm tube", "rear wheel bearing",
+                                  "lower top plug",  "gasket"};
+  for (int i = 0; i < 24; ++i) {
+    const auto sheet = sheaf::test::synthetic_sheet(i * (sheets / 24));
+    const auto& fit = sheet.fits.front();
+    const std::string model = fit.model.substr(0, fit.model.find(' '));
+    const auto& entry = sheet.entries[static_cast<std::size_t>(i) % sheet.entries.size()];
+    all.push_back(entry.name + " " + model);
+    all.push_back(model + " " + std::to_string(fit.year_from + 1) + " " + entry.name);
+    all.push_back("torque " + entry.name + " " + fit.make + " " + fit.model);
+    all.push_back(entry.name + " " + model + " 1971");
+    for (const auto& field : entry.fields)
+      if (field.key == "part-number") all.push_back(field.text);
+  }
+  return all;
+}
+
+void ask(sheaf::Library& library, const std::string& words) {
+  sheaf::Lexicon lexicon({&library});
+  sheaf::Request request;
+  request.words = words;
+  auto found = sheaf::find(request, lexicon);
+  if (!found) std::fprintf(stderr, "%s: %s\n", words.c_str(), found.failure().message.c_str()), std::exit(1);
+  const auto said = sheaf::say_findings(std::move(found).value(), lexicon, words, {});
+  if (said.answers.size() > 1000) std::exit(1);
+}
+
+void report(const char* what, const Times& times) {
+  std::printf("%-22s %6zu  p50 %8.0f us  p99 %8.0f us  most %8.0f us\n", what, times.size(),
+              share(times, 0.5), share(times, 0.99), share(times, 1));
+}
+
+void type_ahead(sheaf::Library& library, const std::vector<std::string>& all, int rounds) {
+  Times words, figures;
+  for (int round = 0; round < rounds; ++round) {
+    for (const auto& text : all) {
+      for (std::size_t end = 1; end <= std::min<std::size_t>(text.size(), 24); ++end) {
+        const std::string typed = text.substr(0, end);
+        sheaf::Lexicon lexicon({&library});
+        words.push_back(microseconds([&] { sheaf::complete(typed, lexicon, 8); }));
+        if (end >= 3)
+          figures.push_back(microseconds([&] { ask(library, sheaf::completed(typed, lexicon)); }));
+      }
+    }
+  }
+  report("type-ahead, words", words);
+  report("type-ahead, figures", figures);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  if (count != 3) return std::fputs("usage: search_bench LIBRARY ROUNDS\n", stderr), 2;
+  auto opened = sheaf::open_library(words[1]);
+  if (!opened) return std::fprintf(stderr, "%s\n", opened.failure().message.c_str()), 2;
+  sheaf::Library library = std::move(opened).value();
+  const auto all = questions(static_cast<int>(library.facts().sheets));
+  for (const auto& text : all) ask(library, text);  // once, to warm the file
+  Times times;
+  std::vector<std::pair<double, std::string>> slowest;
+  for (int round = 0; round < std::atoi(words[2]); ++round)
+    for (const auto& text : all) {
+      times.push_back(microseconds([&] { ask(library, text); }));
+      if (round == 0) slowest.emplace_back(times.back(), text);
+    }
+  report("questions", times);
+  std::ranges::sort(slowest, std::greater());
+  for (std::size_t i = 0; i < 6 && i < slowest.size(); ++i)
+    std::printf("    slow: %8.0f us  %s\n", slowest[i].first, slowest[i].second.c_str());
+  type_ahead(library, all, 1);
+  rusage used{};
+  getrusage(RUSAGE_SELF, &used);
+  std::printf("memory %ld kB\n", used.ru_maxrss);
+  std::fflush(stdout);
+  std::_Exit(0);
+}

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include <doctest/doctest.h>
+
+#include "query/search/question.h"
+#include "query/search/read.h"
+#include "tests/query/search/small_library.h"
+
+using namespace sheaf;
+
+namespace {
+
+QuestionReading read(const std::string& text) {
+  static test::SmallLibrary made;
+  Lexicon lexicon({&made.library()});
+  return read_question(text, lexicon);
+}
+
+}  // namespace
+
+TEST_CASE("a question is words with their places; signs around them fall away") {
+  const Question question = question_of("  (Top plug), \"O-ring\"? 1/4\"-20  9.5. ");
+  REQUIRE(question.tokens.size() == 5);
+  CHECK(question.tokens[0].typed == "Top");
+  CHECK(question.tokens[2].words == std::vector<std::string>{"o", "ring"});
+  CHECK(question.tokens[3].typed == "1/4\"-20");
+  CHECK(question.tokens[4].typed == "9.5");
+  CHECK(question.from(3).starts_with("1/4"));
+}
+
+TEST_CASE("a question is bounded, and cut between signs") {
+  std::string text;
+  for (int i = 0; i < 400; ++i) text += "ö";
+  CHECK(question_of(text).text.size() <= longest_question);
+  CHECK(question_of(text).text.size() % 2 == 0);
+  std::string many;
+  for (int i = 0; i < 290; ++i) many += "a ";
+  CHECK(question_of(many).tokens.size() == most_words);
+}
+
+TEST_CASE("machines by any words of their names; a number belongs to one beside it") {
+  CHECK(read("muleback").machine == "Haldrek Muleback 380");
+  CHECK(read("380 muleback").machine == "Haldrek Muleback 380");
+  CHECK(read("muleback380 top plug").machine == "Haldrek Muleback 380");
+  CHECK(read("mule top plug").machine == "Haldrek Muleback 380");
+  CHECK(read("haldrek").machine == "Haldrek");
+  CHECK(read("haldrek").machines.size() == 2);
+  CHECK(read("muleback 450").unread == std::vector<std::string>{});  // 450 is read as a measure or unread
+  CHECK(read("top plug").machines.empty());
+}
+
+TEST_CASE("years, alone and in ranges") {
+  CHECK(read("top plug 2013").year == 2013);
+  CHECK(read("top plug '13").year == 2013);
+  const auto range = read("2011-2014 top plug");
+  CHECK(range.year == 2011);
+  CHECK(range.year_to == 2014);
+  CHECK(read("top plug 1200").year == 0);
+}
+
+TEST_CASE("designations are read for what they are") {
+  CHECK(to_text(read("m8 x 1,25").threads.at(0)) == "M8x1.25");
+  CHECK(to_text(read("1/4\"-20").threads.at(0)) == "1/4-20");
+  CHECK(to_text(read("46mm socket").drives.at(0)) == "hexagon 46 mm");
+  CHECK(to_text(read("43*55*9.5/10.5").sizes.at(0)) == "43x55x9.5/10.5");
+  CHECK(to_text(read("43 55 9,5").sizes.at(0)) == "43x55x9.5");
+  CHECK(to_text(read("6203 2RS C3").bearings.at(0)) == "6203-2RS C3");
+  CHECK(read("5wt or 10wt").labels.size() == 2);
+}
+
+TEST_CASE("quantities with their bounds, and lengths with what they measure") {
+  const auto range = read("20..30 Nm").quantities;
+  REQUIRE(range.size() == 1);
+  CHECK(range[0].is_range);
+  CHECK(read("over 40 nm").quantities.at(0).figures.at(0).least.has_value());
+  CHECK_FALSE(read("24nm").quantities.at(0).is_range);
+  CHECK(read("17.5 oz").quantities.at(0).figures.size() == 2);  // US and imperial
+  CHECK(read("8mm bolt").lengths.at(0).of == LengthOf::diameter);
+  CHECK(read("12mm bolt head").lengths.at(0).of == LengthOf::across_flats);
+  CHECK(read("55.3 od seal").lengths.at(0).of == LengthOf::outside);
+  CHECK(read("1.69 inch").lengths.at(0).mm == doctest::Approx(42.926));
+}
+
+TEST_CASE("a question is said back in one line") {
+  CHECK(in_words(read("top plug torque muleback 2013")) ==
+        "part “top plug”, asking for torque, machine Haldrek Muleback 380, year 2013");
+  CHECK(in_words(read("ft lb top plug")) == "part “top plug”, asking for torque, in lbf·ft");
+}
+
+TEST_CASE("parts are found in any order of their words, with words of no meaning between") {
+  const auto reading = read("plug of the drain");
+  REQUIRE(reading.parts.size() == 1);
+  CHECK(reading.parts[0].groups == std::vector<std::string>{"drain-plug"});
+}
