@@ -22,11 +22,12 @@ Statements statements_of(const LinkedSheet& sheet) {
   Statements all;
   for (const LinkedEntry& entry : sheet.entries) {
     if (entry.inherited || entry.has("same-as")) continue;
+    const Likeness place = likeness({entry.id});
     for (const Field* field : entry.all()) {
       if (std::ranges::find(says_whence, field->key()) != std::end(says_whence)) continue;
       for (const Value& value : field->values) {
         if (value.text.empty()) continue;
-        all.push_back(likeness({entry.id, field->key(), value.text}));
+        all.push_back(likeness(likeness(place, field->key()), value.text));
       }
     }
   }

@@ -2,48 +2,28 @@
 // A field list is short (fifteen at most in practice), so it is searched from the front.
 #include "compiler/sheet/value.h"
 
+#include <algorithm>
 
 namespace sheafc {
 
-namespace {
-
-// Keys of one trace are rare; those of one entry seldom share it.
-char trace_of(std::string_view key) {
-  if (key.empty()) return 0;  // a column without a name, reported where it was read
-  return static_cast<char>(key.size() * 37 + static_cast<unsigned char>(key.front()) * 5 + static_cast<unsigned char>(key.back()));
-}
-
-}  // namespace
-
-std::size_t Fields::place_of(std::string_view key) const {
-  const char trace = trace_of(key);
-  for (std::size_t i = traces_.find(trace); i != std::string::npos; i = traces_.find(trace, i + 1)) {
-    if (fields_[i]->key() == key) return i;
-  }
-  return fields_.size();
-}
-
-const Field* Fields::find(std::string_view key) const {
-  const std::size_t place = place_of(key);
-  return place == fields_.size() ? nullptr : fields_[place];
+const Field* Fields::search(std::string_view key) const {
+  const auto found = std::ranges::find(fields_, key, &Field::key);
+  return found == fields_.end() ? nullptr : *found;
 }
 
 void Fields::add(const Field* field) {
   fields_.push_back(field);
-  traces_.push_back(trace_of(field->key()));
+  trace_ |= trace_of(field->key());
 }
 
 void Fields::put(const Field* field) {
-  const std::size_t place = place_of(field->key());
-  if (place == fields_.size()) add(field);
-  else fields_[place] = field;
+  const auto found = std::ranges::find(fields_, field->key(), &Field::key);
+  if (found == fields_.end()) add(field);
+  else *found = field;
 }
 
 void Fields::drop(std::string_view key) {
-  const std::size_t place = place_of(key);
-  if (place == fields_.size()) return;
-  fields_.erase(fields_.begin() + static_cast<std::ptrdiff_t>(place));
-  traces_.erase(place, 1);
+  std::erase_if(fields_, [key](const Field* field) { return field->key() == key; });
 }
 
 const Value* Fields::value(std::string_view key) const {

@@ -110,6 +110,9 @@ FigureScan::Fault FigureScan::check(const Figure& figure) const {
       (compare(*figure.nominal, *figure.least) < 0 || compare(*figure.nominal, *figure.most) > 0)) {
     return scanner_.failure_since(start_, "the figure lies outside its own range");
   }
+  if (figure.form == Form::per_cent && figure.unit->dimension == Dimension::ratio) {
+    return scanner_.failure_since(start_, "per cent of a per cent or points of it? write the range");
+  }
   if (figure.unit->dimension == Dimension::temperature) {
     const BaseBand band = base_band(figure);
     if (std::min(band.most, figure.least ? band.least : band.most) < -1e-9) {
