@@ -44,7 +44,7 @@ WRAPPERS = {
     "xapian.h": ["query/library", "query/search", "compiler/emit"],
     "query/library/index.h": ["query/library", "query/search", "compiler/emit"],
     "CLI/": ["query/console", "query/cli", "compiler/cli"],
-    "httplib.h": ["query/web"],
+    "openssl/": ["query/web"],
     "nlohmann/": list(REACHES),
 }
 
