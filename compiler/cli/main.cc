@@ -139,6 +139,7 @@ ExitStatus run(int count, char** words) {
 
 int main(int count, char** words) {
   std::signal(SIGPIPE, SIG_IGN);  // a reader that has gone away is noticed when writing
+  std::signal(SIGXFSZ, SIG_IGN);  // and so is a limit of file sizes
   const auto status = sheafc::finish_output(sheafc::run(count, words));
   return static_cast<int>(status);
 }
