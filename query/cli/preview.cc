@@ -40,6 +40,7 @@ std::vector<std::string> preview_of(std::string_view typed, Lexicon& lexicon, co
   Request request;
   request.words = completed(typed, lexicon);
   request.limit = preview_lines;
+  request.offers_near = false;
   auto findings = find(request, lexicon);
   if (!findings) return lines;
   const auto found = say_findings(std::move(findings).value(), lexicon, request.words, {});

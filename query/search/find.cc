@@ -145,8 +145,9 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     if (!request.count_by.empty()) findings.total = found.total;  // all are counted, whatever they are called
     return !findings.answers.empty();
   };
-  if (attempt({}) || attempt({.sides_stated = false})) return;
-  if (attempt({.figures_named = false, .sides_stated = false})) return;
+  const auto& reading = findings.reading;
+  if (attempt({}) || (!reading.sides.empty() && attempt({.sides_stated = false}))) return;
+  if (!reading.figures.empty() && attempt({.figures_named = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;
   if (leave_out_words_of_notes(findings.reading, lexicon) &&
@@ -172,9 +173,9 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     find_without_unknown_words(findings, searcher);
   } else {
     find_answers(findings, searcher, request, lexicon);
-    if (findings.answers.empty())
+    if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
-    else if (findings.answers.size() <= few_answers)
+    else if (request.offers_near && findings.answers.size() <= few_answers)
       add_near_sizes(findings, searcher);
   }
   if (searcher.failure()) return *searcher.failure();

@@ -28,6 +28,7 @@ struct Request {
   std::string words = {};
   Filters filters = {};
   std::size_t limit = 20;     // answers given; the rest is counted
+  bool offers_near = true;    // false while a question is being typed: nothing but its answers is looked for
   std::string count_by = {};  // one of all_facets() (count_by.h): Findings::counts is filled
 };
 
