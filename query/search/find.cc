@@ -164,6 +164,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   if (auto fault = apply_filters(request.filters, findings.reading, lexicon)) return *fault;
   if (lexicon.failure()) return *lexicon.failure();
   if (request.count_by.empty() && asks_for_sheets(findings.reading)) {
+    if (!request.offers_near) return findings;  // sheets are no answer to show below a line
     if (auto fault = fill_shelf(findings, lexicon)) return *fault;
     if (!findings.shelf.empty()) return findings;
   }

@@ -2,10 +2,12 @@
 #include "query/search/shelf.h"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "query/library/vocabulary.h"
 #include "query/search/meets.h"
+#include "query/search/of_size.h"
 
 namespace sheaf {
 namespace {
@@ -29,6 +31,29 @@ std::string assembly_named(const QuestionReading& reading) {
     if (is_assembly(of_side + group)) return of_side + group;
   }
   return {};
+}
+
+constexpr std::size_t most_machines = 8;     // beyond, looking through all sheets is as good
+constexpr std::size_t most_entries = 20000;  // of one machine
+
+// The sheets that could be of the machines asked for, by name; all where none was named.
+Result<std::vector<SheetRecord>> candidates(Library& library, const QuestionReading& reading) {
+  if (reading.machines.empty() || reading.machines.size() > most_machines) return library.sheets();
+  std::set<std::string> names;
+  for (const auto& machine : reading.machines) {
+    const auto entries = entries_with(
+        library, {term(Prefix::machine, machine_body(machine.make, machine.model))}, most_entries);
+    if (!entries) return entries.failure();
+    for (const auto& entry : entries.value().entries)
+      names.insert(entry.address.substr(0, entry.address.find('/')));
+  }
+  std::vector<SheetRecord> all;
+  for (const auto& name : names) {
+    auto sheets = library.sheet_without_entries(name);
+    if (!sheets) return sheets.failure();
+    for (auto& sheet : std::move(sheets).value()) all.push_back(std::move(sheet));
+  }
+  return all;
 }
 
 bool is_shown(const SheetRecord& sheet, const QuestionReading& reading, const std::string& assembly) {
@@ -56,7 +81,7 @@ std::optional<Failure> fill_shelf(Findings& findings, Lexicon& lexicon) {
   const std::string assembly = findings.reading.assemblies.empty() ? assembly_named(findings.reading)
                                                                    : findings.reading.assemblies.front();
   for (std::size_t i = 0; i < lexicon.libraries().size(); ++i) {
-    auto sheets = lexicon.libraries()[i]->sheets();
+    auto sheets = candidates(*lexicon.libraries()[i], findings.reading);
     if (!sheets) return sheets.failure();
     for (auto& sheet : std::move(sheets).value())
       if (is_shown(sheet, findings.reading, assembly)) findings.shelf.push_back({i, std::move(sheet)});
