@@ -23,7 +23,7 @@ std::vector<std::string> words_of(std::string_view folded);
 // out where a keyboard lacks them ("gabelol", "gabeloel"), hyphens left out ("o", "ring"; "oring").
 std::vector<std::vector<std::string>> spellings_of(std::string_view text);
 
-// Letters and digits alone, for codes and part numbers: "HK-51410-20" -> "hk5141020",
+// Letters and digits alone, for codes and part numbers: "HK-40732-20" -> "hk4073220",
 // "SAE 10W-40" -> "sae10w40", "DOT 5.1" -> "dot5.1" (a point between digits stays).
 std::string squeeze(std::string_view text);
 

@@ -140,7 +140,7 @@ bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
   return lexicon.has_term(Prefix::part_number, squeezed) || lexicon.has_term(Prefix::other_number, squeezed);
 }
 
-// "HK 51410 20": letters, and digits behind them.
+// "HK 40732 20": letters, and digits behind them.
 static bool begins_listed_number(Draft& draft, std::size_t i) {
   const bool digits_follow = draft.is_free(i, 2) && draft.token(i + 1).has_digit;
   return digits_follow && draft.token(i).typed.size() <= longest_code_word && read_listed_number(draft, i);

@@ -34,9 +34,9 @@ EntryRecord top_plug() {
   const auto add = [&](const char* key, const char* text) { entry.fields.push_back({key, text, {}}); };
   add("also", "O-cap");
   add("side", "front");
-  add("part-number", "HK-51410-20");
-  add("supersedes", "HK-51410-10");
-  add("superseded-by.number", "HK-51410-30");
+  add("part-number", "HK-40732-20");
+  add("supersedes", "HK-40732-10");
+  add("superseded-by.number", "HK-40732-30");
   add("other-numbers.1.supplier", "Quillmere");
   add("other-numbers.1.number", "QM 77/3");
   add("thread", "M36x1.5");
@@ -125,11 +125,11 @@ TEST_CASE("an entry is found by its sizes, numbers and codes") {
   CHECK(plug.by(Prefix::drive, "hexagon-27"));
   CHECK(plug.number(across_flats_slot) == 27.0);
   CHECK(plug.by(Prefix::code, "10.9"));
-  CHECK(plug.by(Prefix::part_number, squeeze("hk 51410 20")));
-  CHECK(plug.by(Prefix::other_number, squeeze("HK-51410-10")));
-  CHECK(plug.by(Prefix::other_number, squeeze("HK-51410-30")));
+  CHECK(plug.by(Prefix::part_number, squeeze("hk 40732 20")));
+  CHECK(plug.by(Prefix::other_number, squeeze("HK-40732-10")));
+  CHECK(plug.by(Prefix::other_number, squeeze("HK-40732-30")));
   CHECK(plug.by(Prefix::other_number, squeeze("qm77/3")));
-  CHECK_FALSE(plug.by(Prefix::part_number, squeeze("HK-51410-10")));
+  CHECK_FALSE(plug.by(Prefix::part_number, squeeze("HK-40732-10")));
   CHECK(plug.by(Prefix::field, "torque"));
   CHECK_FALSE(plug.by(Prefix::field, "volume"));
   CHECK(plug.by(Prefix::choice, "hand=left"));
