@@ -125,6 +125,7 @@ class Prompt(unittest.TestCase):
         terminal.wait_for(r"sheaf> ")
         terminal.type("drain plug packlet\r")
         terminal.wait_for(r"address +packlet-engine-service/drain-plug")
+        terminal.wait_for(r"sheaf> ")  # before it, the terminal is not the prompt's and swallows the key
         terminal.type("\x04")
         self.assertEqual(terminal.ended(), 0)
 
