@@ -40,6 +40,9 @@ class Terminal:
             **variables,
         }
         environment.update({k: v for k, v in os.environ.items() if k.endswith("SAN_OPTIONS")})
+        # The line editor compares what is on the screen by memcmp with a length beyond its own buffer, and ends at
+        # the first difference: its matter, and harmless.
+        environment["ASAN_OPTIONS"] = environment.get("ASAN_OPTIONS", "") + ":strict_memcmp=0"
         self.process, self.keys = pty.fork()
         if self.process == 0:
             os.execve(BUILD / "sheaf", ["sheaf", *arguments], environment)
