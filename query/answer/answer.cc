@@ -232,7 +232,7 @@ std::vector<std::string> machines_of(const EntryRecord& entry, const Asked& aske
   const auto is_named = [&](const FitRecord& fit) {
     return !asked.model.empty() && fit.model == asked.model && (asked.make.empty() || fit.make == asked.make);
   };
-  std::ranges::stable_partition(fits, is_named);
+  std::stable_partition(fits.begin(), fits.end(), is_named);
   std::vector<std::string> lines;
   for (const auto& fit : fits) lines.push_back(machine_line(fit));
   return lines;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Words by the glossary: parts in five languages, sides, and what is asked of them. The glossary itself
 // says which of its groups are not parts, by their names: side-front, kind-torque, hand-left.
+#include <algorithm>
 #include <optional>
 #include <tuple>
 
@@ -180,10 +181,10 @@ void read_field_names(Draft& draft, LooseWords& words) {
       std::ranges::replace(spaced, '-', ' ');
       const auto name = words_of(spaced);
       const auto texts = texts_of(words);
-      const auto found = std::ranges::search(texts, name);
-      if (found.empty()) continue;
+      const auto found = std::search(texts.begin(), texts.end(), name.begin(), name.end());
+      if (found == texts.end()) continue;
       add_new(draft.reading.figures, std::string(field.key));
-      take(words, {{}, static_cast<std::size_t>(found.begin() - texts.begin()), name.size()});
+      take(words, {{}, static_cast<std::size_t>(found - texts.begin()), name.size()});
     }
   }
 }
