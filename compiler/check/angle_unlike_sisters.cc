@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <map>
 
+#include <algorithm>
+
 #include "compiler/check/measure.h"
-#include "compiler/check/peers.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {
@@ -14,23 +15,25 @@ int turns_of(const sheaf::Statement& torque) {
   return count;
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::map<std::string, std::vector<const LinkedEntry*>> by_role;
-  for (const LinkedEntry* fastener : sheets.entries_of("fastener")) {
-    const sheaf::Statement* torque = fastener->figure("torque");
-    if (torque && turns_of(*torque) > 0) by_role[role_of(fastener->name) + "|" + std::string(fastener->sheet->assembly())].push_back(fastener);
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    const sheaf::Statement* torque = entry.kind == "fastener" ? entry.figure("torque") : nullptr;
+    const int turns = torque ? turns_of(*torque) : 0;
+    if (turns == 0) continue;
+    const std::string degrees = sheaf::brief(turned_further_degrees(*torque));
+    facts.add(entry, likeness(likeness(role_likeness(entry.name), sheet.assembly()), degrees), std::uint64_t(turns));
   }
-  for (const auto& [role, fasteners] : by_role) {
-    for (const LinkedEntry* fastener : fasteners) {
-      for (const LinkedEntry* sister : fasteners) {
-        const int own = turns_of(*fastener->figure("torque")), its = turns_of(*sister->figure("torque"));
-        if (own >= its || turned_further_degrees(*fastener->figure("torque")) != turned_further_degrees(*sister->figure("torque"))) continue;
-        report(*fastener, fastener->place("torque"),
-               "turns the whole angle at once where '" + sister->address + "' turns it in " + std::to_string(its) + " steps",
-               {other_place(sister->place("torque"), "the steps stand here")});
-        break;
-      }
-    }
+}
+
+void judge(FactGroup group, Look& look, Report& report) {
+  const Fact& most = *std::ranges::max_element(group, {}, &Fact::says);
+  for (const Fact& fact : group) {
+    if (fact.says == most.says) continue;
+    const LinkedEntry& fastener = look.entry(fact);
+    const LinkedEntry& sister = look.entry(most);
+    report(fastener, fastener.place("torque"),
+           "turns the whole angle at once where '" + sister.address + "' turns it in " + std::to_string(most.says) + " steps",
+           {other_place(sister.place("torque"), "the steps stand here")});
   }
 }
 
@@ -51,6 +54,6 @@ const Rule angle_unlike_sisters = {
   head-bolt: { name: head bolt, side: left, thread: M9x1.25, torque: 25 N·m + 60° + 30°, reuse: no, state: oiled }
   head-bolt-right: { name: head bolt, side: right, thread: M9x1.25, torque: 25 N·m + 60° + 30°, reuse: no, state: oiled }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

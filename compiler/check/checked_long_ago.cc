@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
 
+#include <algorithm>
+
 #include "compiler/check/rules.h"
 
 namespace sheafc {
@@ -8,24 +10,25 @@ namespace {
 
 constexpr int years_until_old = 3;
 
+// 20261128: dates as numbers that sort.
+constexpr std::uint64_t a_year = 10'000;
+
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  const Fields* checked = sheet.record("checked");
+  const Date* date = checked ? checked->date("on") : nullptr;
+  if (date) facts.add(0, static_cast<std::uint64_t>(date->year) * a_year + static_cast<std::uint64_t>(date->month * 100 + date->day));
+}
+
 // Old against the newest check of the run: the same sheets give the same reports on any day.
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  const Date* newest = nullptr;
-  const auto date_of = [](const LinkedSheet& sheet) {
-    const Fields* checked = sheet.record("checked");
-    return checked ? checked->date("on") : nullptr;
-  };
-  for (const LinkedSheet& sheet : sheets.own()) {
-    const Date* date = date_of(sheet);
-    if (date && (!newest || *newest < *date)) newest = date;
-  }
-  for (const LinkedSheet& sheet : sheets.own()) {
-    const Date* date = date_of(sheet);
-    if (!date || sheet.assembly().empty()) continue;
-    const Date still_fresh{date->year + years_until_old, date->month, date->day};
-    if (!(still_fresh < *newest)) continue;
+void judge(FactGroup group, Look& look, Report& report) {
+  const std::uint64_t newest = std::ranges::max_element(group, {}, &Fact::says)->says;
+  for (const Fact& fact : group) {
+    if (fact.says + years_until_old * a_year >= newest) continue;
+    const LinkedSheet& sheet = look.sheet(fact);
+    if (sheet.assembly().empty()) continue;
     report(sheet, sheet.place("checked"),
-           "last checked on " + to_text(*date) + ", over three years before the newest check; read it against its source again");
+           "last checked on " + to_text(*sheet.record("checked")->date("on")) +
+               ", over three years before the newest check; read it against its source again");
   }
 }
 
@@ -39,6 +42,6 @@ const Rule checked_long_ago = {
             "newest check among the sheets, is worth another look.",
      .wrong = "",
      .right = ""},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "compiler/check/joint.h"
-#include "compiler/check/peers.h"
+#include "compiler/check/likeness.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {

@@ -18,33 +18,34 @@ std::optional<double> number_of(const Field& field) {
   return value && *value > 0 ? value : std::nullopt;
 }
 
-// What fills a machine goes by its size: up to fivefold between a small one and a large one is common practice, no
-// source. A slipped decimal is still seen.
-bool goes_by_size(const Peer& peer, const PeerVerdict& verdict) {
-  return peer.entry->kind == "fluid" && std::abs(std::log(verdict.ratio)) < std::log(5.0);
-}
-
-PeerGroups gather(const LinkedSheets& sheets) {
-  PeerGroups groups;
-  Roles roles;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    for (const LinkedEntry& entry : sheet.entries) {
-      if (!entry.declaration) continue;  // rows of tables differ on purpose
-      for (const Field* field : entry.all()) {
-        const auto number = number_of(*field);
-        if (!number) continue;
-        groups.add(likeness({entry.kind, sheet.assembly(), roles.of(entry.name), field->key()}), {&entry, *number, field->key()});
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    if (!entry.declaration) continue;  // rows of tables differ on purpose
+    std::uint8_t part = 0;
+    for (const Field* field : entry.all()) {
+      if (const auto number = number_of(*field)) {
+        const Likeness alike = likeness(role_likeness(entry.name), sheet.assembly());
+        facts.add(entry, likeness(likeness(alike, entry.kind), field->key()), *number).part = part;
       }
+      ++part;
     }
   }
-  return groups;
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  gather(sheets).judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
-    if (!verdict.outlying || goes_by_size(peer, verdict)) return;
+// What fills a machine goes by its size: up to fivefold between a small one and a large one is common practice, no
+// source. A slipped decimal is still seen.
+bool goes_by_size(const LinkedEntry& entry, const PeerVerdict& verdict) {
+  return entry.kind == "fluid" && std::abs(std::log(verdict.ratio)) < std::log(5.0);
+}
+
+void judge(FactGroup group, Look& look, Report& report) {
+  if (!may_hold_outlying(group)) return;
+  judge_each(group, [&](const Fact& peer, const PeerVerdict& verdict) {
+    if (!verdict.outlying) return;
+    const LinkedEntry& entry = look.entry(peer);
+    if (goes_by_size(entry, verdict)) return;
     const std::string slip = slip_of_ratio(verdict.ratio);
-    report(*peer.entry, peer.entry->place(peer.key),
+    report(entry, entry.all()[peer.part]->values.front().where,
            "is " + sheaf::brief(std::round(verdict.ratio * 100) / 100) + " times the median of " +
                std::to_string(verdict.others) + " others of the same name" +
                (slip.find("decimal") == std::string::npos ? "" : "; " + slip));
@@ -61,6 +62,6 @@ const Rule figure_unlike_peers = {
             "what is usual. Amounts of fluid may differ up to fivefold, for machines do. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -22,15 +22,16 @@ bool stated(const Frames& frames) { return !frames.from.empty() || !frames.to.em
 
 }  // namespace
 
-std::map<std::string, std::vector<Claim>> claims_by_question(const LinkedSheets& sheets) {
-  std::map<std::string, std::vector<Claim>> claims;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    if (sheet.assembly().empty()) continue;
-    for (const Fit& fit : sheet.fits) {
-      claims[std::string(sheet.assembly()) + "|" + fit.make + "|" + fit.model].push_back({&sheet, &fit});
-    }
+void add_claims(const LinkedSheet& sheet, std::initializer_list<std::string_view> besides, Facts& facts) {
+  if (sheet.assembly().empty()) return;
+  Likeness family = likeness({sheet.assembly()});
+  for (const std::string_view part : besides) family = likeness(family, part);
+  for (std::size_t i = 0; i < sheet.fits.size(); ++i) {
+    const Fit& fit = sheet.fits[i];
+    Fact& claim = facts.add(likeness(likeness(family, fit.make), fit.model), 0);
+    claim.entry = static_cast<std::uint32_t>(i);
+    set_years(claim, fit.years);
   }
-  return claims;
 }
 
 int first_year(const Years& years) { return years.from ? years.from : std::numeric_limits<int>::min() / 2; }

@@ -2,22 +2,16 @@
 // The years of a machine for which sheets of one assembly speak.
 #pragma once
 
-#include <map>
-#include <string>
-#include <vector>
+#include <initializer_list>
+#include <string_view>
 
-#include "compiler/link/linked_sheets.h"
+#include "compiler/check/facts.h"
 
 namespace sheafc {
 
-// What one sheet says of one machine.
-struct Claim {
-  const LinkedSheet* sheet = nullptr;
-  const Fit* fit = nullptr;
-};
-
-// The claims of all own sheets of assemblies, by the question they answer: one assembly of one machine.
-std::map<std::string, std::vector<Claim>> claims_by_question(const LinkedSheets& sheets);
+// A fact for each machine and its years that a sheet of an assembly speaks of; alike are those of one assembly of one
+// machine that share what `besides` names as well. `entry` is the fit's place.
+void add_claims(const LinkedSheet& sheet, std::initializer_list<std::string_view> besides, Facts& facts);
 
 int first_year(const Years& years);  // an open end is far away
 int last_year(const Years& years);

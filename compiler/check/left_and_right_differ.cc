@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <map>
 
-#include "compiler/check/peers.h"
+#include "compiler/check/likeness.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {

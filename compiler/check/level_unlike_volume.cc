@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Two years of one fork: if the level moved, the volume moved with it, by the bore.
+#include <algorithm>
 #include <cmath>
 
 #include "compiler/check/measure.h"
@@ -50,21 +51,24 @@ void compare(const Filling& before, const Filling& after, double bore, Report& r
          {other_place(before.fluid->place("level"), "the other level stands here")});
 }
 
+const LinkedEntry* in_base(const LinkedSheet& sheet, const LinkedEntry& fluid) {
+  if (!sheet.base || fluid.inherited) return nullptr;
+  const auto found = std::ranges::find(sheet.base->entries, fluid.id, &LinkedEntry::id);
+  return found == sheet.base->entries.end() ? nullptr : &*found;
+}
+
 // Bases and variants are the same fork by their own word.
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  for (const LinkedSheet& sheet : sheets.own()) {
-    const auto bore = bore_of(sheet);
-    if (!bore) continue;
-    for (const LinkedEntry& fluid : sheet.entries) {
-      const auto after = filling_of(fluid);
-      if (!after) continue;
-      for (const LinkedEntry* other : sheets.variants_at(fluid.address)) {
-        const auto before = filling_of(*other);
-        if (before && other < &fluid) compare(*before, *after, *bore, report);
-      }
-      const LinkedEntry* base = sheet.base && !fluid.inherited ? sheets.entry_at(sheet.base->name + "/" + fluid.id) : nullptr;
-      if (const auto before = base ? filling_of(*base) : std::nullopt) compare(*before, *after, *bore, report);
+void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
+  const auto bore = bore_of(sheet);
+  if (!bore) return;
+  for (const LinkedEntry& fluid : sheet.entries) {
+    const auto after = filling_of(fluid);
+    if (!after) continue;
+    for (const LinkedEntry* other = &fluid; other != sheet.entries.data() && (--other)->id == fluid.id;) {
+      if (const auto before = filling_of(*other)) compare(*before, *after, *bore, report);
     }
+    const LinkedEntry* base = in_base(sheet, fluid);
+    if (const auto before = base ? filling_of(*base) : std::nullopt) compare(*before, *after, *bore, report);
   }
 }
 
@@ -102,6 +106,6 @@ fluids:
       - { years: 2011..2012, volume: 512 mL per leg, level: "118 mm below the rim, spring out, fork compressed" }
       - { years: 2013..2015, volume: 557 mL per leg, level: "78 mm below the rim, spring out, fork compressed" }
 )"},
-    {.all = examine}};
+    {.sheet = examine}};
 
 }  // namespace sheafc

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <functional>
 #include <initializer_list>
+#include <string>
 #include <string_view>
 
 namespace sheafc {
@@ -21,5 +22,13 @@ inline Likeness likeness(std::initializer_list<std::string_view> parts) {
   for (const std::string_view part : parts) all = likeness(all, part);
   return all;
 }
+
+// The words of a name without sides, in alphabetical order: "front axle pinch bolts" -> "axle bolt pinch".
+std::string role_of(std::string_view name);
+
+// The likeness of what role_of and sheaf::fold make of a name. Both are dear, and most names come again: each
+// thread remembers some.
+Likeness role_likeness(std::string_view name);
+Likeness folded_likeness(std::string_view name);
 
 }  // namespace sheafc

@@ -12,20 +12,26 @@ constexpr double near_double = 0.12;  // of the logarithm
 
 bool is_double(double ratio) { return std::abs(std::log(ratio / 2)) < near_double; }
 
-// Oil that stands in the tube up to its level below the rim needs a tube; half of it does, too.
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  PeerGroups groups;
-  for (const LinkedEntry* fluid : sheets.entries_of("fluid")) {
-    for (const std::string_view key : {"volume", "dry-fill", "after-drain"}) {
-      const sheaf::Statement* statement = fluid->figure(key);
+constexpr std::string_view amounts[] = {"volume", "dry-fill", "after-drain"};
+
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& fluid : sheet.entries) {
+    if (fluid.kind != "fluid") continue;
+    for (std::uint8_t part = 0; part < std::size(amounts); ++part) {
+      const sheaf::Statement* statement = fluid.figure(amounts[part]);
       const auto ml = middle_in(statement, "mL");
       if (!ml || *ml <= 0 || statement->per.empty()) continue;
-      groups.add(likeness({key, statement->per, fluid->choice("purpose")}), {fluid, *ml, key});
+      facts.add(fluid, likeness({amounts[part], statement->per, fluid.choice("purpose")}), *ml).part = part;
     }
   }
-  groups.judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
+}
+
+// Oil that stands in the tube up to its level below the rim needs a tube; half of it does, too.
+void judge(FactGroup group, Look& look, Report& report) {
+  judge_each(group, [&](const Fact& peer, const PeerVerdict& verdict) {
     if (!is_double(verdict.ratio)) return;
-    report(*peer.entry, peer.entry->place(peer.key),
+    const LinkedEntry& fluid = look.entry(peer);
+    report(fluid, fluid.place(amounts[peer.part]),
            "is twice the " + about(verdict.median, "mL") + " of " + std::to_string(verdict.others) +
                " others; is it the amount for both?");
   });
@@ -41,6 +47,6 @@ const Rule pair_for_leg = {
             "most likely the pair's.",
      .wrong = "",
      .right = ""},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

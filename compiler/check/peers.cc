@@ -2,10 +2,7 @@
 #include "compiler/check/peers.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-
-#include "query/library/fold.h"
 
 namespace sheafc {
 namespace {
@@ -56,16 +53,16 @@ double distance_at(const Others& others, double centre, std::size_t rank) {
 
 }  // namespace
 
-PeerGroup::PeerGroup(std::span<const Peer> peers) : peers_(peers) {
+PeerGroup::PeerGroup(FactGroup peers) : peers_(peers) {
   std::vector<std::pair<double, std::size_t>> sorted;  // and its turn among those not inherited
   for (std::size_t i = 0; i < peers.size(); ++i) {
-    const bool same = i > 0 && peers[i].entry->address == peers[i - 1].entry->address;
+    const bool same = i > 0 && peers[i].same_address(peers[i - 1]);
     const std::size_t first = same ? own_.back().first : sorted.size();
-    if (!peers[i].entry->inherited) sorted.emplace_back(std::log(peers[i].value), sorted.size());
+    if (!peers[i].inherited) sorted.emplace_back(std::log(peers[i].number()), sorted.size());
     own_.push_back({first, sorted.size()});
   }
   for (std::size_t i = own_.size(); i-- > 1;) {
-    if (peers[i].entry->address == peers[i - 1].entry->address) own_[i - 1].last = own_[i].last;
+    if (peers[i].same_address(peers[i - 1])) own_[i - 1].last = own_[i].last;
   }
   std::ranges::sort(sorted);
   places_.resize(sorted.size());
@@ -81,48 +78,27 @@ std::optional<PeerVerdict> PeerGroup::judge(std::size_t one) const {
   if (others.size() < fewest_peers) return {};
   const double median = middle(others.size(), [&](std::size_t rank) { return others[rank]; });
   const double spread = middle(others.size(), [&](std::size_t rank) { return distance_at(others, median, rank); });
-  const double away = std::abs(std::log(peers_[one].value) - median);
+  const double away = std::abs(std::log(peers_[one].number()) - median);
   PeerVerdict verdict;
   verdict.median = std::exp(median);
-  verdict.ratio = peers_[one].value / verdict.median;
+  verdict.ratio = peers_[one].number() / verdict.median;
   verdict.others = others.size();
   verdict.outlying = away > std::max(log_threefold, deviations * spread);
   return verdict;
 }
 
-void PeerGroups::judge_each(const std::function<void(const Peer&, const PeerVerdict&)>& say) {
-  std::ranges::stable_sort(all_, {}, &Member::alike);
-  std::vector<Peer> peers;
-  for (std::size_t i = 0; i < all_.size(); ++i) {
-    peers.push_back(all_[i].peer);
-    if (i + 1 < all_.size() && all_[i + 1].alike == all_[i].alike) continue;
-    if (peers.size() > fewest_peers) {
-      const PeerGroup group(peers);
-      for (std::size_t one = 0; one < peers.size(); ++one) {
-        if (const auto verdict = group.judge(one)) say(peers[one], *verdict);
-      }
-    }
-    peers.clear();
-  }
+bool may_hold_outlying(FactGroup peers) {
+  if (peers.size() <= fewest_peers) return false;
+  const auto [least, greatest] = std::ranges::minmax(peers, {}, &Fact::number);
+  return greatest.number() >= 3 * (1 - 1e-9) * least.number();
 }
 
-std::string role_of(std::string_view name) {
-  constexpr std::array<std::string_view, 14> sides = {"front", "rear", "left", "right", "upper", "lower", "inner", "outer",
-                                                      "top",   "bottom", "the", "at", "of", "in"};
-  std::vector<std::string> stems;
-  for (const std::string& word : sheaf::words_of(sheaf::fold(name))) {
-    if (std::ranges::find(sides, word) == sides.end()) stems.push_back(sheaf::stem_of(word));
+void judge_each(FactGroup peers, const std::function<void(const Fact&, const PeerVerdict&)>& say) {
+  if (peers.size() <= fewest_peers) return;
+  const PeerGroup group(peers);
+  for (std::size_t one = 0; one < peers.size(); ++one) {
+    if (const auto verdict = group.judge(one)) say(peers[one], *verdict);
   }
-  std::ranges::sort(stems);
-  std::string role;
-  for (const std::string& stem : stems) role += (role.empty() ? "" : " ") + stem;
-  return role;
-}
-
-const std::string& Roles::of(const std::string& name) {
-  const auto [known, fresh] = known_.try_emplace(name);
-  if (fresh) known->second = role_of(name);
-  return known->second;
 }
 
 }  // namespace sheafc

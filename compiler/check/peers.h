@@ -4,23 +4,11 @@
 
 #include <functional>
 #include <optional>
-#include <span>
-#include <string>
-#include <string_view>
-#include <unordered_map>
 #include <vector>
 
-#include "compiler/check/likeness.h"
-#include "compiler/link/linked_sheets.h"
+#include "compiler/check/rule_set.h"
 
 namespace sheafc {
-
-// One value among its like. Values are positive.
-struct Peer {
-  const LinkedEntry* entry = nullptr;
-  double value = 0;
-  std::string_view key = {};  // the field that states it
-};
 
 inline constexpr std::size_t fewest_peers = 5;  // others, beside the one that is judged
 
@@ -37,8 +25,8 @@ struct PeerVerdict {
 // one address are no others of each other, and what a sheet inherits says nothing that its base did not.
 class PeerGroup {
  public:
-  // Variants of one address side by side, as they stand on their sheet. The peers must outlive it.
-  explicit PeerGroup(std::span<const Peer> peers);
+  // Each says a positive number; in the order of sheets and entries. The facts must outlive it.
+  explicit PeerGroup(FactGroup peers);
 
   std::optional<PeerVerdict> judge(std::size_t one) const;  // of the peers; absent with too few others
 
@@ -46,38 +34,16 @@ class PeerGroup {
   struct Run {
     std::size_t first, last;
   };
-  std::span<const Peer> peers_;
+  FactGroup peers_;
   std::vector<double> logs_;         // ascending, of what is not inherited
   std::vector<std::size_t> places_;  // in logs_, of those in the peers' order
   std::vector<Run> own_;             // of each peer, where in places_ its address stands
 };
 
-// Peers by what makes them alike.
-class PeerGroups {
- public:
-  void add(Likeness alike, const Peer& peer) { all_.push_back({alike, peer}); }
+// False if no member can be outlying, which the least and the greatest alone tell.
+bool may_hold_outlying(FactGroup peers);
 
-  // Calls say(peer, verdict) for each that has enough others.
-  void judge_each(const std::function<void(const Peer&, const PeerVerdict&)>& say);
-
- private:
-  struct Member {
-    Likeness alike;
-    Peer peer;
-  };
-  std::vector<Member> all_;
-};
-
-// The words of a name without sides, in alphabetical order: "front axle pinch bolts" -> "axle bolt pinch".
-std::string role_of(std::string_view name);
-
-// The same for many names, of which most come again.
-class Roles {
- public:
-  const std::string& of(const std::string& name);  // which must outlive it
-
- private:
-  std::unordered_map<std::string_view, std::string> known_;
-};
+// Calls say(peer, verdict) for each that has enough others.
+void judge_each(FactGroup peers, const std::function<void(const Fact&, const PeerVerdict&)>& say);
 
 }  // namespace sheafc

@@ -9,10 +9,12 @@
 // A message must not name its own entry: an inherited value is then reported once, where it is written.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "compiler/check/facts.h"
 #include "compiler/check/shelf.h"
 #include "compiler/link/linked_sheets.h"
 #include "compiler/source/diagnostics.h"
@@ -42,12 +44,28 @@ class Report {
 // A place that a report points at besides its own.
 Diagnostic other_place(Span where, std::string message);
 
-// What the rule looks at: every entry by itself, every sheet, or all sheets together. Rules on entries
-// and sheets run on all cores and must keep nothing.
+// Takes the sheets and entries that facts speak of from wherever they are: in memory, or on the disk.
+class Look {
+ public:
+  virtual ~Look() = default;
+  // Both live until all is judged.
+  virtual const LinkedSheet& sheet(const Fact& fact) = 0;
+  virtual std::span<const std::uint32_t> statements(const Fact& fact) = 0;
+  const LinkedEntry& entry(const Fact& fact) { return sheet(fact).entries[fact.entry]; }
+};
+
+using FactGroup = std::span<const Fact>;
+
+bool all_say_the_same(FactGroup group);
+
+// What the rule looks at: every entry by itself, every sheet by itself, or sheets among each other. The last in two
+// steps: what each sheet tells, and what those facts of all sheets that are alike show together, in the order of
+// sheets and entries. All but `judge` run on all cores and must keep nothing.
 struct Examination {
   void (*entry)(const LinkedEntry&, const Shelf&, Report&) = nullptr;
   void (*sheet)(const LinkedSheet&, const Shelf&, Report&) = nullptr;
-  void (*all)(const LinkedSheets&, const Shelf&, Report&) = nullptr;
+  void (*gather)(const LinkedSheet&, Facts&) = nullptr;
+  void (*judge)(FactGroup group, Look& look, Report&) = nullptr;
 };
 
 struct Rule {

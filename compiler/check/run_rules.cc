@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// One task a sheet for the rules that look at entries and sheets alone, then the rules that need all.
+// One task a sheet for what the rules see on it alone and for the facts it tells, then judgement on the facts.
+#include <algorithm>
+
 #include "compiler/check/check.h"
+#include "compiler/check/judge.h"
 #include "compiler/check/ledger.h"
 #include "compiler/check/rule_set.h"
 #include "compiler/sheet/parallel.h"
@@ -8,20 +11,19 @@
 namespace sheafc {
 namespace {
 
-void examine_sheet(const LinkedSheet& sheet, const Shelf& shelf, Ledger& ledger, Diagnostics& sink) {
+void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& shelf, Ledger& ledger,
+                   Diagnostics& sink, SheetFacts& facts) {
+  std::uint8_t place = 0;
   for (const Rule* rule : all_check_rules()) {
     Report report(rule->info, ledger, sink);
     if (rule->examine.sheet) rule->examine.sheet(sheet, shelf, report);
+    if (rule->examine.gather) {
+      Facts told(place, number, facts);
+      rule->examine.gather(sheet, told);
+    }
+    ++place;
     if (!rule->examine.entry) continue;
     for (const LinkedEntry& entry : sheet.entries) rule->examine.entry(entry, shelf, report);
-  }
-}
-
-void examine_all(const LinkedSheets& sheets, const Shelf& shelf, Ledger& ledger, Diagnostics& sink) {
-  for (const Rule* rule : all_check_rules()) {
-    if (!rule->examine.all) continue;
-    Report report(rule->info, ledger, sink);
-    rule->examine.all(sheets, shelf, report);
   }
 }
 
@@ -54,14 +56,40 @@ Diagnostic other_place(Span where, std::string message) {
   return {Severity::note, {}, where, std::move(message), {}};
 }
 
+bool all_say_the_same(FactGroup group) {
+  return std::ranges::all_of(group, [&](const Fact& fact) { return fact.says == group.front().says; });
+}
+
+namespace {
+
+class LookInMemory : public Look {
+ public:
+  LookInMemory(const LinkedSheets& sheets, const std::vector<SheetFacts>& facts) : sheets_(sheets), facts_(facts) {}
+  const LinkedSheet& sheet(const Fact& fact) override { return sheets_.own()[fact.sheet]; }
+  std::span<const std::uint32_t> statements(const Fact& fact) override { return facts_[fact.sheet].statements; }
+
+ private:
+  const LinkedSheets& sheets_;
+  const std::vector<SheetFacts>& facts_;
+};
+
+}  // namespace
+
 std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink) {
   const Shelf shelf(sheets);
   Ledger ledger(options.today);
-  std::vector<Diagnostics> sinks(sheets.own().size());
-  for_all(sinks.size(), [&](std::size_t i) { examine_sheet(sheets.own()[i], shelf, ledger, sinks[i]); },
-          options.threads);
+  const std::size_t count = sheets.own().size();
+  std::vector<Diagnostics> sinks(count);
+  std::vector<SheetFacts> facts(count);
+  for_all(
+      count,
+      [&](std::size_t i) {
+        examine_sheet(sheets.own()[i], static_cast<std::uint32_t>(i), shelf, ledger, sinks[i], facts[i]);
+      },
+      options.threads);
   for (Diagnostics& reports : sinks) sink.take(std::move(reports));
-  examine_all(sheets, shelf, ledger, sink);
+  LookInMemory look(sheets, facts);
+  judge_facts(facts, look, ledger, sink, options.threads);
   return ledger.close(sheets, sink);
 }
 

@@ -1,7 +1,4 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <unordered_map>
-
-#include "compiler/check/peers.h"
 #include "compiler/check/rules.h"
 
 namespace sheafc {
@@ -15,19 +12,25 @@ bool same_but_pitch(const LinkedEntry& left, const LinkedEntry& right) {
   return p && q && *p != *q && left.text("drive") == right.text("drive") && !left.text("drive").empty();
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::unordered_map<std::string_view, std::vector<const LinkedEntry*>> by_part;
-  for (const LinkedEntry* fastener : sheets.entries_of("fastener")) {
-    const std::string_view number = fastener->text("part-number");
-    if (!number.empty()) by_part[number].push_back(fastener);
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    if (entry.kind != "fastener") continue;
+    const std::string_view number = entry.text("part-number");
+    const sheaf::Thread* thread = number.empty() ? nullptr : entry.thread("thread");
+    if (thread) facts.add(entry, likeness({number}), likeness({sheaf::thread_key(*thread)}));
   }
-  for (const auto& [number, fasteners] : by_part) {
-    for (const LinkedEntry* fastener : fasteners) {
-      if (!same_but_pitch(*fasteners.front(), *fastener)) continue;
-      report(*fastener, fastener->place("thread"),
-             "part " + std::string(number) + " has thread " + std::string(fasteners.front()->text("thread")) + " elsewhere; one of the two pitches is a slip",
-             {other_place(fasteners.front()->place("thread"), "the other thread stands here")});
-    }
+}
+
+void judge(FactGroup group, Look& look, Report& report) {
+  if (all_say_the_same(group)) return;
+  const LinkedEntry& first = look.entry(group.front());
+  for (const Fact& fact : group) {
+    const LinkedEntry& fastener = look.entry(fact);
+    if (first.text("part-number") != fastener.text("part-number") || !same_but_pitch(first, fastener)) continue;
+    report(fastener, fastener.place("thread"),
+           "part " + std::string(fastener.text("part-number")) + " has thread " + std::string(first.text("thread")) +
+               " elsewhere; one of the two pitches is a slip",
+           {other_place(first.place("thread"), "the other thread stands here")});
   }
 }
 
@@ -47,6 +50,6 @@ const Rule sister_threads_differ = {
   guard-bolt: { name: chain guard bolt, part-number: HK-1, thread: 1/4-20 UNC, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }
   rack-bolt: { name: rack bolt, part-number: HK-2, thread: 1/4-28 UNF, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <unordered_map>
-#include <vector>
+#include <algorithm>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -25,23 +24,24 @@ void compare(const LinkedEntry& old, const LinkedEntry& successor, Report& repor
   }
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  std::unordered_map<std::string, std::vector<const LinkedEntry*>> awaited;  // by the number that follows
-  const auto each = [&](const auto& visit) {
-    for (const LinkedSheet& sheet : sheets.own()) {
-      for (const LinkedEntry& entry : sheet.entries) visit(entry);
-    }
-  };
-  each([&](const LinkedEntry& entry) {
-    if (const auto number = interchangeable_successor(entry); !number.empty()) awaited[sheaf::squeeze(number)].push_back(&entry);
-  });
-  if (awaited.empty()) return;
-  each([&](const LinkedEntry& entry) {
-    const auto found = awaited.find(sheaf::squeeze(entry.text("part-number")));
-    if (found == awaited.end()) return;
-    for (const LinkedEntry* old : found->second) compare(*old, entry, report);
-    awaited.erase(found);  // the same number elsewhere is two-answers' matter
-  });
+enum Says : std::uint64_t { is_successor, has_successor };
+
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    if (const auto number = interchangeable_successor(entry); !number.empty())
+      facts.add(entry, likeness({sheaf::squeeze(number)}), has_successor);
+    if (const auto number = entry.text("part-number"); !number.empty())
+      facts.add(entry, likeness({sheaf::squeeze(number)}), is_successor);
+  }
+}
+
+// The first of that number stands for the successor: that another says otherwise is the matter of two-answers.
+void judge(FactGroup group, Look& look, Report& report) {
+  const auto successor = std::ranges::find(group, std::uint64_t{is_successor}, &Fact::says);
+  if (successor == group.end()) return;
+  for (const Fact& fact : group) {
+    if (fact.says == has_successor) compare(look.entry(fact), look.entry(*successor), report);
+  }
 }
 
 }  // namespace
@@ -60,6 +60,6 @@ const Rule successor_differs = {
   old: { name: old oil seal, size: 41x54x11, use: fork-oil, part-number: A-1, superseded-by: { number: A-2, interchangeable: no } }
   new: { name: new oil seal, size: 41x53x11, use: fork-oil, part-number: A-2 }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

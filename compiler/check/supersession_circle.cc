@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
-#include <set>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -8,49 +8,62 @@
 namespace sheafc {
 namespace {
 
+// Which number follows which: the hash of the old one, then of the new one, side by side.
 struct Step {
-  std::string next;
-  const LinkedEntry* entry;
-  Span where;
+  Likeness next;
+  const Fact* fact;
 };
-using Chain = std::map<std::string, Step>;
+using Chain = std::unordered_map<Likeness, Step>;
 
 std::string_view successor_of(const LinkedEntry& entry) {
   const Fields* successor = entry.record("superseded-by");
   return successor ? successor->text("number") : std::string_view{};
 }
 
-Chain chain_of(const LinkedSheets& sheets) {
-  Chain chain;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    for (const LinkedEntry& entry : sheet.entries) {
-      if (!entry.has("superseded-by") && !entry.has("supersedes")) continue;
-      const std::string number = sheaf::squeeze(entry.text("part-number"));
-      if (number.empty()) continue;
-      const std::string next = sheaf::squeeze(successor_of(entry));
-      if (!next.empty()) chain.emplace(number, Step{next, &entry, entry.place("superseded-by")});
-      for (const Value& old : entry.values("supersedes")) {
-        chain.emplace(sheaf::squeeze(old.text), Step{number, &entry, old.where});
-      }
-    }
+// `part` of a fact: 0 for what the entry is superseded by, else the place of what it supersedes, from 1.
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  constexpr Likeness all_in_one_group = 0;
+  const auto add = [&](const LinkedEntry& entry, std::string_view old, std::string_view next, std::size_t part) {
+    facts.add(entry, all_in_one_group, likeness({old})).part = static_cast<std::uint8_t>(part);
+    facts.add(entry, all_in_one_group, likeness({next})).part = static_cast<std::uint8_t>(part);
+  };
+  for (const LinkedEntry& entry : sheet.entries) {
+    if (!entry.has("superseded-by") && !entry.has("supersedes")) continue;
+    const std::string number = sheaf::squeeze(entry.text("part-number"));
+    if (number.empty()) continue;
+    const std::string next = sheaf::squeeze(successor_of(entry));
+    if (!next.empty()) add(entry, number, next, 0);
+    const std::size_t count = std::min<std::size_t>(entry.values("supersedes").size(), 255);
+    for (std::size_t i = 0; i < count; ++i) add(entry, sheaf::squeeze(entry.values("supersedes")[i].text), number, i + 1);
   }
+}
+
+Chain chain_of(FactGroup group) {
+  Chain chain;
+  for (std::size_t i = 0; i + 1 < group.size(); i += 2) chain.emplace(group[i].says, Step{group[i + 1].says, &group[i]});
   return chain;
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  const Chain chain = chain_of(sheets);
-  std::set<std::string> told;
-  for (const auto& [start, first] : chain) {
-    std::set<std::string> seen{start};
-    const Step* step = &first;
-    while (seen.insert(step->next).second) {
+Span place_of(const Fact& fact, Look& look) {
+  const LinkedEntry& entry = look.entry(fact);
+  return fact.part == 0 ? entry.place("superseded-by") : entry.values("supersedes")[fact.part - 1u].where;
+}
+
+void judge(FactGroup group, Look& look, Report& report) {
+  const Chain chain = chain_of(group);
+  std::unordered_set<Likeness> told;
+  for (std::size_t i = 0; i + 1 < group.size(); i += 2) {
+    const Likeness start = group[i].says;
+    std::unordered_set<Likeness> seen{start};
+    const Step* step = &chain.at(start);
+    while (step && seen.insert(step->next).second) {
       const auto next = chain.find(step->next);
-      if (next == chain.end()) { step = nullptr; break; }
-      step = &next->second;
+      step = next == chain.end() ? nullptr : &next->second;
     }
-    if (!step || step->next != start || !told.insert(*seen.begin()).second) continue;
-    report(*first.entry, first.where, "the part numbers go in a circle: each replaces the other",
-           {other_place(step->where, "the circle closes here")});
+    if (!step || step->next != start || told.contains(start)) continue;
+    told.insert(seen.begin(), seen.end());
+    report(look.entry(group[i]), place_of(group[i], look), "the part numbers go in a circle: each replaces the other",
+           {other_place(place_of(*step->fact, look), "the circle closes here")});
   }
 }
 
@@ -70,6 +83,6 @@ const Rule supersession_circle = {
   washer: { name: sealing washer, part-number: A-1, superseded-by: { number: A-2, interchangeable: yes } }
   new-washer: { name: new sealing washer, part-number: A-2 }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -8,37 +8,32 @@
 namespace sheafc {
 namespace {
 
-void gather(const LinkedSheets& sheets, PeerGroups& by_thread, PeerGroups& by_role) {
-  Roles roles;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    for (const LinkedEntry& entry : sheet.entries) {
-      const auto torque = entry.kind == "fastener" ? torque_of_one_nm(entry) : std::nullopt;
-      if (!torque || *torque <= 0) continue;
-      const Peer peer{&entry, *torque, "torque"};
-      if (const sheaf::Thread* thread = entry.thread("thread")) {
-        by_thread.add(likeness({sheaf::thread_key(*thread), entry.choice("joint"), entry.text("class")}), peer);
-      }
-      by_role.add(likeness({roles.of(entry.name), sheet.assembly()}), peer);
-    }
+enum class Among : std::uint8_t { thread, role };
+
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    const auto torque = entry.kind == "fastener" ? torque_of_one_nm(entry) : std::nullopt;
+    if (!torque || *torque <= 0) continue;
+    const auto add = [&](Among among, Likeness alike) { facts.add(entry, alike, *torque).part = static_cast<std::uint8_t>(among); };
+    if (const sheaf::Thread* thread = entry.thread("thread"))
+      add(Among::thread, likeness({sheaf::thread_key(*thread), entry.choice("joint"), entry.text("class")}));
+    add(Among::role, likeness(role_likeness(entry.name), sheet.assembly()));
   }
 }
 
-void report_outlying(PeerGroups& groups, std::string_view alike, Report& report) {
-  groups.judge_each([&](const Peer& peer, const PeerVerdict& verdict) {
+void judge(FactGroup group, Look& look, Report& report) {
+  if (!may_hold_outlying(group)) return;
+  judge_each(group, [&](const Fact& peer, const PeerVerdict& verdict) {
     if (!verdict.outlying) return;
+    const LinkedEntry& entry = look.entry(peer);
     const std::string slip = slip_of_ratio(verdict.ratio);
-    report(*peer.entry, peer.entry->place("torque"),
+    report(entry, entry.place("torque"),
            "is " + sheaf::brief(verdict.ratio > 1 ? verdict.ratio : 1 / verdict.ratio) + " times " +
                (verdict.ratio > 1 ? "as much as" : "less than") + " the " + about(verdict.median, "N·m") + " of " +
-               std::to_string(verdict.others) + " " + std::string(alike) + (slip.empty() ? "" : "; " + slip));
+               std::to_string(verdict.others) +
+               (peer.part == static_cast<std::uint8_t>(Among::thread) ? " fasteners of the same thread, class and joint" : " fasteners of the same name") +
+               (slip.empty() ? "" : "; " + slip));
   });
-}
-
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  PeerGroups by_thread, by_role;
-  gather(sheets, by_thread, by_role);
-  report_outlying(by_thread, "fasteners of the same thread, class and joint", report);
-  report_outlying(by_role, "fasteners of the same name", report);
 }
 
 }  // namespace
@@ -52,6 +47,6 @@ const Rule torque_unlike_peers = {
             "more likely a slip than a rarity; the factor often names the slip. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -1,11 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
-#include <set>
-#include <unordered_map>
-#include <vector>
 
 #include "compiler/check/fit_spans.h"
-#include "compiler/check/likeness.h"
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
 
@@ -37,7 +33,7 @@ bool same_question(const LinkedEntry& left, const LinkedEntry& right) {
 bool meant_so(const LinkedEntry& entry) { return entry.status == "disputed" || entry.has("withdrawn") || entry.has("same-as"); }
 
 void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) {
-  if (left.sheet == right.sheet || meant_so(left) || meant_so(right) || !share_a_machine(left, right) || !same_question(left, right)) return;
+  if (meant_so(left) || meant_so(right) || !share_a_machine(left, right) || !same_question(left, right)) return;
   for (const std::string_view key : answers) {
     if (!left.has(key) || !right.has(key) || left.text(key) == right.text(key)) continue;
     report(right, right.place(key),
@@ -54,49 +50,32 @@ bool answers_something(const LinkedEntry& entry) {
 }
 
 // What a question cannot tell apart: kind, assembly, folded name, sides; asked of one model.
-class Questions {
- public:
-  Likeness of(const LinkedEntry& entry) {
-    Likeness question = likeness({entry.kind, entry.sheet->assembly(), folded(entry.name), entry.text("load")});
-    for (const Value& side : entry.values("side")) question = likeness(question, side.text);
-    return question;
-  }
-
- private:
-  const std::string& folded(const std::string& name) {
-    const auto [known, fresh] = folded_.try_emplace(name);
-    if (fresh) known->second = sheaf::fold(name);
-    return known->second;
-  }
-  std::unordered_map<std::string_view, std::string> folded_;
-};
-
-struct Asked {
-  Likeness question;
-  const LinkedEntry* entry;
-};
-
-std::vector<Asked> all_asked(const LinkedSheets& sheets) {
-  std::vector<Asked> asked;
-  Questions questions;
-  for (const LinkedSheet& sheet : sheets.own()) {
-    for (const LinkedEntry& entry : sheet.entries) {
-      if (!entry.has_fits() || !answers_something(entry)) continue;
-      const Likeness question = questions.of(entry);
-      for (const Fit& fit : entry.fits) asked.push_back({likeness(likeness(question, fit.make), fit.model), &entry});
-    }
-  }
-  std::ranges::stable_sort(asked, {}, &Asked::question);
-  return asked;
+Likeness question_of(const LinkedEntry& entry) {
+  Likeness question = likeness({entry.kind, entry.sheet->assembly(), entry.text("load")}) + folded_likeness(entry.name);
+  for (const Value& side : entry.values("side")) question = likeness(question, side.text);
+  return question;
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  const std::vector<Asked> asked = all_asked(sheets);
-  std::set<std::pair<const LinkedEntry*, const LinkedEntry*>> compared;  // two entries may share several models
-  for (std::size_t i = 1, first = 0; i < asked.size(); ++i) {
-    if (asked[i].question != asked[first].question) first = i;
-    for (std::size_t j = first; j < i; ++j) {
-      if (compared.emplace(asked[j].entry, asked[i].entry).second) compare(*asked[j].entry, *asked[i].entry, report);
+Likeness answer_of(const LinkedEntry& entry) {
+  Likeness answer = 0;
+  for (const std::string_view key : answers) answer = likeness(answer, entry.text(key));
+  return answer;
+}
+
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  for (const LinkedEntry& entry : sheet.entries) {
+    if (!entry.has_fits() || !answers_something(entry)) continue;
+    const Likeness question = question_of(entry), answer = answer_of(entry);
+    for (const Fit& fit : entry.fits) set_years(facts.add(entry, likeness(likeness(question, fit.make), fit.model), answer), fit.years);
+  }
+}
+
+void judge(FactGroup group, Look& look, Report& report) {
+  if (all_say_the_same(group)) return;
+  for (std::size_t i = 1; i < group.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      if (group[i].sheet == group[j].sheet || group[i].says == group[j].says || !group[i].years_meet(group[j])) continue;
+      compare(look.entry(group[j]), look.entry(group[i]), report);
     }
   }
 }
@@ -129,6 +108,6 @@ assembly: chain-drive
 fasteners:
   guard-bolt: { name: Chain guard bolt, thread: M8x1.25, torque: 26 N·m, state: dry }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

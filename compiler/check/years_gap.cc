@@ -11,22 +11,23 @@ std::string years_between(int last, int next) {
   return last + 1 == next - 1 ? std::to_string(last + 1) : std::to_string(last + 1) + " to " + std::to_string(next - 1);
 }
 
-void examine_claims(std::vector<Claim>& claims, Report& report) {
-  std::ranges::stable_sort(claims, {}, [](const Claim& claim) { return first_year(claim.fit->years); });
-  int last = last_year(claims.front().fit->years);
-  for (const Claim& claim : claims) {
-    if (first_year(claim.fit->years) > last + 1) {
-      report(*claim.sheet, claim.fit->where,
-             "no sheet speaks of this assembly of the " + claim.fit->model + " for " + years_between(last, claim.fit->years.from));
+void judge(FactGroup group, Look& look, Report& report) {
+  std::vector<const Fact*> claims;
+  for (const Fact& fact : group) claims.push_back(&fact);
+  std::ranges::stable_sort(claims, {}, [](const Fact* claim) { return claim->from; });
+  int last = claims.front()->to;
+  for (const Fact* claim : claims) {
+    if (claim->from > last + 1) {
+      const LinkedSheet& sheet = look.sheet(*claim);
+      const Fit& fit = sheet.fits[claim->entry];
+      report(sheet, fit.where,
+             "no sheet speaks of this assembly of the " + fit.model + " for " + years_between(last, claim->from));
     }
-    last = std::max(last, last_year(claim.fit->years));
+    last = std::max<int>(last, claim->to);
   }
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  auto all = claims_by_question(sheets);
-  for (auto& [question, claims] : all) examine_claims(claims, report);
-}
+void gather(const LinkedSheet& sheet, Facts& facts) { add_claims(sheet, {}, facts); }
 
 }  // namespace
 
@@ -44,6 +45,6 @@ const Rule years_gap = {
   - { make: Haldrek, model: Muleback 380, years: 2011..2015 }
   - { make: Haldrek, model: Muleback 380, years: 2016..2018 }
 )"},
-    {.all = examine}};
+    {.gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -5,7 +5,7 @@
 namespace sheafc {
 namespace {
 
-void examine_sheet(const LinkedSheet& sheet, Report& report) {
+void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
   for (std::size_t i = 1; i < sheet.fits.size(); ++i) {
     for (std::size_t j = 0; j < i; ++j) {
       if (!meet(sheet.fits[j], sheet.fits[i])) continue;
@@ -15,25 +15,25 @@ void examine_sheet(const LinkedSheet& sheet, Report& report) {
   }
 }
 
-// Successors: sheets on one assembly of one machine that give different figures for some year.
-void examine_claims(const std::vector<Claim>& claims, Report& report) {
-  for (std::size_t i = 1; i < claims.size(); ++i) {
-    for (std::size_t j = 0; j < i; ++j) {
-      if (claims[i].sheet == claims[j].sheet || !meet(*claims[i].fit, *claims[j].fit)) continue;
-      if (claims[i].sheet->text("maker") != claims[j].sheet->text("maker")) continue;
-      const bool related = claims[i].sheet->base == claims[j].sheet || claims[j].sheet->base == claims[i].sheet ||
-                           (claims[i].sheet->base && claims[i].sheet->base == claims[j].sheet->base);
-      if (!related) continue;
-      report(*claims[i].sheet, claims[i].fit->where,
-             "'" + claims[j].sheet->name + "' claims some of the same years; part them by year, market or frame numbers",
-             {other_place(claims[j].fit->where, "the other claim stands here")});
-    }
-  }
+// Successors: a base and what is based on it, among them those of one base, by one maker.
+void gather(const LinkedSheet& sheet, Facts& facts) {
+  add_claims(sheet, {sheet.text("maker"), sheet.name}, facts);
+  if (sheet.base) add_claims(sheet, {sheet.text("maker"), sheet.base->name}, facts);
 }
 
-void examine(const LinkedSheets& sheets, const Shelf&, Report& report) {
-  for (const LinkedSheet& sheet : sheets.own()) examine_sheet(sheet, report);
-  for (const auto& [question, claims] : claims_by_question(sheets)) examine_claims(claims, report);
+// Two that give different figures for some year.
+void judge(FactGroup group, Look& look, Report& report) {
+  for (std::size_t i = 1; i < group.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      if (group[i].sheet == group[j].sheet || !group[i].years_meet(group[j])) continue;
+      const LinkedSheet& sheet = look.sheet(group[i]);
+      const LinkedSheet& other = look.sheet(group[j]);
+      const Fit& fit = sheet.fits[group[i].entry];
+      if (!meet(fit, other.fits[group[j].entry])) continue;
+      report(sheet, fit.where, "'" + other.name + "' claims some of the same years; part them by year, market or frame numbers",
+             {other_place(other.fits[group[j].entry].where, "the other claim stands here")});
+    }
+  }
 }
 
 }  // namespace
@@ -52,6 +52,6 @@ const Rule years_overlap = {
   - { make: Haldrek, model: Muleback 380, years: 2011..2014 }
   - { make: Haldrek, model: Muleback 380, years: 2015..2018 }
 )"},
-    {.all = examine}};
+    {.sheet = examine, .gather = gather, .judge = judge}};
 
 }  // namespace sheafc
