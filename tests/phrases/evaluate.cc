@@ -5,6 +5,7 @@
 //
 // --failures names the questions that were not answered by the first answer; --require ends with status 1
 // below 95 % at 1 or 99 % at 3, or with any wrong answer.
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <iostream>
@@ -27,6 +28,11 @@ struct Score {
   double reciprocal_ranks = 0;
 };
 
+bool all_wanted(const Phrase& phrase, const Reply& reply) {
+  return std::ranges::all_of(
+      reply.answers, [&](const Given& given) { return matches_any(given.address, phrase.wanted); });
+}
+
 // From 1; 0 if it was not given among the first ten.
 std::size_t rank_of(const Phrase& phrase, const Reply& reply) {
   if (phrase.nothing) return reply.answers.empty() ? 1 : 0;
@@ -38,6 +44,7 @@ std::size_t rank_of(const Phrase& phrase, const Reply& reply) {
   if (phrase.near)
     return reply.answers.empty() && !reply.near.empty() && matches_any(reply.near.front(), phrase.wanted) ? 1
                                                                                                           : 0;
+  if (phrase.which) return reply.answers.size() > 1 && all_wanted(phrase, reply) ? 1 : 0;
   for (std::size_t i = 0; i < reply.answers.size() && i < 10; ++i)
     if (matches_any(reply.answers[i].address, phrase.wanted)) return i + 1;
   return 0;
@@ -59,6 +66,7 @@ bool is_wrong(const Phrase& phrase, const Reply& reply) {
   if (!reply.answers.empty() && (phrase.nothing || phrase.near)) return true;
   for (const auto& given : reply.answers)
     if (!fits(given, phrase) || matches_any(given.address, phrase.unwanted)) return true;
+  if (phrase.which) return reply.answers.size() == 1;
   return reply.answers.size() == 1 && phrase.converts.empty() &&
          !matches_any(reply.answers.front().address, phrase.wanted);
 }

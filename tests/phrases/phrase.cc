@@ -40,6 +40,8 @@ void read_wanted(Phrase& phrase, const std::string& text) {
       phrase.nothing = true;
     else if (word == "near")
       phrase.near = true;
+    else if (word == "which")
+      phrase.which = true;
     else if (word == "converts") {
       std::getline(words >> std::ws, phrase.converts);
       return;
