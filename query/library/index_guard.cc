@@ -4,6 +4,7 @@
 #include <sys/syscall.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <string_view>
@@ -45,10 +46,23 @@ IndexGuard::IndexGuard(int descriptor, const Trailer& trailer)
 
 IndexGuard::~IndexGuard() { set_guard(descriptor_, nullptr); }
 
+const IndexGuard::CheckPage* IndexGuard::check_page(std::uint64_t number) const {
+  const std::uint64_t checks = (end_ - begin_) / index_block;
+  const std::uint64_t first = number * checks_a_page;
+  if (check_pages_.empty()) check_pages_.resize(checks / checks_a_page + 1);
+  auto& page = check_pages_[number];
+  if (page) return page.get();
+  auto read = std::make_unique<CheckPage>();
+  const std::size_t bytes = 8 * std::min(checks_a_page, checks - first);
+  if (!read_whole(descriptor_, read->data(), bytes, checks_ + first * 8)) return nullptr;
+  page = std::move(read);
+  return page.get();
+}
+
 bool IndexGuard::block_holds(std::uint64_t number, const char* bytes) const {
-  std::array<char, 8> check{};
-  return read_whole(descriptor_, check.data(), check.size(), checks_ + number * check.size()) &&
-         block_check({bytes, index_block}) == std::string_view(check.data(), check.size());
+  const CheckPage* page = check_page(number / checks_a_page);
+  return page && block_check({bytes, index_block}) ==
+                     std::string_view(page->data() + 8 * (number % checks_a_page), 8);
 }
 
 bool IndexGuard::blocks_hold(std::uint64_t from, std::uint64_t to) const {

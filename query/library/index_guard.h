@@ -6,12 +6,15 @@
 // Xapian has no door for this. Its only way to the file is the C library's pread(), so index_guard.cc
 // takes the place of that function, and changes it for the guarded descriptors alone. Where that does not
 // come to pass (has_seen_reads), check_all() does the same at the price of reading the whole index once.
-// Internal to query/library.
+// A library is asked by one thread at a time, and so is its guard. Internal to query/library.
 #pragma once
 
+#include <array>
 #include <atomic>
 #include <cstddef>
 #include <cstdint>
+#include <memory>
+#include <vector>
 
 #include "query/library/trailer.h"
 
@@ -36,8 +39,14 @@ class IndexGuard {
   bool blocks_hold(std::uint64_t from, std::uint64_t to) const;  // all that these bytes lie in
   bool block_holds(std::uint64_t number, const char* bytes) const;
 
+  // 512 of the checks, read at once: blocks that are asked for lie near each other.
+  static constexpr std::uint64_t checks_a_page = 512;
+  using CheckPage = std::array<char, checks_a_page * 8>;
+  const CheckPage* check_page(std::uint64_t number) const;
+
   int descriptor_;
   std::uint64_t begin_, end_, checks_;
+  mutable std::vector<std::unique_ptr<CheckPage>> check_pages_;  // once read
   mutable std::atomic<bool> has_seen_reads_ = false;
 };
 

@@ -155,21 +155,26 @@ std::vector<FieldRecord> RowReader::fields_from(Ask ask, std::int64_t owner) {
   return fields;
 }
 
-std::vector<FitRecord> RowReader::fits_of(std::int64_t fit_set) {
-  std::vector<FitRecord> fits;
+const std::vector<FitRecord>& RowReader::fits_of(std::int64_t fit_set) {
+  if (fits_.number == fit_set) return fits_.records;
+  fits_ = {-1, {}};
   SqlQuery& row = query(Ask::fits).bind(1, fit_set);
   while (row.next()) {
-    fits.push_back({row.text(0), row.text(1), static_cast<int>(row.integer(2)),
-                    static_cast<int>(row.integer(3)), row.text(4), row.text(5), row.text(6), row.text(7)});
+    fits_.records.push_back({row.text(0), row.text(1), static_cast<int>(row.integer(2)),
+                             static_cast<int>(row.integer(3)), row.text(4), row.text(5), row.text(6),
+                             row.text(7)});
   }
-  return fits;
+  if (!row.fault()) fits_.number = fit_set;
+  return fits_.records;
 }
 
-std::vector<CautionRecord> RowReader::cautions_of(std::int64_t caution_set) {
-  std::vector<CautionRecord> cautions;
+const std::vector<CautionRecord>& RowReader::cautions_of(std::int64_t caution_set) {
+  if (cautions_.number == caution_set) return cautions_.records;
+  cautions_ = {-1, {}};
   SqlQuery& row = query(Ask::cautions).bind(1, caution_set);
-  while (row.next()) cautions.push_back({row.text(0), row.text(1)});
-  return cautions;
+  while (row.next()) cautions_.records.push_back({row.text(0), row.text(1)});
+  if (!row.fault()) cautions_.number = caution_set;
+  return cautions_.records;
 }
 
 Result<std::vector<EntryId>> RowReader::entries_at(std::string_view address) {

@@ -73,14 +73,23 @@ class RowReader {
   std::optional<Failure> read_lists(EntryId id, std::int64_t fit_set, std::int64_t caution_set,
                                     EntryRecord& entry);
   std::vector<FieldRecord> fields_from(Ask ask, std::int64_t owner);
-  std::vector<FitRecord> fits_of(std::int64_t fit_set);
-  std::vector<CautionRecord> cautions_of(std::int64_t caution_set);
+  const std::vector<FitRecord>& fits_of(std::int64_t fit_set);
+  const std::vector<CautionRecord>& cautions_of(std::int64_t caution_set);
   std::optional<Failure> fault_of(std::initializer_list<Ask> asked, const std::string& what);
   Result<SheetHead> sheet_from(const SqlQuery& row);
   Result<std::vector<Machine>> machines_from(SqlQuery& rows, std::string_view beginning);
   Result<std::vector<WordRecord>> words_from(SqlQuery& rows);
 
+  // Of the set that was read last: a sheet and its entries mostly share one.
+  template <typename Record>
+  struct LastSet {
+    std::int64_t number = -1;
+    std::vector<Record> records;
+  };
+
   SqlDatabase database_;
+  LastSet<FitRecord> fits_;
+  LastSet<CautionRecord> cautions_;
   std::array<std::unique_ptr<SqlQuery>, static_cast<std::size_t>(Ask::count)> queries_;
 };
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The weights only bring the likely entries to the front of the first page of hits; what is the answer
-// is decided on the entries themselves (rank.cc).
+// What is the answer is decided on the entries themselves (rank.cc), so the index gives no weights: nothing
+// is scored, and where more match than are read, a search ends at the first of them.
 #include "query/search/plan.h"
 
 #include <algorithm>
@@ -19,16 +19,12 @@ namespace {
 using Query = Xapian::Query;
 using Queries = std::vector<Query>;
 
-constexpr double exact_name_weight = 50;
-constexpr double name_weight = 4;
-constexpr double note_weight = 0.5;
 constexpr std::size_t most_machines = 16;  // beyond, the make and the year stand for all of its models
 constexpr int most_years = 12;             // of a range of years asked for
 
 Query any_of(const Queries& queries) { return Query(Query::OP_OR, queries.begin(), queries.end()); }
 Query all_of(const Queries& queries) { return Query(Query::OP_AND, queries.begin(), queries.end()); }
 Query has(Prefix prefix, std::string_view body) { return Query(term(prefix, body)); }
-Query weighted(Query query, double weight) { return Query(Query::OP_SCALE_WEIGHT, query, weight); }
 
 Query in_range(unsigned slot, double from, double to) {
   return Query(Query::OP_VALUE_RANGE, slot, Xapian::sortable_serialise(from), Xapian::sortable_serialise(to));
@@ -131,34 +127,40 @@ Query answers_figure(const std::string& figure, bool named) {
 
 // --- words --------------------------------------------------------------------------------------
 
-Query has_stems(Prefix prefix, const std::vector<std::string>& words, double weight) {
+// Where the words of a part stand; each place holds those before it.
+enum class Where { name, name_or_group, anywhere };
+
+Query has_stems(Prefix prefix, const std::vector<std::string>& words) {
   Queries all;
   for (const auto& word : words) all.push_back(has(prefix, stem_of(word)));
-  return weighted(all_of(all), weight);
-}
-
-// Each word by itself, by its stem or by a group that it alone names.
-Query holds_words(const PartAsked& part) {
-  Queries all;
-  for (std::size_t i = 0; i < part.words.size(); ++i) {
-    Queries any = {weighted(has(Prefix::stem, stem_of(part.words[i])), name_weight),
-                   weighted(has(Prefix::other_stem, stem_of(part.words[i])), note_weight)};
-    for (const auto& group : part.groups_of_words[i])
-      any.push_back(weighted(has(Prefix::group, group), name_weight));
-    all.push_back(any_of(any));
-  }
   return all_of(all);
 }
 
-Query is_called(const PartAsked& part, bool whole) {
-  if (!whole && part.words.size() > 1) return holds_words(part);
-  Queries any = {has_stems(Prefix::stem, part.words, name_weight),
-                 has_stems(Prefix::other_stem, part.words, note_weight)};
-  for (const auto& group : part.groups) {
-    any.push_back(weighted(has(Prefix::group, group), name_weight));
-    if (kind_named(group)) any.push_back(weighted(has(Prefix::kind, group), note_weight));
+// Those words in a name; by a group that they name; or elsewhere on the sheet.
+Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups) {
+  Queries any = {has_stems(Prefix::stem, words)};
+  if (where == Where::name) return any;
+  for (const auto& group : groups) any.push_back(has(Prefix::group, group));
+  if (where == Where::anywhere) any.push_back(has_stems(Prefix::other_stem, words));
+  return any;
+}
+
+// Each word by itself.
+Query holds_words(const PartAsked& part, Where where) {
+  Queries all;
+  for (std::size_t i = 0; i < part.words.size(); ++i)
+    all.push_back(any_of(stand_in(where, {part.words[i]}, part.groups_of_words[i])));
+  return all_of(all);
+}
+
+Query is_called(const PartAsked& part, bool whole, Where where) {
+  if (!whole && part.words.size() > 1) return holds_words(part, where);
+  Queries any = stand_in(where, part.words, part.groups);
+  if (where == Where::anywhere) {
+    for (const auto& group : part.groups)
+      if (kind_named(group)) any.push_back(has(Prefix::kind, group));
+    if (is_generic_fastener(part)) any.push_back(has(Prefix::kind, "fastener"));
   }
-  if (is_generic_fastener(part)) any.push_back(weighted(has(Prefix::kind, "fastener"), 0));
   return any_of(any);
 }
 
@@ -174,7 +176,7 @@ Query is_just_called(const QuestionReading& reading) {
   for (const auto& part : reading.parts) all += (all.empty() ? "" : " ") + in_order(part.words);
   Queries names = {has(Prefix::exact_name, all)};
   for (const auto& side : reading.sides) names.push_back(has(Prefix::exact_name, side + " " + all));
-  return weighted(any_of(names), exact_name_weight);
+  return any_of(names);
 }
 
 // --- sizes and figures --------------------------------------------------------------------------
@@ -292,25 +294,21 @@ void add_designations(Queries& all, const QuestionReading& reading, const Demand
   for (const auto& quantity : reading.quantities) all.push_back(states_figure(quantity, demand));
 }
 
-// Without words every hit is as good as the next: they come in the order of the sheets.
-Query unranked(const Queries& filters) {
-  return filters.empty() ? Query::MatchNothing : weighted(all_of(filters), 0);
-}
-
-Query ranked(const Query& words, const Queries& filters, const QuestionReading& reading) {
-  const Query query(Query::OP_AND_MAYBE, words, is_just_called(reading));
-  return filters.empty() ? query : Query(Query::OP_FILTER, query, all_of(filters));
+// All parts asked for, but the one that is left out.
+Queries called(const QuestionReading& reading, const Demand& demand, Where where) {
+  Queries all;
+  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect);
+  for (std::size_t i = 0; i < reading.parts.size(); ++i)
+    if (static_cast<int>(i) != demand.without_part && (only_aspects || !reading.parts[i].is_aspect))
+      all.push_back(is_called(reading.parts[i], demand.names_whole, where));
+  return all;
 }
 
 }  // namespace
 
-Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
-  if (reading.names_nothing()) return Query::MatchNothing;
-  Queries words, filters, never;
-  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect);
-  for (std::size_t i = 0; i < reading.parts.size(); ++i)
-    if (static_cast<int>(i) != demand.without_part && (only_aspects || !reading.parts[i].is_aspect))
-      words.push_back(is_called(reading.parts[i], demand.names_whole));
+Plan plan_query(const QuestionReading& reading, const Demand& demand) {
+  if (reading.names_nothing()) return {};
+  Queries filters, never;
   add_machine(filters, reading, demand);
   add_sides(filters, never, reading, demand);
   add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });
@@ -321,9 +319,16 @@ Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand) {
   for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
   add_designations(filters, reading, demand);
 
-  Query query = words.empty() ? unranked(filters) : ranked(all_of(words), filters, reading);
-  if (!never.empty()) query = Query(Query::OP_AND_NOT, query, any_of(never));
-  return query;
+  const auto narrowed = [&](Queries all) {
+    all.insert(all.end(), filters.begin(), filters.end());
+    const Query query = all.empty() ? Query::MatchNothing : all_of(all);
+    return never.empty() ? query : Query(Query::OP_AND_NOT, query, any_of(never));
+  };
+  const Queries words = called(reading, demand, Where::anywhere);
+  if (words.empty()) return {narrowed({}), {}};
+  return {narrowed(words),
+          {narrowed({is_just_called(reading), all_of(words)}), narrowed(called(reading, demand, Where::name)),
+           narrowed(called(reading, demand, Where::name_or_group))}};
 }
 
 }  // namespace sheaf

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A reading as a query of the index. The query is built of terms, never of text, so that nothing a
+// A reading as queries of the index. They are built of terms, never of text, so that nothing a
 // person types can be a syntax error. Internal to search.
 #pragma once
+
+#include <vector>
 
 #include "query/library/index.h"
 #include "query/search/reading.h"
@@ -22,7 +24,12 @@ struct Demand {
   int without_part = -1;      // this part is left out
 };
 
+struct Plan {
+  Xapian::Query all = Xapian::Query::MatchNothing;  // what may answer
+  std::vector<Xapian::Query> likely;                // parts of it: what is called most like it comes first
+};
+
 // Matches nothing if the reading names nothing.
-Xapian::Query plan_query(const QuestionReading& reading, const Demand& demand);
+Plan plan_query(const QuestionReading& reading, const Demand& demand);
 
 }  // namespace sheaf

@@ -2,6 +2,7 @@
 #include "query/search/searcher.h"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 #include "query/search/measures.h"
@@ -11,9 +12,9 @@
 namespace sheaf {
 namespace {
 
-constexpr Xapian::doccount counted_exactly = 2000;  // hits up to which the total is no estimate
-constexpr double called_otherwise = 3.5;            // cost from which on it is another thing;
-constexpr double noted_otherwise = 2.5;             // where only its notes hold some of what was asked
+constexpr Xapian::doccount counted_exactly = 500;  // hits up to which the total is no estimate
+constexpr double called_otherwise = 3.5;           // cost from which on it is another thing;
+constexpr double noted_otherwise = 2.5;            // where only its notes hold some of what was asked
 
 bool comes_before(const Hit& left, const Hit& right) {
   return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
@@ -31,22 +32,44 @@ bool is_another_thing(const Hit& hit) {
   return hit.cost >= (hit.by_name ? called_otherwise : noted_otherwise);
 }
 
-Searcher::Ids Searcher::candidates(Library& library, const Xapian::Query& query, Hits& into) try {
-  Xapian::Enquire enquire(index_of(library).database());
-  enquire.set_weighting_scheme(Xapian::CoordWeight());
-  enquire.set_query(query);
+const Searcher::Candidates& Searcher::candidates(std::size_t library, const Plan& plan) {
+  const auto key = std::pair(library, plan.all.serialise());
+  if (const auto known = candidates_.find(key); known != candidates_.end()) return known->second;
+  return candidates_.emplace(key, look_up(library, plan)).first->second;
+}
+
+// All that match, if they are few enough to be read; else the likely ones, and of the rest the first.
+Searcher::Candidates Searcher::look_up(std::size_t library, const Plan& plan) try {
+  Library& asked = *lexicon_.libraries()[library];
+  Xapian::Enquire enquire(index_of(asked).database());
+  enquire.set_weighting_scheme(Xapian::BoolWeight());
   const auto wanted = static_cast<Xapian::doccount>(most_);
-  const Xapian::MSet found = enquire.get_mset(0, wanted, counted_exactly);
-  if (found.size() == wanted && found.get_matches_estimated() > wanted) {
-    into.total += found.get_matches_estimated() - wanted;
-    into.total_is_exact = false;  // those not read were not tested
-  }
-  Ids ids;
-  for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
-  return ids;
+  const auto first_of = [&](const Xapian::Query& query, Xapian::doccount counted) {
+    enquire.set_query(query);
+    return enquire.get_mset(0, wanted, counted);
+  };
+  const auto ids_of = [](const Xapian::MSet& found) {
+    Ids ids;
+    for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
+    return ids;
+  };
+  const Xapian::MSet found = first_of(plan.all, counted_exactly);
+  Candidates all{ids_of(found), 0};
+  if (found.size() < wanted || found.get_matches_estimated() <= wanted) return all;
+  all.unread = found.get_matches_estimated() - wanted;
+  std::set<EntryId> chosen;
+  const auto choose = [&](const Ids& ids) {
+    for (const EntryId id : ids)
+      if (chosen.size() < most_) chosen.insert(id);
+  };
+  for (const auto& likely : plan.likely)
+    if (chosen.size() < most_) choose(ids_of(first_of(likely, 0)));
+  choose(all.ids);
+  all.ids.assign(chosen.begin(), chosen.end());  // in the order in which their rows lie
+  return all;
 } catch (const Xapian::Error& error) {
-  failure_ = Failure{library.facts().path + ": the index is damaged (" + error.get_msg() +
-                     "); sheaf about --verify says more"};
+  failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
+                     error.get_msg() + "); sheaf about --verify says more"};
   return {};
 }
 
@@ -84,10 +107,14 @@ void Searcher::read(std::size_t library, const Ids& ids, const QuestionReading& 
 }
 
 Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
-  const Xapian::Query query = plan_query(reading, demand);
+  const Plan plan = plan_query(reading, demand);
   Hits found;
-  for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i)
-    read(i, candidates(*lexicon_.libraries()[i], query, found), reading, demand, found);
+  for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i) {
+    const Candidates& each = candidates(i, plan);
+    read(i, each.ids, reading, demand, found);
+    found.total += each.unread;
+    if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested
+  }
   std::ranges::stable_sort(found.hits, comes_before);
   found.total += found.hits.size();
   return found;

@@ -32,7 +32,14 @@ class Searcher {
  private:
   using Ids = std::vector<EntryId>;
 
-  Ids candidates(Library& library, const Xapian::Query& query, Hits& into);
+  // What the index brings for a plan: the numbers of the entries to read, and how many more there are.
+  struct Candidates {
+    Ids ids;
+    std::size_t unread = 0;
+  };
+
+  const Candidates& candidates(std::size_t library, const Plan& plan);
+  Candidates look_up(std::size_t library, const Plan& plan);
   void read(std::size_t library, const Ids& ids, const QuestionReading& reading, const Demand& demand,
             Hits& into);
   const SheetRecord* sheet_of(std::size_t library, const EntryRecord& entry);
@@ -41,6 +48,9 @@ class Searcher {
   std::size_t most_;
   std::optional<Failure> failure_;
   std::map<std::pair<std::size_t, std::string>, SheetRecord> sheets_;  // read before
+  std::map<std::pair<std::size_t, std::string>, Candidates>
+      candidates_;  // by library and query: many a
+                    // demand makes the same of a reading
 };
 
 // Called so far otherwise than what was asked that it is another thing, and only near.
