@@ -3,7 +3,6 @@
 
 #include <CLI/CLI.hpp>
 
-#include "query/answer/sheet_choice.h"
 #include "query/cli/today.h"
 
 namespace sheaf {
@@ -39,8 +38,7 @@ Result<Workshop> open_workshop(const JobFlags& job) {
   return shop;
 }
 
-ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job) {
-  const SheetChoice choice = sheet_choice(std::move(found), asked, shop.open.pointers());
+ExitStatus answer_choice(const SheetChoice& choice, const JobFlags& job) {
   if (job.common.json) {
     JsonWriter json;
     write_json(json, choice);

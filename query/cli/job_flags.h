@@ -7,9 +7,9 @@
 
 #include "query/answer/card.h"
 #include "query/answer/document.h"
+#include "query/answer/sheet_choice.h"
 #include "query/cli/command.h"
 #include "query/cli/libraries.h"
-#include "query/search/find_sheets.h"
 
 namespace sheaf {
 
@@ -35,7 +35,7 @@ Result<Workshop> open_workshop(const JobFlags& job);
 
 // Says which of several sheets must be named, or that there is none and what came near: on standard output as
 // text or JSON; in one line on standard error where a page or a table was asked for.
-ExitStatus answer_choice(SheetFindings found, const std::string& asked, Workshop& shop, const JobFlags& job);
+ExitStatus answer_choice(const SheetChoice& choice, const JobFlags& job);
 
 // A form to print, as the flags ask: text, Markdown or HTML.
 void print_document(const Document& document, const JobFlags& job);

@@ -4,12 +4,16 @@
 #include "query/answer/answer_json.h"
 #include "query/answer/card_document.h"
 #include "query/answer/findings_json.h"
+#include "query/answer/kit_document.h"
 #include "query/answer/match_text.h"
+#include "query/answer/reckon_text.h"
 #include "query/answer/sheet_text.h"
 #include "query/answer/wrench_text.h"
 #include "query/search/complete.h"
 #include "query/web/find_answers.h"
 #include "query/web/find_card.h"
+#include "query/web/find_kit.h"
+#include "query/web/find_reckoning.h"
 #include "query/web/find_wrench.h"
 #include "query/web/pages.h"
 
@@ -78,6 +82,30 @@ Response api_card(const Asking& asking) {
   return document(json);
 }
 
+Response api_kit(const Asking& asking) {
+  const auto found = find_kit(asking);
+  if (!found) return fault(400, found.failure().message);
+  JsonWriter json;
+  if (found->choice) {
+    write_json(json, *found->choice);
+    return document(json, 404);
+  }
+  begin(json, "kit");
+  write_json(json, *found->kit);
+  json.end_object();
+  return document(json);
+}
+
+Response api_reckon(const Asking& asking) {
+  const auto reckoning = find_reckoning(asking);
+  if (!reckoning) return fault(400, reckoning.failure().message);
+  JsonWriter json;
+  begin(json, "reckoned");
+  write_json(json, *reckoning);
+  json.end_object();
+  return document(json);
+}
+
 Response api_match(const Asking& asking) {
   const auto matches = match({asking.given("q"), {}}, asking.opened.shelf());
   if (!matches) return fault(400, matches.failure().message);
@@ -131,8 +159,9 @@ struct Named {
   std::string_view name;
   Response (*answer)(const Asking& asking);
 };
-constexpr Named documents[] = {{"find", api_find},   {"show", api_show},       {"card", api_card},  {"match", api_match},
-                                  {"convert", api_convert}, {"wrench", api_wrench}, {"words", api_words}};
+constexpr Named documents[] = {{"find", api_find},       {"show", api_show},     {"card", api_card},
+                               {"kit", api_kit},         {"match", api_match},   {"convert", api_convert},
+                               {"wrench", api_wrench},   {"reckon", api_reckon}, {"words", api_words}};
 
 }  // namespace
 

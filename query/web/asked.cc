@@ -43,6 +43,16 @@ std::vector<Given> carried(const HttpRequest& request) {
   return given;
 }
 
+std::vector<std::string> typed_words(std::string_view typed) {
+  std::vector<std::string> words;
+  for (std::size_t at = 0; at < typed.size();) {
+    const std::size_t end = std::min(typed.find(' ', at), typed.size());
+    if (end > at) words.emplace_back(typed.substr(at, end - at));
+    at = end + 1;
+  }
+  return words;
+}
+
 PreferredUnits units_of(const HttpRequest& request) {
   PreferredUnits units;
   std::string_view rest = request.parameter("unit");

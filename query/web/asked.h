@@ -29,6 +29,9 @@ Filters filters_of(const HttpRequest& request);
 // What of these a link to another page takes along.
 std::vector<Given> carried(const HttpRequest& request);
 
+// "fork brake" -> "fork", "brake", as a shell hands words to the command line.
+std::vector<std::string> typed_words(std::string_view typed);
+
 // "lbf·ft,psi": every unit that is known, in that order.
 PreferredUnits units_of(const HttpRequest& request);
 // The choices that a page offers: its value, and what is shown.

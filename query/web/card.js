@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A card that remembers: every box and blank is kept on this device under a name of its own, so that a reload or a
-// flat battery loses nothing and two tabs never overwrite each other. What is kept leaves the device, and comes back
-// in, as the record that `sheaf card --record` keeps.
+// A card or a kit that remembers: every box and blank is kept on this device under a name of its own, so that a reload
+// or a flat battery loses nothing and two tabs never overwrite each other. What is kept of a card leaves the device,
+// and comes back in, as the record that `sheaf card --record` keeps; a kit has no record.
 'use strict';
 
 (() => {
   const source = at('record');
   if (!source) return;
-  const blank = JSON.parse(source.dataset.record);
-  const figures = JSON.parse(source.dataset.figures);
+  const blank = JSON.parse(source.dataset.record || '{}');
+  const figures = JSON.parse(source.dataset.figures || '{}');
   const { make = '', model = '', year = '', frame = '', market = '' } = blank.machine || {};
-  const card = `card/${[blank.sheet, make, model, year, frame, market].map(encodeURIComponent).join('/')}/`;
+  const card = source.dataset.kept ? `${source.dataset.kept}/` : `card/${[blank.sheet, make, model, year, frame, market].map(encodeURIComponent).join('/')}/`;
   const fields = [...document.querySelectorAll('main input, footer input')].filter((field) => field.id);
   const valueOf = (field) => (field.type === 'checkbox' ? (field.checked ? 'ticked' : '') : field.value.trim());
 
@@ -78,8 +78,8 @@
     else if (event.key === null) fields.forEach((each) => fill(each, null));
     say();
   });
-  at('record-out').addEventListener('click', takeOut);
-  at('record-in').addEventListener('change', (event) => { if (event.target.files[0]) bringIn(event.target.files[0]); event.target.value = ''; });
+  at('record-out')?.addEventListener('click', takeOut);
+  at('record-in')?.addEventListener('change', (event) => { if (event.target.files[0]) bringIn(event.target.files[0]); event.target.value = ''; });
   at('record-clear').addEventListener('click', () => { fields.forEach((field) => { fill(field, null); kept.set(card + field.id, ''); }); say(); });
   at('record-tools').hidden = false;
   say();

@@ -1,16 +1,14 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // /drawing/….svg: the drawings of query/answer, each with an address of its own.
 #include "query/answer/match_row.h"
-#include "query/answer/reckon.h"
 #include "query/answer/wrench_drawing.h"
 #include "query/web/find_answers.h"
+#include "query/web/find_reckoning.h"
 #include "query/web/find_wrench.h"
 #include "query/web/pages.h"
 
 namespace sheaf {
 namespace {
-
-constexpr std::size_t most_words_reckoned = 60;
 
 Result<std::string> ring_of_entry(const Asking& asking) {
   const auto answers = answers_at(asking, asking.given("address"));
@@ -43,18 +41,8 @@ Result<std::string> wrench_drawn(const Asking& asking) {
   return Failure{"there is nothing to draw"};
 }
 
-// "level bore 37.4 mm length 580 mm volume 512 mL": as `sheaf reckon` is given it.
 Result<std::string> reckoned_drawn(const Asking& asking) {
-  std::vector<std::string> words;
-  const std::string asked = asking.given("q");
-  for (std::size_t at = 0; at < asked.size() && words.size() < most_words_reckoned;) {
-    const std::size_t end = std::min(asked.find(' ', at), asked.size());
-    if (end > at) words.push_back(asked.substr(at, end - at));
-    at = end + 1;
-  }
-  if (words.empty()) return Failure{"nothing to reckon is given"};
-  const auto reckoning = reckon(words.front(), {words.begin() + 1, words.end()},
-                                [&] { return Result<Libraries>(asking.opened.libraries()); });
+  const auto reckoning = find_reckoning(asking);
   if (!reckoning) return reckoning.failure();
   if (reckoning->picture.empty()) return Failure{"there is nothing to draw of this"};
   return reckoning->picture;

@@ -11,8 +11,13 @@ namespace {
 struct Place {
   std::string_view path, name;
 };
-constexpr std::array<Place, 5> places = {
-    {{"/", "find"}, {"/match", "match"}, {"/convert", "convert"}, {"/wrench", "wrench"}, {"/about", "about"}}};
+constexpr std::array<Place, 7> places = {{{"/", "find"},
+                                          {"/match", "match"},
+                                          {"/convert", "convert"},
+                                          {"/kit", "kit"},
+                                          {"/wrench", "wrench"},
+                                          {"/reckon", "reckon"},
+                                          {"/about", "about"}}};
 
 std::string navigation_html(std::string_view section, const Asking& asking) {
   std::string items;

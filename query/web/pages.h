@@ -17,10 +17,13 @@ Response entry_page(const Asking& asking, const std::string& address);  // an en
 Response card_page(const Asking& asking, const std::string& sheet);     // "": by the words of q
 Response match_page(const Asking& asking);
 Response convert_page(const Asking& asking);
+Response kit_page(const Asking& asking);
+Response reckon_page(const Asking& asking);
 Response wrench_page(const Asking& asking);
 Response about_page(const Asking& asking);
 Response drawing(const Asking& asking, std::string_view name);
-// The command line's own documents: "find", "show", "card", "match", "convert", "wrench", "words".
+// The command line's own documents: "find", "show", "card", "kit", "match", "convert", "wrench",
+// "reckon", "words".
 Response api(const Asking& asking, std::string_view name);
 
 // The frame that all pages share. `body` is markup.

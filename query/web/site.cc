@@ -56,6 +56,8 @@ constexpr Route routes[] = {
     {"/card/", [](const Asking& asking, const std::string& rest) { return card_page(asking, rest); }},
     {"/match", [](const Asking& asking, const std::string&) { return match_page(asking); }},
     {"/convert", [](const Asking& asking, const std::string&) { return convert_page(asking); }},
+    {"/kit", [](const Asking& asking, const std::string&) { return kit_page(asking); }},
+    {"/reckon", [](const Asking& asking, const std::string&) { return reckon_page(asking); }},
     {"/wrench", [](const Asking& asking, const std::string&) { return wrench_page(asking); }},
     {"/about", [](const Asking& asking, const std::string&) { return about_page(asking); }},
     {"/drawing/", [](const Asking& asking, const std::string& rest) { return drawing(asking, rest); }},

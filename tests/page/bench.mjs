@@ -22,7 +22,10 @@ const pages = {
   home: '/', answer: '/find?q=top+plug+muleback+2013', pounds: '/find?q=top+plug+muleback+2013&unit=lbf%C2%B7ft',
   several: '/find?q=top+plug', none: '/find?q=top+plug+muleback+2009', entry: '/entry/sorvane-41-rod/top-plug', ring: '/entry/sorvane-41-rod/oil-seal',
   sheet: '/entry/sorvane-41-rod', card: fork, choice: '/card?q=fork', match: '/match?q=41.1+x+54+x+11',
-  convert: '/convert?q=17.5+oz+to+mL', wrench: '/wrench?q=35%C2%B13+N%C2%B7m', about: '/about', missing: '/no/such',
+  convert: '/convert?q=17.5+oz+to+mL', wrench: '/wrench?q=35%C2%B13+N%C2%B7m', 
+  ownWrench: '/wrench?q=35%C2%B13+N%C2%B7m&range=10..60+N%C2%B7m&step=0.5',
+  kit: '/kit?q=fork,+front+brake&machine=muleback&year=2013', kitAsked: '/kit', topics: '/reckon', topic: '/reckon?topic=torque',
+  reckoned: '/reckon?topic=torque&thread=M8&class=8.8&state=oiled', level: '/reckon?q=level+bore+37.4+mm+length+580+mm+volume+512+mL', about: '/about', missing: '/no/such',
 };
 
 const inTheDark = ['answer', 'card', 'match'];  // looked through again with dark colours

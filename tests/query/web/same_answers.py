@@ -29,6 +29,15 @@ ASKED = [
     (["show", "sorvane-41-rod"], {"address": "sorvane-41-rod"}),
     (["card", "sorvane-41-rod", "--machine", "muleback", "--year", "2013"], {"q": "sorvane-41-rod", "machine": "muleback", "year": "2013"}),
     (["card", "fork"], {"q": "fork"}),
+    (["kit", "fork,", "front", "brake", "--machine", "muleback", "--year", "2013"],
+     {"q": "fork, front brake", "machine": "muleback", "year": "2013"}),
+    (["kit", "--machine", "muleback", "--year", "2013"], {"machine": "muleback", "year": "2013"}),
+    (["kit", "sorvane-41-rod", "sorvane-43-rod"], {"q": "sorvane-41-rod sorvane-43-rod"}),
+    (["kit", "fork"], {"q": "fork"}),
+    (["reckon", "torque", "M8", "class", "8.8", "state", "oiled"], {"topic": "torque", "thread": "M8", "class": "8.8", "state": "oiled"}),
+    (["reckon", "viscosity", "32 mm²/s at 40 °C", "and", "6.1 mm²/s at 100 °C", "for", "0 °C"],
+     {"topic": "viscosity", "first": "32 mm²/s at 40 °C", "and": "6.1 mm²/s at 100 °C", "for": "0 °C"}),
+    (["reckon", "level", "bore", "37.4 mm", "length", "580 mm", "volume", "512 mL"], {"q": "level bore 37.4 mm length 580 mm volume 512 mL"}),
     (["match", "41.1 x 54 x 11"], {"q": "41.1 x 54 x 11"}),
     (["match", "6203-2RS"], {"q": "6203-2RS"}),
     (["convert", "35 ± 3 N·m to lbf·ft"], {"q": "35 ± 3 N·m to lbf·ft"}),
@@ -40,7 +49,7 @@ ASKED = [
 
 def command_line(sheaf, library, words):
     shop = [] if words[0] == "convert" else ["--library", str(library)]
-    today = ["--today", TODAY] if words[0] in ("card", "wrench") else []
+    today = ["--today", TODAY] if words[0] in ("card", "kit", "wrench") else []
     return subprocess.run([sheaf, *words, *shop, *today, "--json"], capture_output=True, check=False,
                           env={"SHEAF_TODAY": TODAY}).stdout
 

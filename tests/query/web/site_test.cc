@@ -46,21 +46,22 @@ TEST_CASE("each page answers, and says at its foot from which data") {
   const auto site = new_site(settings);
   for (const char* target : {"/", "/find?q=top+plug+muleback+2013", "/find?q=", "/entry/sorvane-41-rod/top-plug", "/entry?address=sorvane-41-rod",
                              "/card/sorvane-41-rod?machine=muleback&year=2013", "/card?q=fork", "/match", "/match?q=41x54x11", "/convert",
-                             "/convert?q=35+N%C2%B7m", "/wrench", "/wrench?q=35+N%C2%B7m", "/about"}) {
+                             "/convert?q=35+N%C2%B7m", "/wrench", "/wrench?q=35+N%C2%B7m", "/kit", "/kit?q=fork,+front+brake&machine=muleback&year=2013",
+                             "/reckon", "/reckon?topic=torque", "/reckon?topic=torque&thread=M8&class=8.8&state=dry", "/about"}) {
     const Response response = ask(site, target);
     CHECK_MESSAGE(response.status == 200, target);
     CHECK_MESSAGE(has(response, "data of 20"), target);
     CHECK_MESSAGE(has(response, "<main"), target);
   }
   for (const char* target : {"/nowhere", "/entry/none/such", "/entry/none", "/card?q=no+such+thing+qqq", "/drawing/none.svg", "/drawing/../x",
-                             "/api/none", "/entry/", "/../etc/passwd"})
+                             "/api/none", "/entry/", "/kit?q=no+such+thing+qqq", "/reckon?topic=none", "/drawing/reckon.svg", "/../etc/passwd"})
     CHECK_MESSAGE(ask(site, target).status == 404, target);
 }
 
 TEST_CASE("what was asked comes back as text") {
   const auto settings = settings_with(DEMO_LIBRARY);
   const auto site = new_site(settings);
-  for (const char* path : {"/find", "/match", "/convert", "/wrench", "/card", "/entry/x", "/api/find"}) {
+  for (const char* path : {"/find", "/match", "/convert", "/wrench", "/card", "/entry/x", "/kit", "/reckon", "/api/find"}) {
     const Response response = ask(site, std::string(path) + "?q=%3Cscript%3Ealert(1)%3C/script%3E%22%27&machine=%3Cimg%3E&unit=%3Cb%3E");
     CHECK_MESSAGE((response.type == "application/json" || !has(response, "<script>alert")), path);
     CHECK_MESSAGE((response.type == "application/json" || (!has(response, "<img>") && !has(response, "<b>"))), path);
