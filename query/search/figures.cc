@@ -20,6 +20,7 @@ bool may_be_its_value(std::string_view figure) {
 std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "volume") return {"volume", "dry-fill", "after-drain", "with-filter"};
   if (figure == "stage" || figure == "angle") return {"torque"};
+  if (figure == "size") return {"size", "drive", "thread"};  // of a fastener, its tool's first
   if (figure == "grade") return {"grade", "viscosity"};
   if (figure == "viscosity") return {"viscosity", "grade"};
   if (figure == "pattern" || figure == "order") return {"pattern", "order"};

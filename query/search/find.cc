@@ -21,7 +21,7 @@ constexpr std::size_t counted_at_most = 10000;  // entries that are read to be c
 constexpr std::size_t most_also = 8;
 constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
 constexpr double as_good = 0.15;        // entries that differ in no more than a side are equally the answer
-constexpr double worth_a_look = 2;      // beyond the best: what is called less alike is not offered beside it
+constexpr double worth_a_look = 1;        // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
 constexpr double much_too_many = 1;       // from here on nothing is called what was asked
 
@@ -39,6 +39,12 @@ bool is_best_of_a_machine(const Hit& hit, const BestByMachine& best) {
   return std::ranges::any_of(hit.entry.fits, [&](const FitRecord& fit) {
     return hit.cost <= best.at(machine_body(fit.make, fit.model)) + as_good;
   });
+}
+
+// One measure picks many rows of a table; beside the parts of machines none of them is of use.
+bool is_row_beside_parts(const Hit& hit, const Findings& findings) {
+  return hit.entry.fits.empty() && !findings.reading.lengths.empty() &&
+         !findings.answers.front().entry.fits.empty();
 }
 
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
@@ -61,7 +67,7 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
     }
     --findings.total;  // a look at others is no more of the answer
     const bool is_alike = hit.by_name && hit.cost <= best + worth_a_look;
-    if (is_alike && findings.also.size() < most_also) findings.also.push_back(std::move(hit));
+    if (is_alike && !is_row_beside_parts(hit, findings) && findings.also.size() < most_also) findings.also.push_back(std::move(hit));
   }
 }
 
@@ -83,6 +89,22 @@ bool is_blocked(const QuestionReading& reading) {
       std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
   return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
          std::ranges::any_of(reading.unread, has_digit);
+}
+
+// "bar" asks for a pressure, though the handlebar is called so too.
+bool leave_out_units(QuestionReading& reading) {
+  std::vector<std::string> measured;  // "pressure"
+  const auto is_unit = [&](const PartAsked& part) {
+    for (const Unit* unit : readings(part.typed)) {
+      if (std::ranges::find(reading.units, unit) == reading.units.end()) continue;
+      measured.emplace_back(name_of(unit->dimension));
+      return true;
+    }
+    return false;
+  };
+  if (std::erase_if(reading.parts, is_unit) == 0 || reading.parts.empty()) return false;
+  reading.figures.insert(reading.figures.end(), measured.begin(), measured.end());
+  return true;
 }
 
 // What was typed for a part that stands alone in the reading as a corrected word; null if it was not.
@@ -133,6 +155,12 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   return changed;
 }
 
+// The rows of a table, more than are looked at, before which no machine's part came to light: "fork seal".
+bool is_crowded(const Findings& findings) {
+  return !findings.reading.has_designation() && findings.total > candidates_read &&
+         findings.answers.front().entry.fits.empty();
+}
+
 // Strictly first; then also what leaves its side open, and what is itself the figure asked for; then with
 // words of the notes corrected, and without them.
 void find_answers(Findings& findings, Searcher& searcher, const Request& request, Lexicon& lexicon) {
@@ -146,10 +174,18 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     return !findings.answers.empty();
   };
   const auto& reading = findings.reading;
-  if (attempt({}) || (!reading.sides.empty() && attempt({.sides_stated = false}))) return;
+  if (attempt({}) && is_crowded(findings)) {
+    Findings crowd = findings;
+    findings.answers.clear();
+    findings.also.clear();
+    if (!attempt({.table_rows = false})) findings = std::move(crowd);
+  }
+  if (!findings.answers.empty() || (!reading.sides.empty() && attempt({.sides_stated = false}))) return;
   if (!reading.figures.empty() && attempt({.figures_named = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;
+  if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
+  findings.reading = whole;
   if (leave_out_words_of_notes(findings.reading, lexicon) &&
       attempt({.figures_named = false, .sides_stated = false}))
     return;
@@ -157,6 +193,21 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
 }
 
 }  // namespace
+
+// "differential oil", "knock sensor": beside a word that nobody knows, what is not called just so, or what is
+// so called in several places, may be another thing.
+void demote_guesses(Findings& findings) {
+  if (findings.reading.unread.empty() || findings.answers.empty()) return;
+  const Hit& best = findings.answers.front();
+  const bool is_of_one_assembly = std::ranges::all_of(
+      findings.answers, [&](const Hit& hit) { return hit.sheet.assembly == best.sheet.assembly; });
+  if (best.cost < much_too_many && is_of_one_assembly) return;
+  findings.near = std::move(findings.answers);
+  findings.why_near = Near::unknown_words;
+  findings.answers.clear();
+  findings.also.clear();
+  findings.total = 0;
+}
 
 Result<Findings> find(const Request& request, Lexicon& lexicon) {
   Findings findings;
@@ -174,6 +225,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     find_without_unknown_words(findings, searcher);
   } else {
     find_answers(findings, searcher, request, lexicon);
+    demote_guesses(findings);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

@@ -15,7 +15,12 @@ constexpr std::size_t most_words_looked_at = 2000;  // that begin with the lette
 constexpr std::size_t most_numbers_looked_at = 200'000;
 
 // How many slips a word of that length may hold and still be recognised.
-unsigned slips_allowed(std::size_t length) { return length < 4 ? 0 : length < 6 ? 1 : 2; }
+unsigned slips_allowed(std::size_t length) { return length < 3 ? 0 : length < 6 ? 1 : 2; }
+
+// "plg", "hed": of three letters nothing can be wrong but that one within them was left out.
+bool lacks_one_within(std::string_view typed, std::string_view meant) {
+  return meant.size() == typed.size() + 1 && meant.front() == typed.front() && meant.back() == typed.back();
+}
 
 bool matches(std::string_view text, std::string_view pattern) {
   if (text.size() != pattern.size()) return false;
@@ -124,7 +129,7 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =
           !meant.empty() && (meant[0] == word[0] || word.size() >= long_word || begins_swapped(meant, word));
-      if (begins_alike) return meant;
+      if (begins_alike && (word.size() > 3 || lacks_one_within(word, meant))) return meant;
     }
   }
   return std::nullopt;

@@ -36,8 +36,8 @@ class Lexicon {
   bool names_with(const std::string& word);
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
-  // to say so. Only for words of four letters and more without a digit, and two slips only from six
-  // letters on; the first letter of a shorter word is taken as typed, unless it changed places with the
+  // to say so. Only for words of three letters and more without a digit, and two slips only from six
+  // letters on; a word of three letters may only lack one within it; the first letter of a shorter word is taken as typed, unless it changed places with the
   // second.
   std::optional<std::string> correction_of(const std::string& word, unsigned most_slips = 2);
 

@@ -88,8 +88,10 @@ bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading)
   const auto stated = parse_thread(*text, Input::sheet);
   if (!stated) return true;
   const std::string* length = text_of(entry, "length");
+  const bool is_row = entry.fits.empty();  // of a table: a thread of any length
   return std::ranges::any_of(reading.threads, [&](const Thread& asked) {
-    return same_thread(asked, *stated) && (!length || has_length(asked, *length));
+    const bool has_it = length ? has_length(asked, *length) : is_row || !asked.length;
+    return same_thread(asked, *stated) && has_it;
   });
 }
 

@@ -311,6 +311,7 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand) {
   Queries filters, never;
   add_machine(filters, reading, demand);
   add_sides(filters, never, reading, demand);
+  if (!demand.table_rows) never.push_back(has(Prefix::machine, "any"));
   add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });
   add_any(filters, reading.assemblies, [](const std::string& name) { return has(Prefix::assembly, name); });
   if (demand.figures)

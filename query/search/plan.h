@@ -20,6 +20,7 @@ struct Demand {
   bool sides_stated = true;   // false: an entry may leave the side open, but may not be of the other; what
                               // is at the front or the rear always says so
   bool sizes_exact = true;    // false: sizes and figures within the reach of a worn part or a near value
+  bool table_rows = true;     // false: only what some machine has
   bool names_whole = true;    // false: the words of a part's name may be found apart from each other
   int without_part = -1;      // this part is left out
 };

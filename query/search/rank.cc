@@ -31,6 +31,9 @@ constexpr double unstaged = 0.3;           // a torque in one go, where a stage 
 constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines,
 constexpr double unasked_table_row = 1.5;  // far after where no size was asked for
 constexpr double other_kind = 0.2;         // a nut that is called after the bearing
+constexpr double no_limit = 1.5;           // a clearance that states no limit, where one was asked for
+constexpr double name_of_sized = 0.6;      // a name's words say less where a size or a thread chooses,
+constexpr double name_of_kind = 0.1;       // and hardly anything where only its kind was named: "bearing 6203"
 constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
@@ -78,7 +81,7 @@ struct Name {
 };
 
 Name parted(const std::string& text) {
-  constexpr std::array<std::string_view, 6> places = {"at", "of", "on", "for", "in", "to"};
+  constexpr std::array<std::string_view, 7> places = {"at", "of", "on", "for", "in", "to", "over"};
   Name name;
   name.words = words_of(fold(text));
   const std::size_t comma = text.find(',');
@@ -100,6 +103,16 @@ bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, const std::set
          std::ranges::find(part.groups, sheet.assembly) != part.groups.end();
 }
 
+// "bearing", "o-ring", "bolt": what the size that is asked for is the size of.
+bool names_kind(const PartAsked& part) {
+  return is_generic_fastener(part) || std::ranges::any_of(part.groups, kind_named);
+}
+
+double share_of_name(const QuestionReading& reading) {
+  if (!reading.has_designation()) return 1;
+  return std::ranges::all_of(reading.parts, names_kind) ? name_of_kind : name_of_sized;
+}
+
 // The size within a name: "hook spanner 45..50 mm".
 bool is_measure(std::string_view word) {
   return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
@@ -107,7 +120,7 @@ bool is_measure(std::string_view word) {
 
 }  // namespace
 
-Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(reading), lexicon_(lexicon) {
+Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(reading), lexicon_(lexicon), share_of_name_(share_of_name(reading)) {
   for (const auto& part : reading.parts) {
     for (const auto& word : part.words) {
       stems_.insert(stem_of(word));
@@ -166,10 +179,11 @@ bool Ranker::is_asked(const std::string& word) const {
 double Ranker::cost_of_name(const std::string& text, const Stems& context) {
   const Name name = parted(text);
   std::vector<double> costs(name.words.size(), 1);
+  const bool only_measures = std::ranges::all_of(name.words, is_measure);  // "10wt", of what was not said
   for (std::size_t i = 0; i < name.words.size(); ++i) {
     if (is_asked(name.words[i]))
       costs[i] = 0;
-    else if (is_measure(name.words[i]))
+    else if (is_measure(name.words[i]) && !only_measures)
       costs[i] = side_too_many;
     else if (context.contains(stem_of(name.words[i])))
       costs[i] = context_too_many;
@@ -259,12 +273,18 @@ double Ranker::cost_of_stages(const EntryRecord& entry) const {
   return statement && statement->stages.size() > 1 ? 0 : unstaged;
 }
 
+double Ranker::cost_of_limit(const EntryRecord& entry) const {
+  if (!asks_for("limit") || entry.kind != "clearance") return 0;
+  return std::ranges::find(entry.fields, "limit", &FieldRecord::key) == entry.fields.end() ? no_limit : 0;
+}
+
 Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
-  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry);
+  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_limit(entry);
   if (reading_.parts.empty()) return {cost, true};
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
   for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
+  least *= share_of_name_;
   const double absent = cost_of_absent_parts(entry, sheet, context);
   const bool by_name = absent < generic_elsewhere;
   return {cost + least + absent + cost_of_assembly(entry, sheet), by_name};

@@ -34,6 +34,7 @@ class Ranker {
   double cost_of_side(const EntryRecord& entry) const;
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
+  double cost_of_limit(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
   bool is_fastener_word(const std::string& word);
   bool is_asked(const std::string& word) const;
@@ -41,6 +42,7 @@ class Ranker {
 
   const QuestionReading& reading_;
   Lexicon& lexicon_;
+  double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number
   Stems stems_;                          // of all words asked
   std::set<std::string> groups_;         // that the question names
   std::set<std::string> kinds_;          // that the parts asked for are of: "fork seal" is a seal

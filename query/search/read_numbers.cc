@@ -12,6 +12,7 @@ namespace {
 constexpr int oldest_year = 1950, newest_year = 2049;  // four digits outside are a number, not a year
 constexpr std::size_t shortest_part_number = 4;        // letters and digits
 constexpr std::size_t most_numbers = 12;               // candidates for a number that is not whole
+constexpr std::size_t most_looked_alike = 200;
 
 bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
@@ -85,6 +86,24 @@ void take_candidates(Draft& draft, std::size_t i, std::vector<std::string> numbe
   draft.take(i, 1);
 }
 
+// Signs that a label and a hand confuse; each is compared as its digit.
+char digit_like(char sign) { return sign == 'o' ? '0' : sign == 'i' || sign == 'l' ? '1' : sign; }
+
+bool looks_alike(std::string_view left, std::string_view right) {
+  return std::ranges::equal(left, right, {}, digit_like, digit_like);
+}
+
+// "Q7-410-O4" for Q7-410-04.
+std::vector<std::string> numbers_looking_like(Lexicon& lexicon, const std::string& squeezed) {
+  std::string pattern = squeezed;
+  for (char& sign : pattern)
+    if (digit_like(sign) != sign || sign == '0' || sign == '1') sign = '?';
+  if (pattern == squeezed || pattern.starts_with('?')) return {};
+  auto numbers = lexicon.numbers_like(pattern, most_looked_alike);
+  std::erase_if(numbers, [&](const std::string& number) { return !looks_alike(number, squeezed); });
+  return numbers;
+}
+
 bool read_part_number(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::string squeezed = squeeze(typed);
@@ -101,7 +120,12 @@ bool read_part_number(Draft& draft, std::size_t i) {
     take_candidates(draft, i, std::move(numbers), "one sign is unread, these could be meant");
     return true;
   }
-  auto numbers = draft.lexicon.numbers_beginning(squeezed, most_numbers);
+  auto numbers = numbers_looking_like(draft.lexicon, squeezed);
+  if (!numbers.empty()) {
+    take_candidates(draft, i, std::move(numbers), "a letter and a digit look alike, these could be meant");
+    return true;
+  }
+  numbers = draft.lexicon.numbers_beginning(squeezed, most_numbers);
   if (numbers.empty()) return false;
   take_candidates(draft, i, std::move(numbers), "these begin with it");
   return true;

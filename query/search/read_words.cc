@@ -117,6 +117,12 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   take(words, chosen);
 }
 
+// The "FR" of "HX1O4-FR" is no side: it belongs to a number that may yet be recognised.
+bool is_within_number(const Draft& draft, const LooseWords& words, const GroupMatch& match) {
+  const Token& token = draft.token(words[match.first].token);
+  return match.count == 1 && token.has_digit && token.words.size() > 1;
+}
+
 // The longest first; of equal ones that on the left.
 void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   auto matches = draft.lexicon.groups_in(texts_of(words));
@@ -124,7 +130,8 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     return std::tuple(right.count, left.first) < std::tuple(left.count, right.first);
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match)) read_match(draft, words, matches, match);
+    if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match))
+      read_match(draft, words, matches, match);
 }
 
 LooseWords without_taken(const LooseWords& words) {
@@ -196,10 +203,12 @@ bool is_tool(const PartAsked& part) {
          });
 }
 
-// A tool beside a part asks what fits it: "axle nut socket".
+// A tool beside a part asks what fits it: "axle nut socket", "what size spanner".
 void read_tools(QuestionReading& reading) {
   if (std::ranges::all_of(reading.parts, is_tool)) return;
-  if (std::erase_if(reading.parts, is_tool) > 0) add_new(reading.figures, "drive");  // or the tool itself
+  if (std::erase_if(reading.parts, is_tool) == 0) return;
+  add_new(reading.figures, "drive");  // or the tool itself
+  std::erase(reading.figures, "size");
 }
 
 constexpr std::size_t most_words_in_pairs = 8;  // 56 pairs to look at
