@@ -54,6 +54,11 @@ Likeness role_likeness(std::string_view name) {
   return roles.of(name);
 }
 
+Likeness squeezed_likeness(std::string_view name) {
+  static thread_local Remembered squeezed(sheaf::squeeze);
+  return squeezed.of(name);
+}
+
 Likeness folded_likeness(std::string_view name) {
   static thread_local Remembered folded([](std::string_view text) { return sheaf::fold(text); });
   return folded.of(name);

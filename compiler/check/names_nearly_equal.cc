@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <map>
+#include <unordered_map>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -8,18 +8,19 @@ namespace sheafc {
 namespace {
 
 // Letters and digits alone, sides kept: "fork cap", "fork-cap" and "Fork cap" are one.
-std::string question(const LinkedEntry& entry) {
-  std::string text = std::string(entry.kind) + "|" + sheaf::squeeze(entry.name);
-  for (const Value& side : entry.values("side")) text += "|" + side.text;
-  return text + "|" + std::string(entry.text("load"));
+Likeness question_of(const LinkedEntry& entry) {
+  Likeness question = likeness({entry.kind, entry.text("load")}) + squeezed_likeness(entry.name);
+  for (const Value& side : entry.values("side")) question = likeness(question, side.text);
+  return question;
 }
 
 void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
-  std::map<std::string, const LinkedEntry*> by_name;
+  std::unordered_map<Likeness, const LinkedEntry*> by_name;
+  by_name.reserve(sheet.entries.size());
   for (const LinkedEntry& entry : sheet.entries) {
     if (!entry.declaration || entry.kind == "step") continue;
-    const auto [found, fresh] = by_name.emplace(question(entry), &entry);
-    if (fresh || found->second->id == entry.id) continue;
+    const auto [found, fresh] = by_name.emplace(question_of(entry), &entry);
+    if (fresh || found->second->id == entry.id || sheaf::squeeze(found->second->name) != sheaf::squeeze(entry.name)) continue;
     report(entry, entry.has("name") ? entry.place("name") : entry.where,
            "'" + found->second->id + "' has the same name and no side tells the two apart",
            {other_place(found->second->place("name"), "the other stands here")});

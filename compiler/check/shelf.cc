@@ -38,6 +38,7 @@ void Shelf::take_thread(const LinkedEntry& row) {
   const auto diameter = thread ? sheaf::diameter_mm(*thread) : std::nullopt;
   if (!diameter) return;
   threads_.push_back({*thread, std::string(row.text("series"))});
+  thread_keys_.insert(sheaf::thread_key(*thread));
   for (const DriveColumn& column : drive_columns) {
     const auto across = middle_in(row.figure(column.name), "mm");
     if (across) drives_.push_back({*diameter, column.shape, *across, std::string(column.name)});
@@ -88,6 +89,8 @@ std::optional<sheaf::Thread> Shelf::completed(const sheaf::Thread& thread) const
   auto whole = sheaf::completed(thread, threads_);
   return whole ? std::optional(*whole) : std::nullopt;
 }
+
+bool Shelf::lists(const sheaf::Thread& thread) const { return thread_keys_.contains(sheaf::thread_key(thread)); }
 
 std::optional<sheaf::ThreadGeometry> Shelf::geometry_of(const sheaf::Thread& thread) const {
   const auto whole = completed(thread);

@@ -5,6 +5,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,8 @@ class Shelf {
   const std::vector<sheaf::PropertyClass>& classes() const { return classes_; }
   // The widest range of nut factors that any row of the tables gives.
   const std::optional<sheaf::Band>& nut_factor() const { return nut_factor_; }
+  // Whether the tables have that very thread, pitch and all.
+  bool lists(const sheaf::Thread& thread) const;
   const BearingRow* bearing(std::string_view basic_designation) const;
   const LinkedEntry* o_ring(std::string_view code) const;  // the row: inside, section
 
@@ -44,6 +47,7 @@ class Shelf {
   void take_bearing(const LinkedEntry& row);
 
   std::vector<sheaf::ThreadRow> threads_;
+  std::set<std::string, std::less<>> thread_keys_;
   std::vector<sheaf::DriveRow> drives_;
   std::vector<sheaf::PropertyClass> classes_;
   std::optional<sheaf::Band> nut_factor_;

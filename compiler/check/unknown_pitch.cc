@@ -21,15 +21,15 @@ bool may_be_special(const LinkedEntry& fastener) {
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const sheaf::Thread* thread = fastener.kind == "fastener" ? fastener.thread("thread") : nullptr;
   if (!thread || thread->system == sheaf::Thread::System::pipe || shelf.threads().empty()) return;
-  if (!thread->pitch && !thread->per_inch) return;
-  const sheaf::PitchVerdict verdict = sheaf::judge_pitch(*thread, shelf.threads());
-  if (verdict.listed || verdict.known.empty()) return;
+  if ((!thread->pitch && !thread->per_inch) || shelf.lists(*thread)) return;
+  const std::vector<sheaf::Thread> known = sheaf::threads_of_diameter(*thread, shelf.threads());
+  if (known.empty()) return;
   const double pitch = sheaf::pitch_mm(*thread).value_or(0);
-  const auto coarsest = std::ranges::max(verdict.known, {}, [](const sheaf::Thread& t) { return sheaf::pitch_mm(t).value_or(0); });
+  const auto coarsest = std::ranges::max(known, {}, [](const sheaf::Thread& t) { return sheaf::pitch_mm(t).value_or(0); });
   const bool impossible = pitch > sheaf::pitch_mm(coarsest).value_or(0) * 1.01;
   if (!impossible && may_be_special(fastener)) return;
   report(fastener, fastener.place("thread"),
-         "there is no thread " + sheaf::to_text(*thread) + " on the shelf; known are " + known_threads(verdict.known));
+         "there is no thread " + sheaf::to_text(*thread) + " on the shelf; known are " + known_threads(known));
 }
 
 }  // namespace

@@ -34,15 +34,12 @@ Result<Thread> completed(const Thread& thread, std::span<const ThreadRow> rows) 
                                 : "the tables have no thread of the diameter of " + to_text(thread)};
 }
 
-PitchVerdict judge_pitch(const Thread& thread, std::span<const ThreadRow> rows) {
-  PitchVerdict verdict;
-  const std::string key = thread_key(thread);
+std::vector<Thread> threads_of_diameter(const Thread& thread, std::span<const ThreadRow> rows) {
+  std::vector<Thread> known;
   for (const ThreadRow& row : rows) {
-    if (!same_diameter(row.thread, thread)) continue;
-    verdict.known.push_back(row.thread);
-    verdict.listed = verdict.listed || thread_key(row.thread) == key;
+    if (same_diameter(row.thread, thread)) known.push_back(row.thread);
   }
-  return verdict;
+  return known;
 }
 
 }  // namespace sheaf

@@ -21,12 +21,8 @@ struct ThreadRow {
 // one. Fails when no row has that diameter, or none of it in the series named.
 Result<Thread> completed(const Thread& thread, std::span<const ThreadRow> rows);
 
-// Whether some row is this very thread. `known` are the pitches of its diameter, or empty when the
-// table does not have the diameter at all and so cannot judge.
-struct PitchVerdict {
-  bool listed = false;
-  std::vector<Thread> known;
-};
-PitchVerdict judge_pitch(const Thread& thread, std::span<const ThreadRow> rows);
+// The threads of its diameter, in the order of the rows; none when the table does not have the diameter at all and
+// so cannot judge its pitch.
+std::vector<Thread> threads_of_diameter(const Thread& thread, std::span<const ThreadRow> rows);
 
 }  // namespace sheaf

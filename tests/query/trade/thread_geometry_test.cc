@@ -112,9 +112,9 @@ TEST_CASE("a table completes what a designation leaves open") {
   CHECK_FALSE(completed(thread("M9"), rows));
   CHECK_FALSE(completed(thread("5/16 UNEF"), rows));
 
-  CHECK(judge_pitch(thread("M8x1"), rows).listed);
-  const PitchVerdict odd = judge_pitch(thread("M8x2.5"), rows);
-  CHECK_FALSE(odd.listed);
-  CHECK(odd.known.size() == 2);
-  CHECK(judge_pitch(thread("M9x1"), rows).known.empty());
+  const std::vector<Thread> known = threads_of_diameter(thread("M8x2.5"), rows);
+  REQUIRE(known.size() == 2);
+  CHECK(to_text(known[0]) == "M8x1.25");
+  CHECK(to_text(known[1]) == "M8x1");
+  CHECK(threads_of_diameter(thread("M9x1"), rows).empty());
 }
