@@ -15,7 +15,7 @@ std::string library_html(const LibraryFacts& facts) {
 }
 
 constexpr std::string_view device_html =
-    "<h2>This device</h2>\n<p>The machine, the units, the wrench in hand, the last answer and what was filled in on "
+    "<h2>This device</h2>\n<p>The machine, the units, the wrenches, the last answer and what was filled in on "
     "cards are kept in this browser alone, and sent nowhere.</p>\n<p id=\"kept\" role=\"status\"></p>\n<p><button "
     "type=\"button\" id=\"clear-device\" hidden>Clear what this device keeps</button></p>\n";
 

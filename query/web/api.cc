@@ -15,6 +15,7 @@
 #include "query/web/find_kit.h"
 #include "query/web/find_reckoning.h"
 #include "query/web/find_wrench.h"
+#include "query/web/own_crib.h"
 #include "query/web/pages.h"
 
 namespace sheaf {
@@ -129,9 +130,7 @@ Response api_convert(const Asking& asking) {
 }
 
 Response api_wrench(const Asking& asking) {
-  const auto own = own_crib(asking.request);
-  if (!own) return fault(400, own.failure().message);
-  const Crib* crib = *own ? &**own : asking.opened.crib();
+  const Crib* crib = asking.crib();
   if (!crib) return fault(404, "there is no crib in the library");
   const auto found = find_wrench(asking, *crib);
   if (!found) return fault(400, found.failure().message);
@@ -166,6 +165,7 @@ constexpr Named documents[] = {{"find", api_find},       {"show", api_show},    
 }  // namespace
 
 Response api(const Asking& asking, std::string_view name) {
+  if (const auto own = own_crib(asking.request); !own) return fault(400, own.failure().message);
   for (const auto& each : documents)
     if (each.name == name) return each.answer(asking);
   return fault(404, "there is no such document");

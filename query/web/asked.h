@@ -2,6 +2,7 @@
 // What every page is told in its address: the machine, the year and the units of the tools in hand.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -20,7 +21,9 @@ struct Asking {
   const HttpRequest& request;
   Opened& opened;
   std::string today;  // 2026-11-25
+  std::optional<Crib> own = {};  // the asker's wrenches, instead of the shop's
 
+  const Crib* crib() const { return own ? &*own : opened.crib(); }
   std::string given(std::string_view name) const { return std::string(request.parameter(name)); }
 };
 

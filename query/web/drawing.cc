@@ -29,9 +29,7 @@ Result<std::string> ring_that_matches(const Asking& asking) {
 }
 
 Result<std::string> wrench_drawn(const Asking& asking) {
-  const auto own = own_crib(asking.request);
-  if (!own) return own.failure();
-  const Crib* crib = *own ? &**own : asking.opened.crib();
+  const Crib* crib = asking.crib();
   if (!crib) return Failure{"no crib"};
   const auto found = find_wrench(asking, *crib);
   if (!found) return found.failure();

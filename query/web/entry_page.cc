@@ -44,6 +44,8 @@ std::string ways_html(const Answer& answer, const Asking& asking) {
   std::string ways = "<li>" + link(address_of("/entry/" + sheet, carried(asking.request)), answer.sheet_title) + "</li>\n";
   if (!answer.assembly.empty())
     ways += "<li>" + link(address_of("/card/" + sheet, carried(asking.request)), "card of the whole job") + "</li>\n";
+  if (!answer.set.empty())
+    ways += "<li>" + link(address_of("/wrench", {{"q", answer.address}}), "what to set on which wrench") + "</li>\n";
   return "<ul class=\"ways\">\n" + ways + "</ul>\n";
 }
 

@@ -6,6 +6,15 @@
 #include "query/search/complete.h"
 
 namespace sheaf {
+namespace {
+
+// Beside every torque, on the asker's own wrenches or the shop's.
+void say_what_to_set(std::vector<Answer>& answers, const Asking& asking) {
+  if (const Crib* crib = asking.crib())
+    for (auto& answer : answers) answer.set = set_lines(answer.entry, *crib, asking.today);
+}
+
+}  // namespace
 
 Result<FoundAnswers> find_answers(const Asking& asking) {
   const auto& libraries = asking.opened.libraries();
@@ -17,8 +26,7 @@ Result<FoundAnswers> find_answers(const Asking& asking) {
   auto findings = find(request, lexicon);
   if (!findings) return findings.failure();
   auto found = say_findings(std::move(findings).value(), lexicon, question, units_of(asking.request));
-  if (asking.opened.crib())
-    if (auto fault = add_set_lines(found.answers, libraries, asking.today)) return *fault;
+  say_what_to_set(found.answers, asking);
   return found;
 }
 
@@ -38,8 +46,7 @@ Result<std::vector<Answer>> answers_at(const Asking& asking, const std::string& 
     }
     if (!answers.empty()) break;
   }
-  if (asking.opened.crib())
-    if (auto fault = add_set_lines(answers, libraries, asking.today)) return *fault;
+  say_what_to_set(answers, asking);
   return answers;
 }
 

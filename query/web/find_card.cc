@@ -14,7 +14,7 @@ Result<FoundCard> find_card(const Asking& asking, const std::string& words) {
   if (hit.sheet.form != "assembly")
     return Failure{hit.sheet.name + " is of the form " + hit.sheet.form + "; a card is of an assembly"};
   auto card = build_card(std::move(hit.sheet), {libraries, hit.library, machine_of(hits.reading),
-                                                asking.opened.crib(), asking.today});
+                                                asking.crib(), asking.today});
   if (!card) return card.failure();
   return FoundCard{std::move(card).value(), std::nullopt};
 }

@@ -14,7 +14,7 @@ Result<FoundKit> find_kit(const Asking& asking) {
   auto found = find_kit_sheets(words, filters, lexicon);
   if (!found) return found.failure();
   if (found->choice) return FoundKit{std::nullopt, found->choice};
-  auto kit = build_kit(found->sheets, {libraries, asking.opened.crib(), asking.today});
+  auto kit = build_kit(found->sheets, {libraries, asking.crib(), asking.today});
   if (!kit) return kit.failure();
   return FoundKit{std::move(kit).value(), std::nullopt};
 }

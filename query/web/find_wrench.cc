@@ -45,29 +45,6 @@ Result<std::vector<FoundWrench>> for_entry(const Asking& asking, const std::stri
 
 }  // namespace
 
-Result<std::optional<Crib>> own_crib(const HttpRequest& request) {
-  const std::string_view range = request.parameter("range"), step = request.parameter("step");
-  const std::string_view accuracy = request.parameter("accuracy");
-  if (range.empty() && step.empty()) return std::optional<Crib>();
-  const auto read = parse_readings(range, Dimension::torque);
-  if (!read || read->size() != 1 || !read->front().figure().least || !read->front().figure().most)
-    return Failure{"the wrench's range is no range of torque, such as 10..60 N·m"};
-  const Figure& scale = read->front().figure();
-  const auto step_number = parse_number(step, Input::prompt);
-  const auto per_cent = parse_number(accuracy.empty() ? "4" : accuracy, Input::prompt);
-  if (!step_number || compare(*step_number, Number{0, 0, 1}) <= 0)
-    return Failure{"the wrench's step is no number above 0, in the unit of its range"};
-  if (!per_cent || approximate(*per_cent) < 0 || approximate(*per_cent) >= 50)
-    return Failure{"the wrench's accuracy is no percentage below 50"};
-  Crib crib;
-  crib.shop = "this device";
-  CribWrench wrench;
-  wrench.name = "wrench in hand";
-  wrench.scale = {*scale.least, *scale.most, *step_number, scale.unit, approximate(*per_cent)};
-  crib.wrenches.push_back(std::move(wrench));
-  return std::optional<Crib>(std::move(crib));
-}
-
 Result<std::vector<FoundWrench>> find_wrench(const Asking& asking, const Crib& crib) {
   const std::string asked = asking.given("q");
   const auto request = request_for(asking, crib);

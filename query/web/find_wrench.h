@@ -16,9 +16,6 @@ struct FoundWrench {
   std::optional<Answer> entry;
 };
 
-// A crib of one wrench, from range, step and accuracy; nothing if none is described.
-Result<std::optional<Crib>> own_crib(const HttpRequest& request);
-
 // Of q: a torque, once for each of its readings, or an address, once for each variant.
 Result<std::vector<FoundWrench>> find_wrench(const Asking& asking, const Crib& crib);
 

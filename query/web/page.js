@@ -12,9 +12,9 @@ const kept = {
 };
 const at = (id) => document.getElementById(id);
 
-// The machine, the units and the wrench in hand: chosen once, then filled in where the address says nothing. Not beside
+// The machine and the units: chosen once, then filled in where the address says nothing. Not beside
 // an answer or a card that was asked for without them: its form would name a machine that it is not for.
-const remembered = ['machine', 'year', 'unit', 'range', 'step', 'accuracy'];
+const remembered = ['machine', 'year', 'unit'];
 function recall() {
   const address = new URLSearchParams(location.search);
   const depends = /^\/(find|card)/.test(location.pathname);
@@ -39,11 +39,57 @@ function tidyForms() {
     form.addEventListener('submit', (event) => { event.preventDefault(); location.assign(addressOf(form)); });
 }
 
+// The wrenches of this device, for every address that says what to set and names no others. They are left out of the
+// address of an answer, which is to be shared; a card or a kit is asked for with them, so that it prints and is kept so.
+const ownWrenches = () => JSON.parse(kept.get('wrenches') || '[]');
+function withWrenches(address) {
+  const url = new URL(address, location);
+  if (!/^\/(find|entry|card|kit|wrench)\b/.test(url.pathname) || url.searchParams.has('range')) return address;
+  for (const wrench of ownWrenches()) for (const name of describing) url.searchParams.append(name, wrench[name]);
+  return url.pathname + url.search;
+}
+const describing = ['wrench', 'range', 'step', 'accuracy'];
+
+function takeWrenches() {
+  const plain = location.pathname + location.search;
+  const address = withWrenches(plain);
+  if (address === plain) return;
+  if (at('answer') && location.pathname !== '/wrench') show(plain);
+  else if (location.search.includes('q=') || location.pathname !== '/wrench') location.replace(address);
+}
+
+function keepWrenches() {
+  const button = at('keep-wrench');
+  if (!button) return;
+  button.hidden = false;
+  button.addEventListener('click', () => {
+    const wrench = Object.fromEntries(describing.map((name) => [name, at(name).value.trim()]));
+    if (!wrench.range || !wrench.step) return void at(wrench.range ? 'step' : 'range').focus();
+    wrench.wrench ||= 'wrench in hand';
+    wrench.accuracy ||= '4';
+    keep([...ownWrenches().filter((other) => other.wrench !== wrench.wrench), wrench]);
+  });
+  const keep = (wrenches) => { kept.set('wrenches', wrenches.length ? JSON.stringify(wrenches) : ''); list(); };
+  function list() {
+    at('kept-wrenches').replaceChildren(...ownWrenches().map((wrench, index) => {
+      const item = document.createElement('li');
+      const forget = document.createElement('button');
+      forget.type = 'button';
+      forget.textContent = 'Forget';
+      forget.addEventListener('click', () => keep(ownWrenches().filter((_, other) => other !== index)));
+      item.append(`${wrench.wrench}: ${wrench.range}, in steps of ${wrench.step}, ± ${wrench.accuracy} % `, forget);
+      return item;
+    }));
+    at('kept-wrenches').hidden = ownWrenches().length === 0;
+  }
+  list();
+}
+
 let asked = 0;  // an answer that comes after a later question is thrown away
 async function show(address) {
   const mine = ++asked;
   try {
-    const response = await fetch(address);
+    const response = await fetch(withWrenches(address));
     const page = new DOMParser().parseFromString(await response.text(), 'text/html');
     const answer = page.getElementById('answer');
     if (mine !== asked || !answer) return;
@@ -145,6 +191,8 @@ recall();
 tidyForms();
 answerAsOneTypes();
 lastAnswer();
+takeWrenches();
+keepWrenches();
 clearing();
 if ('serviceWorker' in navigator) {
   navigator.serviceWorker.register('/worker.js').catch(() => { /* plain http: there is none */ });

@@ -145,6 +145,13 @@ std::optional<Refusal> read_header(std::string_view line, HttpRequest& request) 
 
 }  // namespace
 
+std::vector<std::string_view> HttpRequest::all(std::string_view name) const {
+  std::vector<std::string_view> values;
+  for (const auto& [each, value] : parameters)
+    if (each == name) values.push_back(value);
+  return values;
+}
+
 std::string_view HttpRequest::parameter(std::string_view name) const {
   const auto found = std::ranges::find(parameters, name, &std::pair<std::string, std::string>::first);
   return found == parameters.end() ? std::string_view() : std::string_view(found->second);

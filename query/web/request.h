@@ -39,6 +39,7 @@ struct HttpRequest {
 
   // The first value of that name; empty if there is none.
   std::string_view parameter(std::string_view name) const;
+  std::vector<std::string_view> all(std::string_view name) const;  // in their order
   bool has(std::string_view name) const;
 };
 

@@ -8,6 +8,7 @@
 #include "query/answer/html_style.h"
 #include "query/web/assets.h"
 #include "query/web/listening.h"
+#include "query/web/own_crib.h"
 #include "query/web/pages.h"
 
 namespace sheaf {
@@ -63,8 +64,14 @@ constexpr Route routes[] = {
     {"/drawing/", [](const Asking& asking, const std::string& rest) { return drawing(asking, rest); }},
     {"/api/", [](const Asking& asking, const std::string& rest) { return api(asking, rest); }}};
 
-Response routed(const Asking& asking) {
+// A wrench that cannot be read is never passed over for another one.
+Response routed(Asking asking) {
   const std::string& path = asking.request.path;
+  auto own = own_crib(asking.request);
+  if (own)
+    asking.own = std::move(own).value();
+  else if (path != "/wrench" && !path.starts_with("/api/"))  // these say it in their own way
+    return trouble_page(400, own.failure().message + ".", asking);
   for (const auto& route : routes) {
     if (route.path == path) return route.answer(asking, {});
     if (route.path.size() > 1 && route.path.ends_with('/') && path.starts_with(route.path))

@@ -15,7 +15,7 @@ self.addEventListener('activate', (event) => event.waitUntil((async () => {
   await self.clients.claim();
 })()));
 
-const keyOf = (request) => request.url.replace(/&typing=yes$/, '');
+const keyOf = (request) => request.url.replace(/&typing=yes(?=&|$)/, '');
 
 async function fetchAndKeep(cache, request) {
   const response = await fetch(request);

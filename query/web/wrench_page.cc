@@ -5,6 +5,7 @@
 #include "query/answer/wrench_text.h"
 #include "query/web/answer_html.h"
 #include "query/web/find_wrench.h"
+#include "query/web/own_crib.h"
 #include "query/web/pages.h"
 
 namespace sheaf {
@@ -39,8 +40,7 @@ std::string found_html(const FoundWrench& found, const Crib& crib, const Asking&
   for (const auto& stage : found.answer.stages) body += stage_html(stage);
   if (has_drawing(found)) {
     auto given = std::vector<Given>{};
-    for (const std::string_view name : {"q", "adapter", "angle", "range", "step", "accuracy"})
-      given.push_back({name, asking.given(name)});
+    for (const auto& [name, value] : asking.request.parameters) given.push_back({name, value});
     body += "<figure><img src=\"" + escaped(address_of("/drawing/wrench.svg", given)) +
             "\" alt=\"the setting, drawn; said in words below\"></figure>\n";
   }
@@ -59,14 +59,16 @@ std::string form_html(const Asking& asking, const Crib* shop) {
     }
     adapters += "</select></p>\n" + field_html({"angle", "its angle, °", asking.request.parameter("angle"), "0 straight on, 90 across"});
   }
-  return "<form class=\"ask-form\" id=\"wrench\" action=\"/wrench\">\n" +
+  return "<form class=\"ask-form\" action=\"/wrench\">\n" +
          field_html({"q", "torque, or an entry's address", asking.request.parameter("q"), "35 ± 3 N·m"}) +
          "<div class=\"fields\">\n" + adapters + "</div>\n<fieldset>\n<legend>the wrench in hand, instead of the shop's</legend>\n<div "
          "class=\"fields\">\n" +
+         field_html({"wrench", "what it is called", asking.request.parameter("wrench"), "three-eighths"}) +
          field_html({"range", "range", asking.request.parameter("range"), "10..60 N·m"}) +
          field_html({"step", "step of its scale", asking.request.parameter("step"), "0.5"}) +
          field_html({"accuracy", "accuracy, ± %", asking.request.parameter("accuracy"), "4 if nothing is said"}) +
-         "</div>\n</fieldset>\n<p><button type=\"submit\">What to set</button></p>\n</form>\n";
+         "</div>\n<p><button type=\"button\" id=\"keep-wrench\" hidden>Keep it on this device</button></p>\n<ul "
+         "id=\"kept-wrenches\" class=\"shelf\" hidden></ul>\n</fieldset>\n<p><button type=\"submit\">What to set</button></p>\n</form>\n";
 }
 
 Response page_with(int status, const std::string& answer, const Asking& asking) {
@@ -85,7 +87,7 @@ Response wrench_page(const Asking& asking) {
   if (asking.given("q").empty()) return page_with(200, {}, asking);
   const auto own = own_crib(asking.request);
   if (!own) return page_with(400, element("p", "act", own.failure().message + "."), asking);
-  const Crib* crib = *own ? &**own : asking.opened.crib();
+  const Crib* crib = asking.crib();
   if (!crib)
     return page_with(200, element("p", "act", "There is no crib in the library: describe the wrench in hand below."), asking);
   const auto found = find_wrench(asking, *crib);

@@ -3,14 +3,14 @@
 // keyboard alone, without scripting, over a reload, in two tabs, and with the server gone. Every page is valid,
 // accessible and light, and its figure can be read at arm's length.
 //
-//   node tests/page/bench.mjs SHEAF LIBRARY NODE_MODULES
+//   node tests/page/bench.mjs SHEAF LIBRARY NODE_MODULES [STEP...]      all steps, if none is named
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { browserOf, ended, expect, faults, finish, serve } from './serving.mjs';
 
-const [sheaf, library, modules] = process.argv.slice(2);
+const [sheaf, library, modules, ...named] = process.argv.slice(2);
 const { launch, AxeBuilder } = browserOf(modules);
 const here = mkdtempSync(join(tmpdir(), 'page-'));
 const { url, server } = await serve(sheaf, library);
@@ -117,6 +117,30 @@ async function remembering() {
   expect(await page.locator('#machine').inputValue() === '', 'an answer for every machine names one in its form');
   await page.goto(url + pages.entry);
   expect(await page.locator('#machine').inputValue() === 'muleback', 'the machine is forgotten beside an entry');
+  await close(page);
+}
+
+// --- the technician's own wrenches: kept on the device, said beside every torque, and not in the address of an answer
+async function wrenches() {
+  const page = await opened('/wrench');
+  for (const [name, range] of [['small one', '5..25 N·m'], ['long one', '20..100 N·m']]) {
+    for (const [field, value] of [['wrench', name], ['range', range], ['step', '1'], ['accuracy', '']]) await page.locator(`#${field}`).fill(value);
+    await page.locator('#keep-wrench').click();
+  }
+  expect(await page.locator('#kept-wrenches li').count() === 2, 'two wrenches are not both kept');
+  await page.goto(url + pages.answer);
+  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: 5000 });
+  expect(!page.url().includes('range'), 'the address of an answer names the wrenches of one device');
+  await page.locator('h1 .name a').click();
+  await page.waitForURL(/\/entry\//);
+  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: 5000 });
+  await page.goto(url + fork);
+  await page.waitForURL(/range=/);
+  expect((await text(page, 'main')).includes('on the long one'), 'the card does not say what to set on the wrench of the device');
+  await page.goto(`${url}/wrench`);
+  for (let left = 2; left > 0; --left) await page.locator('#kept-wrenches button').first().click();
+  await page.goto(url + pages.answer);
+  await page.locator('.set', { hasText: 'three-eighths wrench' }).waitFor({ timeout: 5000 });
   await close(page);
 }
 
@@ -265,8 +289,10 @@ async function withoutServer() {
 // A step that breaks off is a fault, and the others are still taken.
 let weight = 0;
 const allPages = async () => { for (const [name, path] of Object.entries(pages)) await checkPage(name, path); };
-for (const step of [technician, remembering, clerk, withoutScripting, byKeyboard, card, savedAsFiles, checkCapitals, checkWeight, checkValid, allPages, withoutServer])
+const steps = [technician, remembering, wrenches, clerk, withoutScripting, byKeyboard, card, savedAsFiles, checkCapitals, checkWeight, checkValid, allPages, withoutServer];
+for (const step of named.length ? steps.filter((each) => named.includes(each.name)) : steps)
   await step().catch((error) => faults.push(`${step.name}: ${error.message.split('\n').slice(0, 4).join(' ')}`));
 await browser.close();
+server.kill();
 rmSync(here, { recursive: true });
 finish(`${Object.keys(pages).length} pages on ${Object.keys(sizes).length} screens; the heaviest weighs ${weight} bytes`);

@@ -80,6 +80,14 @@ TEST_CASE("a wrench in hand takes the place of the shop's") {
   const auto site = new_site(settings);
   CHECK(has(ask(site, "/wrench?q=35%C2%B13+N%C2%B7m&range=20..100+N%C2%B7m&step=1&accuracy=4"), "wrench in hand"));
   CHECK(ask(site, "/wrench?q=35+N%C2%B7m&range=20..100&step=1").status == 400);
+  const std::string two = "?range=5..25+N%C2%B7m&step=0.5&accuracy=4&wrench=small&range=20..100+N%C2%B7m&step=1&accuracy=3&wrench=large+%3Cb%3E";
+  for (const char* page : {"/entry/sorvane-41-rod/top-plug", "/card/sorvane-41-rod", "/find"}) {
+    const Response response = ask(site, page + two + "&q=top+plug+muleback+2013&machine=muleback&year=2013");
+    CHECK_MESSAGE(has(response, "on the large &lt;b&gt;"), page);
+    CHECK_MESSAGE(!has(response, "three-eighths wrench"), page);
+  }
+  for (const char* page : {"/entry/sorvane-41-rod/top-plug", "/kit", "/find", "/api/find", "/drawing/wrench.svg"})
+    CHECK_MESSAGE(ask(site, std::string(page) + "?q=fork&range=20..100&step=1").status >= 400, page);
   CHECK(ask(site, "/wrench?q=35+N%C2%B7m&range=20..100+N%C2%B7m&step=0").status == 400);
 }
 
