@@ -20,7 +20,6 @@ constexpr std::size_t candidates_read = 60;     // entries that are read and ran
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t most_also = 8;
 constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
-constexpr double as_good = 0.15;        // entries that differ in no more than a side are equally the answer
 constexpr double worth_a_look = 1;        // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
 constexpr double much_too_many = 1;       // from here on nothing is called what was asked
@@ -219,8 +218,9 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     if (auto fault = fill_shelf(findings, lexicon)) return *fault;
     if (!findings.shelf.empty()) return findings;
   }
-  Searcher searcher(lexicon,
-                    request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most);
+  const std::size_t most =
+      request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most;
+  Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);
   if (is_blocked(findings.reading)) {
     find_without_unknown_words(findings, searcher);
   } else {

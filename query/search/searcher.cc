@@ -57,15 +57,16 @@ Searcher::Candidates Searcher::look_up(std::size_t library, const Plan& plan) tr
   Candidates all{ids_of(found), 0};
   if (found.size() < wanted || found.get_matches_estimated() <= wanted) return all;
   all.unread = found.get_matches_estimated() - wanted;
-  std::set<EntryId> chosen;
+  Ids chosen;
+  std::set<EntryId> known;
   const auto choose = [&](const Ids& ids) {
     for (const EntryId id : ids)
-      if (chosen.size() < most_) chosen.insert(id);
+      if (chosen.size() < most_ && known.insert(id).second) chosen.push_back(id);
   };
   for (const auto& likely : plan.likely)
     if (chosen.size() < most_) choose(ids_of(first_of(likely, 0)));
   choose(all.ids);
-  all.ids.assign(chosen.begin(), chosen.end());  // in the order in which their rows lie
+  all.ids = std::move(chosen);
   return all;
 } catch (const Xapian::Error& error) {
   failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
@@ -85,25 +86,32 @@ const SheetRecord* Searcher::sheet_of(std::size_t library, const EntryRecord& en
   return &sheets_.emplace(key, sheet->empty() ? SheetRecord{} : sheet->front()).first->second;
 }
 
-void Searcher::read(std::size_t library, const Ids& ids, const QuestionReading& reading, const Demand& demand,
-                    Hits& into) {
+// Of many that match, those not read cannot come before as many as are shown of which each is as good as the
+// best can be.
+std::size_t Searcher::read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
+                           const Demand& demand, Hits& into) {
   Ranker ranker(reading, lexicon_);
-  for (const EntryId id : ids) {
+  std::size_t number = 0, good = 0;
+  for (const EntryId id : candidates.ids) {
+    if (candidates.unread > 0 && good == enough_) break;
+    ++number;
     auto entry = lexicon_.libraries()[library]->entry_by_id(id);
     if (!entry) {
       failure_ = entry.failure();
-      return;
+      break;
     }
     auto meeting = meet_measures(*entry, reading);
     const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
     if (!measured || !fits(*entry, reading, demand)) continue;
     const SheetRecord* sheet = sheet_of(library, *entry);
-    if (!sheet) return;
+    if (!sheet) break;
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
+    if (cost <= as_good) ++good;
     into.hits.push_back(
         {id, library, std::move(entry).value(), *sheet, cost, rank.by_name, std::move(meeting.differs)});
   }
+  return number;
 }
 
 Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
@@ -111,8 +119,8 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   Hits found;
   for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i) {
     const Candidates& each = candidates(i, plan);
-    read(i, each.ids, reading, demand, found);
-    found.total += each.unread;
+    const std::size_t number = read(i, each, reading, demand, found);
+    found.total += each.unread + each.ids.size() - number;
     if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested
   }
   std::ranges::stable_sort(found.hits, comes_before);

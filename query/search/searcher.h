@@ -13,6 +13,9 @@
 
 namespace sheaf {
 
+// Costs that differ by no more are of entries that differ in no more than a side: equally the answer.
+inline constexpr double as_good = 0.15;
+
 struct Hits {
   std::vector<Hit> hits;  // best first
   std::size_t total = 0;  // that fit, read or not
@@ -21,8 +24,10 @@ struct Hits {
 
 class Searcher {
  public:
-  // Reads `most` entries of each library and search.
-  Searcher(Lexicon& lexicon, std::size_t most) : lexicon_(lexicon), most_(most) {}
+  // Reads `most` entries of each library and search; where more match, `enough` that are called what was
+  // asked.
+  Searcher(Lexicon& lexicon, std::size_t most, std::size_t enough)
+      : lexicon_(lexicon), most_(most), enough_(enough) {}
 
   Hits search(const QuestionReading& reading, const Demand& demand);
 
@@ -40,17 +45,17 @@ class Searcher {
 
   const Candidates& candidates(std::size_t library, const Plan& plan);
   Candidates look_up(std::size_t library, const Plan& plan);
-  void read(std::size_t library, const Ids& ids, const QuestionReading& reading, const Demand& demand,
-            Hits& into);
+  // How many of the candidates were read.
+  std::size_t read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
+                   const Demand& demand, Hits& into);
   const SheetRecord* sheet_of(std::size_t library, const EntryRecord& entry);
 
   Lexicon& lexicon_;
-  std::size_t most_;
+  std::size_t most_, enough_;
   std::optional<Failure> failure_;
-  std::map<std::pair<std::size_t, std::string>, SheetRecord> sheets_;  // read before
-  std::map<std::pair<std::size_t, std::string>, Candidates>
-      candidates_;  // by library and query: many a
-                    // demand makes the same of a reading
+  // By library, and the sheet's name or the question of the index, which many a demand has in common.
+  std::map<std::pair<std::size_t, std::string>, SheetRecord> sheets_;
+  std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
 };
 
 // Called so far otherwise than what was asked that it is another thing, and only near.
