@@ -27,7 +27,8 @@ struct Demand {
 
 struct Plan {
   Xapian::Query all = Xapian::Query::MatchNothing;  // what may answer
-  std::vector<Xapian::Query> likely;                // parts of it: what is called most like it comes first
+  // Parts of it, each within the next: what is called most like it comes first, and is quick to ask.
+  std::vector<Xapian::Query> likely;
 };
 
 // Matches nothing if the reading names nothing.

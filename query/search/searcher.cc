@@ -63,8 +63,12 @@ Searcher::Candidates Searcher::look_up(std::size_t library, const Plan& plan) tr
     for (const EntryId id : ids)
       if (chosen.size() < most_ && known.insert(id).second) chosen.push_back(id);
   };
-  for (const auto& likely : plan.likely)
-    if (chosen.size() < most_) choose(ids_of(first_of(likely, 0)));
+  Ids widest;  // of the likely ones; unless it is cut off it holds the others, and one walk is enough
+  if (!plan.likely.empty()) widest = ids_of(first_of(plan.likely.back(), 0));
+  for (std::size_t i = 0; i + 1 < plan.likely.size(); ++i)
+    if (chosen.size() < most_ && (i == 0 || widest.size() == most_))
+      choose(ids_of(first_of(plan.likely[i], 0)));
+  choose(widest);
   choose(all.ids);
   all.ids = std::move(chosen);
   return all;

@@ -126,7 +126,7 @@ int main(int count, char** words) {
   const auto all = count > 3 ? std::vector<std::string>(words + 3, words + count)
                              : questions(static_cast<int>(library.facts().sheets));
   for (const auto& text : all) ask(library, text);  // once, to warm the file
-  const int rounds = std::atoi(words[2]);
+  const int rounds = std::max(1, std::atoi(words[2]));
   Least least;
   for (int round = 0; round < rounds; ++round)
     for (const auto& text : all) note(least, text, microseconds([&] { ask(library, text); }));
