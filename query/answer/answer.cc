@@ -264,6 +264,7 @@ Answer build_answer(const SheetRecord& sheet, EntryRecord entry, const Asked& as
   answer.name = entry.name;
   answer.sheet_title = sheet.title;
   answer.assembly = sheet.assembly;
+  answer.library = entry.library;
   answer.invented = sheet.invented;
   answer.unit_wanted = !asked.units.empty();
   answer.machines = machines_of(entry, asked);

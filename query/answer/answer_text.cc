@@ -152,7 +152,8 @@ void add_to_list(std::vector<std::vector<Line>>& rows, const Answer& answer) {
   if (display_width(figure) > widest_listed)
     rows.push_back({Line(), Line(figure, Tone::figure)}), figure.clear();
   rows.push_back({Line(figure, Tone::figure), name});
-  rows.push_back({Line(), Line(machine + "  ").add(answer.address, Tone::quiet)});
+  const std::string library = answer.library.empty() ? "" : "  in " + answer.library;
+  rows.push_back({Line(), Line(machine + "  ").add(answer.address + library, Tone::quiet)});
   if (!answer.set.empty()) rows.push_back({Line(), Line("set " + joined(answer.set, "; "))});
 }
 

@@ -137,15 +137,9 @@ void note_libraries(FoundAnswers& found) {
 
 }  // namespace
 
-FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string question,
-                          const PreferredUnits& preferred) {
+FoundAnswers say_findings(Findings findings, std::string question, const PreferredUnits& preferred) {
   const Asked asked = asked_of(findings.reading, preferred);
-  const auto& libraries = lexicon.libraries();
-  const auto say = [&](Hit& hit) {
-    Answer answer = build_answer(hit.sheet, std::move(hit.entry), asked);
-    if (libraries.size() > 1) answer.library = libraries[hit.library]->facts().name;
-    return answer;
-  };
+  const auto say = [&](Hit& hit) { return build_answer(hit.sheet, std::move(hit.entry), asked); };
   FoundAnswers found;
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);

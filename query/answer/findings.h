@@ -33,8 +33,7 @@ struct FoundAnswers {
 };
 
 // `preferred` are the units of the workshop's tools; units that the question names go before them.
-FoundAnswers say_findings(Findings findings, const Lexicon& lexicon, std::string question,
-                          const PreferredUnits& preferred);
+FoundAnswers say_findings(Findings findings, std::string question, const PreferredUnits& preferred);
 
 // "No figure for the Muleback 380 of 2019."
 std::string nothing_found(const FoundAnswers& found);

@@ -42,6 +42,7 @@ std::string row_of(const Answer& answer) {
   cells.push_back(source_line(answer.entry));
   cells.emplace_back(!answer.entry.withdrawn.empty() ? "withdrawn" : answer.entry.status);
   cells.emplace_back(answer.invented ? "invented" : "");
+  cells.push_back(answer.library);
   return csv_row(cells);
 }
 
@@ -55,7 +56,7 @@ std::string csv_of(const FoundAnswers& found) {
     return rows;
   }
   rows = csv_row({"address", "variant", "kind", "name", "field", "text", "value", "least", "most", "unit",
-                  "acts", "identified-by", "machines", "cautions", "source", "status", "data"});
+                  "acts", "identified-by", "machines", "cautions", "source", "status", "data", "library"});
   for (const auto& answer : found.answers) rows += row_of(answer);
   return rows;
 }

@@ -85,7 +85,8 @@ void write_reading(Page& page, const FoundAnswers& found) {
 
 // A figure that does not fit is not shown: only what it is, what it is for, and where it stands.
 std::vector<Line> near_row(const FoundAnswer& near, Near why) {
-  const Line address(near.answer.address, Tone::quiet);
+  const std::string& library = near.answer.library;
+  const Line address(near.answer.address + (library.empty() ? "" : "  in " + library), Tone::quiet);
   if (why == Near::other_sizes)
     return {Line(short_figure(near.answer)), Line(near.answer.name),
             Line(near.differs + "  ").append(address)};
@@ -108,8 +109,9 @@ void write_shelf(Page& page, const FoundAnswers& found) {
     const std::string of = sheet.form == "table" ? "table" : in_words(sheet.assembly);
     std::string machine = sheet.fits.empty() ? "" : machine_line(sheet.fits.front());
     if (sheet.fits.size() > 1) machine += " and " + std::to_string(sheet.fits.size() - 1) + " more";
+    const std::string in_library = sheet.library.empty() ? "" : "  in " + sheet.library;
     rows.push_back({Line(of == said ? "" : of, Tone::quiet), Line(sheet.title, Tone::figure)});
-    rows.push_back({Line(), Line(machine + (machine.empty() ? "" : "  ")).add(sheet.name, Tone::quiet)});
+    rows.push_back({Line(), Line(machine + (machine.empty() ? "" : "  ")).add(sheet.name + in_library, Tone::quiet)});
     said = of;
   }
   page.rows(rows, 2);

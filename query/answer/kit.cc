@@ -147,7 +147,7 @@ class KitBuilder {
 
  private:
   void add_head(const SheetRecord& sheet) {
-    KitSheet head{sheet.name, sheet.title, sheet.assembly, {}, sheet.invented};
+    KitSheet head{sheet.name, sheet.title, sheet.assembly, {}, sheet.invented, sheet.library};
     for (const auto& fit : sheet.fits) head.machines.push_back(machine_line(fit));
     kit_.sheets.push_back(std::move(head));
   }
@@ -186,6 +186,7 @@ class KitBuilder {
     purchase.in_pairs = says(entry.fields, "sold-as", "pair");
     purchase.addresses = {entry.address};
     purchase.names = {entry.name};
+    if (!entry.library.empty()) purchase.libraries = {entry.library};
     purchase.cautions = entry.cautions;  // its own: those of the sheet are of the work
     std::erase_if(purchase.cautions, [&](const CautionRecord& each) {
       return std::ranges::find(sheet.cautions, each) != sheet.cautions.end();
@@ -231,6 +232,7 @@ class KitBuilder {
     append_new(known.fills, purchase.fills, true);
     append_new(known.addresses, purchase.addresses, true);
     append_new(known.names, purchase.names, true);
+    append_new(known.libraries, purchase.libraries, false);
     append_new(known.notes, purchase.notes, false);
     append_new(known.number.replaces, purchase.number.replaces, false);
     if (purchase.number.numbers.size() > known.number.numbers.size())

@@ -39,6 +39,7 @@ struct Purchase {
 
   std::vector<std::string> addresses;  // that want it
   std::vector<std::string> names;      // what each of them calls it
+  std::vector<std::string> libraries;  // that they are in, each once; none where one alone was asked
   std::vector<std::string> notes;
   std::vector<CautionRecord> cautions;
 };
@@ -55,6 +56,7 @@ struct KitSheet {
   std::string name, title, assembly;
   std::vector<std::string> machines;
   bool invented = false;
+  std::string library = {};
 };
 
 struct Kit {

@@ -60,6 +60,7 @@ void write_purchase(JsonWriter& json, const Purchase& purchase) {
   json.key("all-counted").boolean(purchase.all_counted);
   write_volume(json, purchase);
   write_strings(json, "addresses", purchase.addresses);
+  if (!purchase.libraries.empty()) write_strings(json, "libraries", purchase.libraries);
   write_strings(json, "notes", purchase.notes);
   json.key("cautions").begin_array();
   for (const auto& caution : purchase.cautions) json.string(caution.text);
@@ -91,7 +92,8 @@ std::vector<std::string> csv_cells(const Purchase& purchase) {
           purchase.volume ? "" : std::to_string(purchase.pieces),
           amount_words(purchase),
           joined(sheets_of(purchase), "; "),
-          joined(notes, "; ")};
+          joined(notes, "; "),
+          joined(purchase.libraries, "; ")};
 }
 
 }  // namespace
@@ -104,6 +106,7 @@ void write_json(JsonWriter& json, const Kit& kit) {
     json.member("sheet", sheet.name);
     json.member("title", sheet.title);
     json.member("assembly", sheet.assembly);
+    json.member_if("library", sheet.library);
     write_strings(json, "machines", sheet.machines);
     json.key("invented").boolean(sheet.invented);
     json.end_object();
@@ -122,11 +125,11 @@ void write_json(JsonWriter& json, const Kit& kit) {
 
 std::string csv_of(const Kit& kit) {
   std::string text = csv_row({"list", "group", "what", "detail", "order", "chain", "other numbers", "pieces",
-                              "amount", "for", "notes"});
+                              "amount", "for", "notes", "library"});
   for (const auto& purchase : kit.buy) text += csv_row(csv_cells(purchase));
   for (const auto& pick : kit.pick)
     text += csv_row({"lay out", std::string(in_words(pick.tool)), pick.name, pick.detail, "", "", "", "", "",
-                     joined(pick.uses, "; "), ""});
+                     joined(pick.uses, "; "), "", ""});
   return text;
 }
 

@@ -120,7 +120,8 @@ Document document_of(const Kit& kit, const std::vector<Library*>& libraries) {
   for (const auto& sheet : kit.sheets) {
     jobs.items.push_back(Passage(sheet.title, Tone::act)
                              .add(" · " + joined(sheet.machines, "; ") + "  ")
-                             .add(sheet.name, Tone::quiet));
+                             .add(sheet.name + (sheet.library.empty() ? "" : "  in " + sheet.library),
+                                  Tone::quiet));
     invented = invented || sheet.invented;
   }
   document.sections.push_back({"For", {std::move(jobs)}});

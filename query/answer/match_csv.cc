@@ -180,8 +180,8 @@ class Batch {
   std::vector<ColumnRead> columns_;
 };
 
-constexpr std::array<std::string_view, 10> answer_columns = {
-    "verdict", "matched size", "name", "address", "count", "order", "differs", "others", "note", "fault"};
+constexpr std::array<std::string_view, 11> answer_columns = {
+    "verdict", "matched size", "name", "address", "count", "order", "differs", "others", "note", "fault", "library"};
 
 Cells cells_of(std::string verdict, const MatchedPart& part, std::size_t parts) {
   std::string differs = part.differs.empty() ? part.within : part.differs;
@@ -196,13 +196,14 @@ Cells cells_of(std::string verdict, const MatchedPart& part, std::size_t parts) 
           std::move(differs),
           std::to_string(parts - 1),
           part.details + part.number.caveat,  // a thread has no number
-          ""};
+          "",
+          part.entry.library};
 }
 
 Cells fault_cells(std::string message) {
   Cells cells(answer_columns.size());
   cells.front() = "fault";
-  cells.back() = std::move(message);
+  cells[cells.size() - 2] = std::move(message);
   return cells;
 }
 

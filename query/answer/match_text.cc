@@ -8,13 +8,18 @@ namespace {
 
 constexpr std::string_view other_order = "in another order than written";
 
+// Its address, and its library where several were asked.
+std::string place_of(const MatchedPart& part) {
+  return part.entry.address + (part.entry.library.empty() ? "" : " in " + part.entry.library);
+}
+
 // What the part is, how many there are, and its address.
 Line about(const MatchedPart& part) {
   Line line(part.entry.name);
   if (!part.count.empty()) line.add(" · " + part.count, Tone::act);
   if (!part.details.empty()) line.add(" · " + part.details);
   if (const auto number = number_words(part.number); !number.empty()) line.add(" · number " + number);
-  line.add(" · " + part.entry.address, Tone::quiet);
+  line.add(" · " + place_of(part), Tone::quiet);
   return line;
 }
 
@@ -36,7 +41,7 @@ void add_near(Rows& rows, const std::vector<MatchedPart>& parts, std::size_t mos
   for (std::size_t i = 0; i < std::min(parts.size(), most); ++i)
     rows.push_back({Line(i == 0 ? "NOT the same" : "", Tone::caution), Line(parts[i].size, Tone::figure),
                     Line(parts[i].differs)
-                        .add(" · " + parts[i].entry.name + " · " + parts[i].entry.address, Tone::quiet)});
+                        .add(" · " + parts[i].entry.name + " · " + place_of(parts[i]), Tone::quiet)});
   if (parts.size() > most)
     rows.push_back(
         {Line(), Line(),
@@ -81,6 +86,7 @@ void write_parts(JsonWriter& json, std::string_view key, const std::vector<Match
     json.member("kind", part.entry.kind);
     json.member("address", part.entry.address);
     json.member_if("variant", part.entry.variant);
+    json.member_if("library", part.entry.library);
     json.member_if("differs", part.differs);
     json.member_if("within", part.within);
     json.member_if("count", part.count);

@@ -42,7 +42,8 @@ void write_sheets(Page& page, const std::vector<SheetRecord>& sheets) {
     std::vector<std::string> machines;
     for (const auto& fit : sheet.fits) machines.push_back(machine_line(fit));
     rows.push_back({Line(sheet.name, Tone::figure), Line(sheet.title)});
-    rows.push_back({Line(), Line(joined(machines, "; "), Tone::quiet)});
+    const std::string library = sheet.library.empty() ? "" : "  in " + sheet.library;
+    rows.push_back({Line(), Line(joined(machines, "; ") + library, Tone::quiet)});
   }
   page.rows(rows, 4);
 }
@@ -54,6 +55,7 @@ void write_sheets(JsonWriter& json, std::string_view name, const std::vector<She
     json.member("sheet", sheet.name);
     json.member("title", sheet.title);
     json.member_if("assembly", sheet.assembly);
+    json.member_if("library", sheet.library);
     write_fits(json, sheet.fits);
     json.end_object();
   }

@@ -8,6 +8,7 @@ void write_json(JsonWriter& json, const SheetRecord& sheet) {
   json.begin_object();
   json.member("sheet", sheet.name);
   json.member("form", sheet.form);
+  json.member_if("library", sheet.library);
   json.member("title", sheet.title);
   json.member_if("assembly", sheet.assembly);
   json.member_if("maker", sheet.maker);

@@ -29,6 +29,7 @@ void write_head(Page& page, const SheetRecord& sheet) {
   for (const auto& field : sheet.fields) page.labelled(in_words(field.key), Line(field.text));
   for (const auto& caution : sheet.cautions) page.labelled("caution", Line(caution.text, Tone::caution));
   page.labelled("source", Line(source_line(as_entry(sheet))));
+  if (!sheet.library.empty()) page.labelled("library", Line(sheet.library));
   const std::string invented = sheet.invented ? "Invented demonstration figures. " : "";
   page.labelled("", Line(invented + std::string(authority_notice), Tone::quiet));
 }

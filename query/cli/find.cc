@@ -64,7 +64,7 @@ class Find : public Command {
       say_error(findings.failure().message);
       return ExitStatus::trouble;
     }
-    auto found = say_findings(std::move(findings).value(), lexicon, question, {});
+    auto found = say_findings(std::move(findings).value(), question, {});
     found.counted_by = request_.count_by;
     say_what_to_set(found.answers, libraries);
     print_found(found);

@@ -73,6 +73,7 @@ Result<OpenLibraries> open_all(const std::vector<std::string>& paths, std::strin
     if (!library) return cannot_ask(path, library.failure(), open.found_by);
     open.all.push_back(std::move(library).value());
   }
+  label_libraries(open.pointers());
   return open;
 }
 

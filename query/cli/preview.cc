@@ -43,7 +43,7 @@ std::vector<std::string> preview_of(std::string_view typed, Lexicon& lexicon, co
   request.offers_near = false;
   auto findings = find(request, lexicon);
   if (!findings) return lines;
-  const auto found = say_findings(std::move(findings).value(), lexicon, request.words, {});
+  const auto found = say_findings(std::move(findings).value(), request.words, {});
   if (found.conversion) lines.push_back(fitted("  " + one_line(*found.conversion), style));
   for (const auto& answer : found.answers)
     if (lines.size() < preview_lines) lines.push_back(fitted(answer_line(answer), style));

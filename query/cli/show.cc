@@ -2,6 +2,7 @@
 // sheaf show ADDRESS…
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <iterator>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/answer_text.h"
@@ -14,7 +15,7 @@
 namespace sheaf {
 namespace {
 
-// What stands at one address: the variants of an entry, or a sheet; from the first library that has it.
+// What stands at one address: the variants of an entry, or a sheet; from each library that has it, in their order.
 struct Shown {
   std::vector<Answer> answers;
   std::vector<SheetRecord> sheets;
@@ -60,11 +61,15 @@ class Show : public Command {
  private:
   static Result<Shown> look_up(const std::string& address, OpenLibraries& open) {
     const bool is_entry = address.find('/') != std::string::npos;
+    Shown all;
     for (auto& library : open.all) {
       auto shown = is_entry ? entry_at(address, library) : sheet_at(address, library);
-      if (!shown || !shown->empty()) return shown;
+      if (!shown) return shown;
+      Shown found = std::move(shown).value();
+      std::ranges::move(found.answers, std::back_inserter(all.answers));
+      std::ranges::move(found.sheets, std::back_inserter(all.sheets));
     }
-    return Shown{};
+    return all;
   }
 
   static Result<Shown> sheet_at(const std::string& name, Library& library) {

@@ -57,6 +57,14 @@ std::optional<Failure> Library::State::read_facts() {
   return std::nullopt;
 }
 
+Result<EntryRecord> Library::State::entry(EntryId id) {
+  auto read = rows.entry(id);
+  if (!read) return read;
+  EntryRecord entry = std::move(read).value();
+  entry.library = label;
+  return entry;
+}
+
 Result<Library> open_library(const std::string& path) {
   for (int attempt = 0; attempt < most_attempts; ++attempt) {
     auto file = LibraryFile::open(path);
@@ -81,11 +89,21 @@ Library& Library::operator=(Library&&) noexcept = default;
 Library::~Library() = default;
 
 const LibraryFacts& Library::facts() const { return state_->facts; }
+const std::string& Library::label() const { return state_->label; }
+
+void label_libraries(const std::vector<Library*>& together) {
+  for (Library* library : together) {
+    const auto has_its_name = [&](const Library* other) { return other->facts().name == library->facts().name; };
+    const bool is_one_of_its_name = std::ranges::count_if(together, has_its_name) == 1;
+    const LibraryFacts& facts = library->facts();
+    library->state_->label = together.size() < 2 ? "" : is_one_of_its_name ? facts.name : facts.path;
+  }
+}
 
 Index& index_of(Library& library) { return library.state_->index; }
 
 Result<EntryRecord> Library::entry_by_id(EntryId id) {
-  return state_->naming_the_file(state_->rows.entry(id));
+  return state_->naming_the_file(state_->entry(id));
 }
 
 Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
@@ -93,7 +111,7 @@ Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   if (!ids) return state_->damage(ids.failure());
   std::vector<EntryRecord> entries;
   for (const EntryId id : *ids) {
-    auto entry = state_->rows.entry(id);
+    auto entry = state_->entry(id);
     if (!entry) return state_->damage({std::string(address) + ": " + entry.failure().message});
     const bool asked_for =
         entry->address == address || std::ranges::find(entry->formerly, address) != entry->formerly.end();
@@ -110,7 +128,10 @@ Result<std::vector<SheetRecord>> Library::sheet_without_entries(std::string_view
   auto heads = state_->rows.sheet_named(name);
   if (!heads) return state_->damage({std::string(name) + ": " + heads.failure().message});
   std::vector<SheetRecord> sheets;
-  for (const SheetHead& head : *heads) sheets.push_back(head.sheet);
+  for (const SheetHead& head : *heads) {
+    sheets.push_back(head.sheet);
+    sheets.back().library = state_->label;
+  }
   return sheets;
 }
 
@@ -123,6 +144,8 @@ Result<std::vector<SheetRecord>> Library::sheet(std::string_view name) {
     if (!entries) return state_->damage({std::string(name) + ": " + entries.failure().message});
     sheets.push_back(head.sheet);
     sheets.back().entries = std::move(entries).value();
+    sheets.back().library = state_->label;
+    for (auto& entry : sheets.back().entries) entry.library = state_->label;
   }
   return sheets;
 }
@@ -131,6 +154,7 @@ Result<std::vector<SheetRecord>> Library::sheets() {
   std::vector<SheetRecord> sheets;
   const auto fault = state_->rows.for_each_sheet([&](SheetHead head) {
     sheets.push_back(std::move(head.sheet));
+    sheets.back().library = state_->label;
     return true;
   });
   if (fault) return state_->damage(*fault);
@@ -142,7 +166,7 @@ std::optional<Failure> Library::for_each_entry(const Visit& visit) {
   const auto fault = state_->rows.for_each_sheet([&](const SheetHead& head) {
     for (std::int64_t i = 0; i < head.entries; ++i) {
       const EntryId id = head.first_entry + static_cast<EntryId>(i);
-      const auto entry = state_->rows.entry(id);
+      const auto entry = state_->entry(id);
       if (!entry) entry_fault = entry.failure();
       if (!entry || !visit(id, *entry, head.sheet)) return false;
     }

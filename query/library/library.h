@@ -55,6 +55,9 @@ class Library {
   ~Library();
 
   const LibraryFacts& facts() const;
+  // What tells it from the others that are asked with it (label_libraries); empty while it is alone. Every
+  // entry and sheet that is read from it says so.
+  const std::string& label() const;
 
   // Every variant of the entry with that address, or that had it formerly; none if there is none.
   Result<std::vector<EntryRecord>> entries_at(std::string_view address);
@@ -85,6 +88,7 @@ class Library {
   std::vector<std::string> verify();
 
  private:
+  friend void label_libraries(const std::vector<Library*>& together);
   friend Result<Library> open_library(const std::string& path);
   friend Index& index_of(Library& library);
   struct State;
@@ -95,5 +99,8 @@ class Library {
 // Fails, with the path in the message, if there is no such file, it cannot be read, is no library, is
 // damaged or cut off, or was written by a newer or older sheafc (both formats are named).
 Result<Library> open_library(const std::string& path);
+
+// Before the first question to several: their names, or their paths where two bear one name.
+void label_libraries(const std::vector<Library*>& together);
 
 }  // namespace sheaf

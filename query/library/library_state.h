@@ -18,6 +18,7 @@ struct Library::State {
   RowReader rows;
   Index index;
   LibraryFacts facts;
+  std::string label = {};
 
   static Result<Index> open_index(const LibraryFile& file, FileDescriptor at_index);
   std::optional<Failure> read_facts();
@@ -30,6 +31,7 @@ struct Library::State {
     return result;
   }
 
+  Result<EntryRecord> entry(EntryId id);
   std::optional<Failure> compare_digest() const;
   std::vector<std::string> examine_records();
   std::vector<std::string> examine_index() const;

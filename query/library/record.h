@@ -79,6 +79,7 @@ struct EntryRecord {
   std::vector<std::string> formerly;       // old addresses
   bool critical = false;
   Place place;
+  std::string library;   // Library::label() of the one it was read from
   friend bool operator==(const EntryRecord&, const EntryRecord&) = default;
 };
 
@@ -97,6 +98,7 @@ struct SheetRecord {
   std::vector<EntryRecord> entries;
   bool invented = false; // demonstration data: every answer says so
   Place place;
+  std::string library;   // Library::label() of the one it was read from
   friend bool operator==(const SheetRecord&, const SheetRecord&) = default;
 };
 

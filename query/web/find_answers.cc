@@ -25,7 +25,7 @@ Result<FoundAnswers> find_answers(const Asking& asking) {
   request.filters = filters_of(asking.request);
   auto findings = find(request, lexicon);
   if (!findings) return findings.failure();
-  auto found = say_findings(std::move(findings).value(), lexicon, question, units_of(asking.request));
+  auto found = say_findings(std::move(findings).value(), question, units_of(asking.request));
   say_what_to_set(found.answers, asking);
   return found;
 }
@@ -44,18 +44,19 @@ Result<std::vector<Answer>> answers_at(const Asking& asking, const std::string& 
       if (!sheet->empty())
         answers.push_back(build_answer(sheet->front(), std::move(entry), asked));
     }
-    if (!answers.empty()) break;
   }
   say_what_to_set(answers, asking);
   return answers;
 }
 
 Result<std::vector<SheetRecord>> sheets_named(const Asking& asking, const std::string& name) {
+  std::vector<SheetRecord> all;
   for (Library* library : asking.opened.libraries()) {
     auto sheets = library->sheet(name);
-    if (!sheets || !sheets->empty()) return sheets;
+    if (!sheets) return sheets;
+    all.insert(all.end(), sheets->begin(), sheets->end());
   }
-  return std::vector<SheetRecord>();
+  return all;
 }
 
 }  // namespace sheaf

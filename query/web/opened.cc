@@ -55,6 +55,7 @@ void Opened::take_stock() {
     name_ += (name_.empty() ? "" : ", ") + facts.name;
     data_date_ = std::max(data_date_, facts.data_date);
   }
+  label_libraries(pointers_);
   shelf_.emplace(pointers_);
   auto crib = read_crib(pointers_);
   if (!crib) complain_("no wrench is named: " + crib.failure().message);

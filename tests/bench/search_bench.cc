@@ -74,7 +74,7 @@ void ask(sheaf::Library& library, const std::string& words, bool offers_near = t
   request.offers_near = offers_near;
   auto found = sheaf::find(request, lexicon);
   if (!found) std::fprintf(stderr, "%s: %s\n", words.c_str(), found.failure().message.c_str()), std::exit(1);
-  const auto said = sheaf::say_findings(std::move(found).value(), lexicon, words, {});
+  const auto said = sheaf::say_findings(std::move(found).value(), words, {});
   if (said.answers.size() > 1000) std::exit(1);
 }
 

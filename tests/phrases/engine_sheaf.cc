@@ -17,7 +17,7 @@ class Sheaf : public Engine {
     request.limit = 50;
     auto findings = sheaf::find(request, lexicon);
     if (!findings) return {};
-    const auto found = sheaf::say_findings(std::move(findings).value(), lexicon, question, {});
+    const auto found = sheaf::say_findings(std::move(findings).value(), question, {});
     Reply reply;
     for (const auto& answer : found.answers) reply.answers.push_back({answer.address, answer.entry.fits});
     for (const auto& near : found.near) reply.near.push_back(near.answer.address);
