@@ -13,11 +13,9 @@ using Words = std::vector<std::string>;
 
 // Folding is dear, and few texts say anything of a hand.
 bool may_speak_of_hand(std::string_view text) {
-  for (std::size_t i = 0; i + 1 < text.size(); ++i) {
-    const char one = static_cast<char>(text[i] | 0x20), next = static_cast<char>(text[i + 1] | 0x20);
-    if ((one == 'l' && next == 'h') || (one == 'h' && next == 'a')) return true;
-  }
-  return false;
+  const auto same = [](char one, char other) { return (one | 0x20) == other; };
+  const auto mentions = [&](std::string_view word) { return std::search(text.begin(), text.end(), word.begin(), word.end(), same) != text.end(); };
+  return mentions("hand") || mentions("lh");
 }
 
 Words words_in(std::string_view text) { return may_speak_of_hand(text) ? sheaf::words_of(sheaf::fold(text)) : Words(); }

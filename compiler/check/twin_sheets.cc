@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <set>
 #include <span>
@@ -60,11 +61,13 @@ bool alike(Statements left, Statements right) {
 // How often each statement is made, at its hash's last bits; where two share a count both look more common.
 class Counts {
  public:
-  void add(std::uint32_t statement) { ++counts_[statement % counts_.size()]; }
-  std::uint32_t of(std::uint32_t statement) const { return counts_[statement % counts_.size()]; }
+  explicit Counts(std::size_t statements) : counts_(std::bit_ceil(2 * statements)) {}
+
+  void add(std::uint32_t statement) { ++counts_[statement & (counts_.size() - 1)]; }
+  std::uint32_t of(std::uint32_t statement) const { return counts_[statement & (counts_.size() - 1)]; }
 
  private:
-  std::vector<std::uint32_t> counts_ = std::vector<std::uint32_t>(1 << 18);
+  std::vector<std::uint32_t> counts_;
 };
 
 // Two sheets alike in that share of what the longer says have one of their rarest statements in common: so many that
@@ -85,7 +88,9 @@ std::vector<std::uint32_t> rarest(Statements statements, const Counts& counts) {
 
 void judge(FactGroup group, Look& look, Report& report) {
   if (group.size() < 2) return;
-  Counts counts;
+  std::size_t statements = 0;  // of all, which is what the fact about a sheet says
+  for (const Fact& fact : group) statements += fact.says;
+  Counts counts(statements);
   for (const Fact& fact : group) {
     for (const std::uint32_t statement : look.statements(fact)) counts.add(statement);
   }
