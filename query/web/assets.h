@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The files of this folder that a browser fetches, built into the program.
+// The files of this folder that a browser gets, built into the program.
 #pragma once
 
 #include <span>

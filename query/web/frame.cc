@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <array>
 
-#include "query/web/assets.h"
 #include "query/web/pages.h"
+#include "query/web/styles.h"
 
 namespace sheaf {
 namespace {
@@ -97,8 +97,9 @@ Response framed(const PageParts& parts, const Asking& asking) {
                      "\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
                      "content=\"width=device-width, initial-scale=1\">\n<title>" +
                      escaped(parts.title.empty() ? "Sheaf" : parts.title + " · Sheaf") + "</title>\n";
-  if (parts.style == "card") page += "<link rel=\"stylesheet\" href=\"/card.css\">\n";
-  page += "<link rel=\"stylesheet\" href=\"/page.css\">\n<link rel=\"icon\" href=\"/icon.svg\" type=\"image/svg+xml\">\n"
+  if (parts.style == "card") page += card_style_html();
+  page += page_style_html() +
+          "<link rel=\"icon\" href=\"/icon.svg\" type=\"image/svg+xml\">\n"
           "<script src=\"/page.js\" defer></script>\n";
   if (parts.style == "card") page += "<script src=\"/card.js\" defer></script>\n";
   page += "</head>\n<body" + (parts.style.empty() ? "" : " class=\"" + std::string(parts.style) + "\"") +
@@ -109,12 +110,9 @@ Response framed(const PageParts& parts, const Asking& asking) {
 }
 
 Response saved(const PageParts& parts, const Asking& asking, std::string file) {
-  std::string style;
-  for (const auto& asset : all_assets())
-    if (asset.path == "/page.css") style = asset.content;
   std::string page = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
                      "content=\"width=device-width, initial-scale=1\">\n<title>" +
-                     escaped(parts.title) + "</title>\n<style>\n" + style + "</style>\n</head>\n<body class=\"saved\">\n" +
+                     escaped(parts.title) + "</title>\n" + page_style_html() + "</head>\n<body class=\"saved\">\n" +
                      without_links(parts.body) + foot_html(asking, false) + "</body>\n</html>\n";
   return {200, "text/html; charset=utf-8", std::move(page), std::move(file)};
 }

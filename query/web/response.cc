@@ -3,6 +3,8 @@
 
 #include <cstdint>
 
+#include "query/web/styles.h"
+
 namespace sheaf {
 namespace {
 
@@ -24,16 +26,19 @@ std::string_view reason_of(int status) {
   }
 }
 
-constexpr std::string_view strict_headers =
-    "Content-Security-Policy: default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; "
-    "connect-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'\r\n"
-    "X-Content-Type-Options: nosniff\r\n"
-    "X-Frame-Options: DENY\r\n"
-    "Referrer-Policy: no-referrer\r\n"
-    "Cross-Origin-Opener-Policy: same-origin\r\n"
-    "Cross-Origin-Resource-Policy: same-origin\r\n"
-    "Permissions-Policy: camera=(), microphone=(), geolocation=()\r\n"
-    "Cache-Control: no-cache\r\n";
+const std::string& strict_headers() {
+  static const std::string headers =
+      "Content-Security-Policy: default-src 'none'; script-src 'self'; style-src " + allowed_styles() + "; img-src 'self'; "
+      "connect-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'\r\n"
+      "X-Content-Type-Options: nosniff\r\n"
+      "X-Frame-Options: DENY\r\n"
+      "Referrer-Policy: no-referrer\r\n"
+      "Cross-Origin-Opener-Policy: same-origin\r\n"
+      "Cross-Origin-Resource-Policy: same-origin\r\n"
+      "Permissions-Policy: camera=(), microphone=(), geolocation=()\r\n"
+      "Cache-Control: no-cache\r\n";
+  return headers;
+}
 
 void add(std::string& head, std::string_view name, std::string_view value) {
   head.append(name).append(": ").append(value).append("\r\n");
@@ -56,7 +61,7 @@ std::string bytes_of(const Response& response, const Delivery& delivery) {
   const bool known = response.status == 200 && delivery.if_none_match == tag;
   const int status = known ? 304 : response.status;
   std::string bytes = "HTTP/1.1 " + std::to_string(status) + " " + std::string(reason_of(status)) + "\r\n";
-  bytes += strict_headers;
+  bytes += strict_headers();
   if (status == 405) add(bytes, "Allow", "GET, HEAD");
   if (status == 200 || known) add(bytes, "ETag", tag);
   if (!known) {

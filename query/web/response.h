@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// One response and its bytes. Every response carries the same strict headers: no script or style but from
-// this server, nothing sniffed, framed, sent on, or cached without asking again. No header is ever built
-// from what a request said.
+// One response and its bytes. Every response carries the same strict headers: no script but from this
+// server, no style but its own, nothing sniffed, framed, sent on, or cached without asking again. No header is
+// ever built from what a request said.
 #pragma once
 
 #include <string>

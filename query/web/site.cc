@@ -5,7 +5,6 @@
 #include <memory>
 
 #include "query/answer/answer_json.h"
-#include "query/answer/html_style.h"
 #include "query/web/assets.h"
 #include "query/web/listening.h"
 #include "query/web/own_crib.h"
@@ -35,7 +34,6 @@ Response worker_script(const Asset& asset, const Opened& opened) {
 }
 
 std::optional<Response> asset_at(std::string_view path, const Opened& opened) {
-  if (path == "/card.css") return Response{200, "text/css; charset=utf-8", std::string(document_style)};
   const auto assets = all_assets();
   const auto found = std::ranges::find(assets, path, &Asset::path);
   if (found == assets.end()) return std::nullopt;

@@ -4,7 +4,7 @@
 'use strict';
 
 const store = `sheaf/${digest}`;
-const frame = ['/', '/page.css', '/page.js', '/card.css', '/card.js', '/icon.svg', '/match', '/convert', '/about'];
+const frame = ['/', '/page.js', '/card.js', '/icon.svg', '/match', '/convert', '/about'];
 const longestWait = 4000;  // ms, before what is kept is shown instead
 
 self.addEventListener('install', (event) => event.waitUntil(

@@ -24,7 +24,7 @@ MOST_GROWTH = 1.25  # of memory, from after the first replacement to the end
 
 # Asked in turn on each connection; wrk counts every status of 400 and above.
 PATHS = ["/find?q=top+plug+muleback+2013", "/api/find?q=torque+fork", "/entry/sorvane-41-rod/top-plug", "/find?q=tpo+plgu",
-         "/match?q=41.1x54x11", "/card/sorvane-41-rod", "/convert?q=35+N%C2%B7m", "/page.css", "/health"]
+         "/match?q=41.1x54x11", "/card/sorvane-41-rod", "/convert?q=35+N%C2%B7m", "/page.js", "/health"]
 SCRIPT = """
 local paths = {PATHS}
 local at = 0
