@@ -2,6 +2,8 @@
 #include "query/answer/findings.h"
 
 #include <algorithm>
+#include <set>
+#include <string_view>
 
 #include "query/answer/text.h"
 #include "query/library/vocabulary.h"
@@ -135,6 +137,12 @@ void note_libraries(FoundAnswers& found) {
                             " answers too.");
 }
 
+// Each library has one of them.
+bool is_one_of_each_library(const std::vector<Answer>& answers) {
+  std::set<std::string_view> libraries;
+  return std::ranges::all_of(answers, [&](const Answer& answer) { return libraries.insert(answer.library).second; });
+}
+
 }  // namespace
 
 FoundAnswers say_findings(Findings findings, std::string question, const PreferredUnits& preferred) {
@@ -180,6 +188,17 @@ std::string nothing_found(const FoundAnswers& found) {
     sentence += " for this";
   }
   return sentence + ".";
+}
+
+std::string which_one(const FoundAnswers& found) {
+  const Answer& first = found.answers.front();
+  const auto all_share = [&](auto member) {
+    return std::ranges::all_of(found.answers, [&](const Answer& answer) { return answer.*member == first.*member; });
+  };
+  if (all_share(&Answer::address))
+    return is_one_of_each_library(found.answers) ? "" : "It differs by year, frame number or market: name yours.";
+  if (found.reading.machines.size() != 1 && !all_share(&Answer::machines)) return "Name the machine and the year.";
+  return {};
 }
 
 std::string near_heading(Near why) {

@@ -23,24 +23,6 @@ void write_cautions(Page& page, const std::vector<Answer>& answers) {
   }
 }
 
-bool are_variants(const std::vector<Answer>& answers) {
-  return std::ranges::all_of(answers,
-                             [&](const Answer& answer) { return answer.address == answers.front().address; });
-}
-
-bool differ_by_machine(const std::vector<Answer>& answers) {
-  return std::ranges::any_of(
-      answers, [&](const Answer& answer) { return answer.machines != answers.front().machines; });
-}
-
-// The one short question that would leave a single answer.
-std::string question_back(const FoundAnswers& found) {
-  if (are_variants(found.answers)) return "It differs by year, frame number or market: name yours.";
-  if (found.reading.machines.size() != 1 && differ_by_machine(found.answers))
-    return "Name the machine and the year.";
-  return {};
-}
-
 void write_notice_of_demo(Page& page, const std::vector<Answer>& answers) {
   const bool invented = std::ranges::any_of(answers, &Answer::invented);
   page.labelled("", Line((invented ? std::string("Invented demonstration figures. ") : std::string()) +
@@ -59,7 +41,7 @@ void write_list(Page& page, const FoundAnswers& found) {
                    Tone::quiet),
               2);
   page.blank();
-  const std::string question = question_back(found);
+  const std::string question = which_one(found);
   if (!question.empty()) page.labelled("which", Line(question, Tone::act));
   write_cautions(page, found.answers);
   write_notice_of_demo(page, found.answers);

@@ -17,16 +17,6 @@ namespace {
 constexpr std::size_t most_also = 4;
 constexpr std::size_t most_on_shelf = 200;
 
-bool are_variants(const std::vector<Answer>& answers) {
-  return std::ranges::all_of(answers, [&](const Answer& each) { return each.address == answers.front().address; });
-}
-
-std::string question_back(const FoundAnswers& found) {
-  if (are_variants(found.answers)) return "It differs by year, frame number or market: name yours.";
-  if (found.reading.machines.size() != 1) return "Several fit: name the machine and the year.";
-  return {};
-}
-
 std::string cautions_html(const std::vector<Answer>& answers) {
   Facts facts;
   std::vector<std::string> said;
@@ -43,8 +33,9 @@ std::string list_html(const FoundAnswers& found, const Asking& asking) {
   std::string items;
   for (const auto& answer : found.answers) items += answer_item_html(answer, asking);
   const bool invented = std::ranges::any_of(found.answers, &Answer::invented);
+  const std::string which = which_one(found);
   const std::string total = (found.total_is_exact ? "" : "about ") + std::to_string(found.total) + " fit";
-  return element("h1", "plain", total) + element("p", "act", question_back(found)) + "<ul class=\"answers\">\n" +
+  return element("h1", "plain", total) + (which.empty() ? "" : element("p", "act", which)) + "<ul class=\"answers\">\n" +
          items + "</ul>\n" + cautions_html(found.answers) + notice_html(invented);
 }
 
