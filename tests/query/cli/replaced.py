@@ -17,7 +17,6 @@ import tempfile
 import threading
 
 REPLACEMENTS = 20
-ASKING = 4
 SHEET = """sheet: fork
 title: A fork
 assembly: fork
@@ -39,7 +38,7 @@ def main():
     env = {"PATH": "/usr/bin:/bin", "HOME": str(here), "SHEAF_LIBRARY": str(here / "shop.sheaf"), "LC_ALL": "C.UTF-8"}
     env |= {k: v for k, v in os.environ.items() if k.endswith("SAN_OPTIONS")}
     (here / "sheets").mkdir()
-    shutil.copytree("specs-yaml", here / "sheets" / "others")
+    shutil.copytree("specs-yaml/words", here / "sheets" / "words")
     faults, answered, seen, done = [], itertools.count(), set(), threading.Event()
 
     def write(turn):
@@ -65,7 +64,7 @@ def main():
 
     write(1)
     commands = [["find", "spring", "preload", "trialmule", "2013"], ["show", "fork/preload", "fork/rebound"]]
-    threads = [threading.Thread(target=ask, args=(commands[i % 2],)) for i in range(ASKING)]
+    threads = [threading.Thread(target=ask, args=(command,)) for command in commands]
     for thread in threads:
         thread.start()
     for turn in range(2, 2 + REPLACEMENTS):
