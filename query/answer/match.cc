@@ -9,6 +9,7 @@
 #include "query/answer/match_designation.h"
 #include "query/answer/match_row.h"
 #include "query/answer/match_shelf.h"
+#include "query/answer/match_two.h"
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
 #include "query/search/measures.h"
@@ -288,12 +289,26 @@ Result<Matches> match_measured(const Measured& measured, const PartNamed& named,
   return matches;
 }
 
-Result<Matches> match(const MatchRequest& request, Shelf& shelf) {
-  const PartNamed named = take_part(with_leading_zeros(request.text));
-  const auto designated = match_designation(named, request.limits, shelf);
+static Result<Matches> match_one(std::string_view text, const MatchLimits& limits, Shelf& shelf) {
+  const PartNamed named = take_part(with_leading_zeros(text));
+  const auto designated = match_designation(named, limits, shelf);
   if (!designated) return designated.failure();
-  const auto answer =
-      *designated ? Result<Matches>(**designated) : match_as_size(named, request.limits, shelf);
+  return *designated ? Result<Matches>(**designated) : match_as_size(named, limits, shelf);
+}
+
+static Result<Matches> match_two(const std::string& first, const std::string& second, const MatchLimits& limits,
+                                 Shelf& shelf) {
+  auto left = match_one(first, limits, shelf);
+  if (!left) return left;
+  auto right = match_one(second, limits, shelf);
+  if (!right) return right;
+  return beside(std::move(left).value(), std::move(right).value());
+}
+
+Result<Matches> match(const MatchRequest& request, Shelf& shelf) {
+  const auto two = two_sides(request.text);
+  const auto answer = two ? match_two(two->first, two->second, request.limits, shelf)
+                          : match_one(request.text, request.limits, shelf);
   if (!answer) return answer.failure();
   Matches matches = *answer;
   matches.typed = request.text;

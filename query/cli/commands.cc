@@ -60,6 +60,7 @@ constexpr std::array<CommandInfo, 11> commands = {{
      "sheaf match 41.1 x 54 x 11              any ring of this size\n"
      "sheaf match fork seal id 43 od 55       by two dimensions\n"
      "sheaf match 6203-2RS                    a bearing, and what its designation says\n"
+     "sheaf match 6203 vs 6302                the second beside the first, and what differs\n"
      "sheaf match --csv < measured.csv        row for row, faults marked",
      make_match},
     {"reckon", "TOPIC GIVEN…", "Do the trade's arithmetic: torque, oil, springs, fits",
