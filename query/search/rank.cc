@@ -17,6 +17,7 @@ namespace {
 constexpr double side_too_many = 0.1;      // "front axle nut" for "axle nut"
 constexpr double context_too_many = 0.2;   // "engine oil drain plug" for "drain plug" on the engine's sheet
 constexpr double fastener_too_many = 0.3;  // "lower yoke pinch bolts" for the torque of the lower yoke
+constexpr double fastener_unasked = 0.7;   // the same where nothing was asked of it: most want what is tightened
 constexpr double place_share = 0.4;        // of each word that only says where: "... at the caliper"
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
@@ -198,10 +199,11 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
     if (asked && crosses_another(match, matches)) sum += other_part_too;
   }
   const bool asks_torque = asks_for("torque") || asks_for("stage");
+  const double of_fastener = asks_torque ? fastener_too_many : reading_.figures.empty() ? fastener_unasked : 1;
   for (std::size_t i = 0; i < costs.size(); ++i) {
     const bool of_asked_parts = i > 0 && is_asked(name.words[i - 1] + name.words[i]);  // "run-out", "runout"
     if (of_asked_parts) costs[i - 1] = costs[i] = 0;
-    if (asks_torque && costs[i] == 1 && is_fastener_word(name.words[i])) costs[i] = fastener_too_many;
+    if (costs[i] == 1 && of_fastener < 1 && is_fastener_word(name.words[i])) costs[i] = of_fastener;
   }
   for (std::size_t i = 0; i < costs.size(); ++i) sum += i < name.thing ? costs[i] : costs[i] * place_share;
   std::size_t last = name.thing;  // word of the thing that is no side

@@ -141,8 +141,10 @@ bool read_figure(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures.
+// "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures; but nothing here is as
+// large as "1990 outer screw" would have it, which is a year.
 bool read_named_number(Draft& draft, std::size_t i) {
+  if (year_in(draft.token(i).typed)) return false;
   const auto number = parse_number(draft.token(i).typed, Input::prompt);
   const auto [of, more] = meaning_behind(draft, i + 1);
   if (!number || more == 0 || of == LengthOf::across_flats) return false;

@@ -97,6 +97,20 @@ PartAsked part_of(Draft& draft, const std::string& typed) {
   return part;
 }
 
+// What is asked of a thing may name it as well: "what oil", "seal size".
+bool names_thing(Draft& draft, const std::string& word) {
+  const auto matches = draft.lexicon.groups_in({word});
+  return std::ranges::any_of(
+      matches, [](const GroupMatch& match) { return match.group == "oil" || kind_named(match.group); });
+}
+
+// Of several words that ask for a figure, the one that names the thing itself is left to be read as a part.
+void leave_thing(Draft& draft, LooseWords& words, const GroupMatch& asked) {
+  if (asked.count == 1) return;
+  for (std::size_t i = asked.first; i < asked.first + asked.count; ++i)
+    words[i].taken = !names_thing(draft, words[i].word);
+}
+
 // All groups that the same words name, those of parts before the others.
 void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& matches,
                 const GroupMatch& chosen) {
@@ -109,12 +123,14 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
       if (words[i].word.size() >= 3) add_unit(draft.reading, words[i].word);
     draft.reading.parts.push_back(std::move(part));
-  } else {
-    for (const auto& match : matches)
-      if (match.first == chosen.first && match.count == chosen.count)
-        read_meaning(draft.reading, match.group, typed);
+    take(words, chosen);
+    return;
   }
+  for (const auto& match : matches)
+    if (match.first == chosen.first && match.count == chosen.count)
+      read_meaning(draft.reading, match.group, typed);
   take(words, chosen);
+  leave_thing(draft, words, chosen);
 }
 
 // The "FR" of "HX1O4-FR" is no side: it belongs to a number that may yet be recognised.
@@ -198,17 +214,26 @@ void read_field_names(Draft& draft, LooseWords& words) {
 
 bool is_tool(const PartAsked& part) {
   constexpr std::string_view tools[] = {"wrench", "socket", "hex-key"};
-  return part.words.size() == 1 && std::ranges::any_of(part.groups, [&](const std::string& group) {
-           return std::ranges::find(tools, group) != std::end(tools);
-         });
+  return std::ranges::any_of(part.groups, [&](const std::string& group) {
+    return std::ranges::find(tools, group) != std::end(tools);
+  });
 }
 
-// A tool beside a part asks what fits it: "axle nut socket", "what size spanner".
+// A tool beside a part asks what fits it: "axle nut socket", "what size spanner", "fork bolt hex key".
 void read_tools(QuestionReading& reading) {
   if (std::ranges::all_of(reading.parts, is_tool)) return;
   if (std::erase_if(reading.parts, is_tool) == 0) return;
   add_new(reading.figures, "drive");  // or the tool itself
   std::erase(reading.figures, "size");
+}
+
+// "lower" is a part of a fork too; beside another part it says which of the two.
+void read_sides_beside_parts(QuestionReading& reading) {
+  const auto is_side = [](const PartAsked& part) { return !opposite_of(part.typed).empty(); };
+  if (std::ranges::all_of(reading.parts, is_side)) return;
+  for (const auto& part : reading.parts)
+    if (is_side(part)) add_new(reading.sides, part.typed);
+  std::erase_if(reading.parts, is_side);
 }
 
 constexpr std::size_t most_words_in_pairs = 8;  // 56 pairs to look at
@@ -251,6 +276,7 @@ void read_words(Draft& draft) {
   }
   read_groups(draft, words, 1);
   read_tools(draft.reading);
+  read_sides_beside_parts(draft.reading);
   mark_read_tokens(draft, without_taken(words));
 }
 

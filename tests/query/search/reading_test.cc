@@ -55,6 +55,28 @@ TEST_CASE("years, alone and in ranges") {
   CHECK(range.year == 2011);
   CHECK(range.year_to == 2014);
   CHECK(read("top plug 1200").year == 0);
+  CHECK(read("2013 outer plug").year == 2013);  // no measure of the outside
+  CHECK(read("2013 outer plug").lengths.empty());
+}
+
+TEST_CASE("what is asked of a thing leaves the thing to be read") {
+  const auto reading = read("oil level");
+  CHECK(reading.figures == std::vector<std::string>{"level"});
+  REQUIRE(reading.parts.size() == 1);
+  CHECK(reading.parts[0].typed == "oil");
+  CHECK(read("air gap").parts.empty());
+}
+
+TEST_CASE("a tool beside a part asks what fits it, alone it is sought") {
+  CHECK(read("top plug hex key").figures == std::vector<std::string>{"drive"});
+  CHECK(read("top plug hex key").parts.size() == 1);
+  CHECK(read("hex key").parts.size() == 1);
+}
+
+TEST_CASE("a word for a side and a part is the side beside another part") {
+  CHECK(read("lower drain plug").sides == std::vector<std::string>{"lower"});
+  CHECK(read("lower drain plug").parts.size() == 1);
+  CHECK(read("lower").parts.size() == 1);
 }
 
 TEST_CASE("designations are read for what they are") {

@@ -108,6 +108,10 @@ LibraryContent small_content() {
   add_words(content.words, "side-front", {"front"});
   add_words(content.words, "kind-torque", {"torque", "nm", "ft lb", "how tight"});
   add_words(content.words, "kind-level", {"oil level", "level", "air gap"});
+  add_words(content.words, "oil", {"oil"});
+  add_words(content.words, "hex-key", {"hex key"});
+  add_words(content.words, "outer-tube", {"lower", "lower leg"});
+  add_words(content.words, "side-lower", {"lower"});
   add_words(content.words, "nut", {"nut"});
   add_words(content.words, "hand-left", {"left-hand thread"});
   return content;
