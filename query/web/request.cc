@@ -137,6 +137,8 @@ std::optional<Refusal> read_header(std::string_view line, HttpRequest& request) 
     if (wish.find("keep-alive") != std::string::npos) request.keep_alive = true;
   } else if (name == "if-none-match") {
     request.if_none_match = value;
+  } else if (name == "accept-encoding") {
+    request.accept_encoding = small_letters(value);
   } else if (name == "transfer-encoding" || (name == "content-length" && value != "0")) {
     return Refusal{413, "A request here has no body."};
   }

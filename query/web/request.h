@@ -35,6 +35,7 @@ struct HttpRequest {
   Parameters parameters;
   std::string host;  // name or address, without port, small letters; "[::1]" keeps its brackets
   std::string if_none_match;
+  std::string accept_encoding;  // in small letters
   bool keep_alive = true;
 
   // The first value of that name; empty if there is none.

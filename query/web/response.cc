@@ -36,7 +36,8 @@ const std::string& strict_headers() {
       "Cross-Origin-Opener-Policy: same-origin\r\n"
       "Cross-Origin-Resource-Policy: same-origin\r\n"
       "Permissions-Policy: camera=(), microphone=(), geolocation=()\r\n"
-      "Cache-Control: no-cache\r\n";
+      "Cache-Control: no-cache\r\n"
+      "Vary: Accept-Encoding\r\n";
   return headers;
 }
 
@@ -66,6 +67,7 @@ std::string bytes_of(const Response& response, const Delivery& delivery) {
   if (status == 200 || known) add(bytes, "ETag", tag);
   if (!known) {
     add(bytes, "Content-Type", response.type);
+    if (response.gzip) add(bytes, "Content-Encoding", "gzip");
     add(bytes, "Content-Length", std::to_string(response.body.size()));
   }
   if (!response.save_as.empty())

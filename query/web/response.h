@@ -14,6 +14,7 @@ struct Response {
   std::string_view type = "text/html; charset=utf-8";
   std::string body;
   std::string save_as = {};  // a file name, of letters, digits, "-" and ".": the body is to be saved, not shown
+  bool gzip = false;         // the body is packed (packing.h)
 };
 
 // Status line, headers and, unless only the head was asked for, the body. A body that the asker already

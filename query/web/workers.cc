@@ -3,13 +3,16 @@
 
 #include <exception>
 
+#include "query/web/packing.h"
+
 namespace sheaf {
 namespace {
 
 // Whatever goes wrong in one answer, memory included, the others are still answered.
 Response answered(const Answering& answer, const HttpRequest& request) {
   try {
-    return answer(request);
+    Response response = answer(request);
+    return accepts_gzip(request.accept_encoding) ? packed(std::move(response)) : response;
   } catch (const std::exception&) {
     return {500, "text/plain; charset=utf-8", "This could not be answered.\n"};
   }
