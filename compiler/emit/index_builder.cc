@@ -41,9 +41,12 @@ std::vector<std::string> all_spelling_of(const std::vector<WordRecord>& words) {
 
 struct Shard {
   std::size_t number = 0;
-  std::vector<SheetRecord> sheets;
+  std::vector<HashedSheet> hashes;    // of its sheets
+  std::vector<SheetRecord> sheets;    // alongside, unless `file` is known
   std::size_t entries = 0;
   bool is_first = false;  // and so holds the spelling of the glossary
+  std::string key;        // in the cache; empty: not known
+  std::string file;       // empty: still to be written
 };
 
 }  // namespace
@@ -67,13 +70,18 @@ struct IndexBuilder::State {
   }
 
   void begin_shard() {
-    gathering = Shard{shards, {}, 0, shards == 0};
+    gathering = Shard{};
+    gathering.number = shards;
+    gathering.is_first = shards == 0;
     ++shards;
   }
+  std::optional<Failure> end_if_full();
+  std::optional<Failure> recall_sheets();
+  void look_up(Shard& shard);
   std::optional<Failure> hand_over();
   std::optional<Failure> wait_for_all();
   void work(const std::stop_token& stop);
-  std::optional<Failure> write(const Shard& shard, std::string& file);
+  std::optional<Failure> write(Shard& shard);
 
   const Means means;
   const std::vector<WordRecord> glossary;
@@ -82,18 +90,38 @@ struct IndexBuilder::State {
   ShardCache cache;
 
   Shard gathering;
+  Recall recall;  // for sheets whose records are not at hand
   std::size_t shards = 0;  // begun
 
   std::mutex mutex;  // guards what follows
   std::condition_variable_any changed;
   std::deque<Shard> waiting;
-  std::map<std::size_t, std::string> files;  // of the shards that are done, by their numbers
+  struct Done {
+    std::string file;
+    std::vector<HashedSheet> hashes;
+  };
+  std::map<std::size_t, Done> done;  // by their numbers
   std::size_t at_work = 0;
   std::optional<Failure> fault;  // the first
   std::vector<std::jthread> workers;
 };
 
+// Sheets without records are asked for only where their shard must be written: here, in the caller's thread.
+std::optional<Failure> IndexBuilder::State::recall_sheets() {
+  if (!recall) return std::nullopt;
+  look_up(gathering);
+  if (!gathering.file.empty()) return std::nullopt;
+  for (std::size_t i = 0; i < gathering.sheets.size(); ++i) {
+    if (!gathering.sheets[i].name.empty()) continue;
+    auto sheet = recall(gathering.hashes[i].name);
+    if (!sheet) return sheet.failure();
+    gathering.sheets[i] = std::move(sheet).value();
+  }
+  return std::nullopt;
+}
+
 std::optional<Failure> IndexBuilder::State::hand_over() {
+  if (auto failed = recall_sheets()) return failed;
   std::unique_lock lock(mutex);
   changed.wait(lock, [&] { return waiting.size() < means.threads || fault; });
   if (fault) return fault;
@@ -108,36 +136,42 @@ std::optional<Failure> IndexBuilder::State::wait_for_all() {
   return fault;
 }
 
-// Only a shard that the cache does not have is indexed.
-std::optional<Failure> IndexBuilder::State::write(const Shard& shard, std::string& file) {
-  std::string key;
-  if (!means.cache.empty()) {
-    key = ShardCache::key_of(means.maker, glossary, shard.is_first, shard.sheets);
-    if (auto known = cache.find(key)) {
-      file = std::move(*known);
-      return std::nullopt;
-    }
+void IndexBuilder::State::look_up(Shard& shard) {
+  if (means.cache.empty() || !shard.key.empty()) return;
+  std::vector<std::uint64_t> hashes;
+  for (std::size_t i = 0; i < shard.hashes.size(); ++i) {
+    HashedSheet& sheet = shard.hashes[i];
+    if (sheet.hash == 0) sheet.hash = hash_of_sheet(shard.sheets[i]);
+    hashes.push_back(sheet.hash);
   }
-  file = means.folder + "/shard-" + std::to_string(shard.number);
+  shard.key = ShardCache::key_of(means.maker, glossary, shard.is_first, hashes);
+  shard.file = cache.find(shard.key).value_or(std::string());
+}
+
+// Only a shard that the cache does not have is indexed.
+std::optional<Failure> IndexBuilder::State::write(Shard& shard) {
+  look_up(shard);
+  if (!shard.file.empty()) return std::nullopt;
+  shard.file = means.folder + "/shard-" + std::to_string(shard.number);
   auto failed =
-      write_shard(file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
-  if (!failed && !key.empty()) cache.keep(key, file);
+      write_shard(shard.file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
+  if (!failed && !shard.key.empty()) cache.keep(shard.key, shard.file);
   return failed;
 }
 
 void IndexBuilder::State::work(const std::stop_token& stop) {
   std::unique_lock lock(mutex);
   while (changed.wait(lock, stop, [&] { return !waiting.empty(); })) {
-    const Shard shard = std::move(waiting.front());
+    Shard shard = std::move(waiting.front());
     waiting.pop_front();
     ++at_work;
     changed.notify_all();
     lock.unlock();
-    std::string file;
-    auto failed = write(shard, file);
+    auto failed = write(shard);
+    shard.sheets = {};
     lock.lock();
     --at_work;
-    files[shard.number] = std::move(file);
+    done[shard.number] = {std::move(shard.file), std::move(shard.hashes)};
     if (failed && !fault) fault = std::move(failed);
     changed.notify_all();
     if (stop.stop_requested()) return;
@@ -154,21 +188,43 @@ IndexBuilder::IndexBuilder(IndexBuilder&&) noexcept = default;
 IndexBuilder& IndexBuilder::operator=(IndexBuilder&&) noexcept = default;
 IndexBuilder::~IndexBuilder() = default;
 
+std::optional<Failure> IndexBuilder::State::end_if_full() {
+  if (!ends_shard(gathering.hashes.back().name, gathering.entries)) return std::nullopt;
+  auto failed = hand_over();
+  begin_shard();
+  return failed;
+}
+
 std::optional<Failure> IndexBuilder::add(SheetRecord sheet) {
   Shard& shard = state_->gathering;
   shard.entries += sheet.entries.size();
+  shard.hashes.push_back({sheet.name, sheet.entries.size(), 0});
   shard.sheets.push_back(std::move(sheet));
-  if (!ends_shard(shard.sheets.back().name, shard.entries)) return std::nullopt;
-  auto fault = state_->hand_over();
-  state_->begin_shard();
-  return fault;
+  return state_->end_if_full();
+}
+
+std::optional<Failure> IndexBuilder::add(HashedSheet sheet, const Recall& recall) {
+  Shard& shard = state_->gathering;
+  state_->recall = recall;
+  shard.entries += sheet.entries;
+  shard.hashes.push_back(std::move(sheet));
+  shard.sheets.emplace_back();
+  return state_->end_if_full();
+}
+
+std::vector<HashedSheet> IndexBuilder::hashes() const {
+  std::vector<HashedSheet> all;
+  for (const auto& [_, shard] : state_->done) {
+    if (!state_->means.cache.empty()) all.insert(all.end(), shard.hashes.begin(), shard.hashes.end());
+  }
+  return all;
 }
 
 std::optional<Failure> IndexBuilder::finish(const std::string& file, std::uint64_t offset) {
   if (auto fault = state_->hand_over()) return fault;
   if (auto fault = state_->wait_for_all()) return fault;
   std::vector<std::string> in_order;
-  for (auto& [_, shard] : state_->files) in_order.push_back(std::move(shard));
+  for (const auto& [_, shard] : state_->done) in_order.push_back(shard.file);
   if (auto fault = merge_shards(std::move(in_order), file, offset)) return fault;
   state_->cache.forget_others();
   return std::nullopt;

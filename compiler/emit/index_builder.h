@@ -4,11 +4,13 @@
 // change no byte of the result.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "compiler/emit/sheet_hash.h"
 #include "query/library/record.h"
 #include "query/quantity/result.h"
 
@@ -30,9 +32,15 @@ class IndexBuilder {
 
   // Waits while as many shards are full as there are threads: memory stays bounded.
   std::optional<sheaf::Failure> add(sheaf::SheetRecord sheet);
+  // A sheet of which only the hash is at hand: `recall` is asked for it, before this or a later call returns, if its
+  // shard is not in the cache.
+  using Recall = std::function<sheaf::Result<sheaf::SheetRecord>(const std::string& name)>;
+  std::optional<sheaf::Failure> add(HashedSheet sheet, const Recall& recall);
 
   // Writes the whole index, in one piece, into the file at this offset. Afterwards nothing may be added.
   std::optional<sheaf::Failure> finish(const std::string& file, std::uint64_t offset);
+  // Afterwards, if there is a cache: all sheets, in order.
+  std::vector<HashedSheet> hashes() const;
 
  private:
   struct State;

@@ -18,6 +18,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/emit/sheet_hash.h"
 #include "query/library/record.h"
 #include "query/quantity/result.h"
 
@@ -36,7 +37,12 @@ struct Receipt {
   std::string digest;  // SHA-256, hexadecimal
   std::int64_t bytes = 0;
   std::int64_t sheets = 0, entries = 0, words = 0;
+  // What revise_library takes: a hash of the rows and, if there is a cache, those of the sheets, in order.
+  std::uint64_t rows_hash = 0;
+  std::vector<HashedSheet> hashes = {};
 };
+
+struct LibraryParts;
 
 // For content that does not fit into memory at once. Memory stays bounded, whatever the number of sheets.
 class LibraryWriter {
@@ -52,9 +58,8 @@ class LibraryWriter {
   sheaf::Result<Receipt> finish();
 
  private:
-  struct State;
-  explicit LibraryWriter(std::unique_ptr<State> state);
-  std::unique_ptr<State> state_;
+  explicit LibraryWriter(std::unique_ptr<LibraryParts> parts);
+  std::unique_ptr<LibraryParts> parts_;
 };
 
 // Sheets may stand in any order.

@@ -61,11 +61,28 @@ Result<RowWriter> RowWriter::create(const std::string& path) {
   std::string sql = "BEGIN; PRAGMA application_id=" + std::to_string(application_id) +
                     "; PRAGMA user_version=" + std::to_string(library_format) + ';';
   for (const SchemaItem& table : schema_tables()) sql.append(table.sql) += ';';
-  if (const auto fault = writer.database_.execute(sql)) return *fault;
-  std::ranges::transform(tables, writer.queries_.begin(), [&](const auto& table) {
-    return std::make_unique<SqlQuery>(writer.database_.handle(), insertion(table.first, table.second));
-  });
+  if (const auto fault = writer.begin(sql)) return *fault;
   return writer;
+}
+
+Result<RowWriter> RowWriter::reopen(const std::string& path) {
+  auto database = SqlDatabase::create(path);
+  if (!database) return database.failure();
+  RowWriter writer(std::move(database).value());
+  writer.reopened_ = true;
+  if (const auto fault = writer.begin("BEGIN;")) return *fault;
+  SqlQuery files = writer.query("SELECT path, id FROM file");
+  while (files.next()) writer.files_.emplace(files.text(0), files.integer(1));
+  if (files.fault()) return *files.fault();
+  return writer;
+}
+
+std::optional<Failure> RowWriter::begin(const std::string& sql) {
+  if (auto fault = database_.execute(sql)) return fault;
+  std::ranges::transform(tables, queries_.begin(), [&](const auto& table) {
+    return std::make_unique<SqlQuery>(database_.handle(), insertion(table.first, table.second));
+  });
+  return std::nullopt;
 }
 
 template <typename... Value>
@@ -163,6 +180,46 @@ std::optional<Failure> RowWriter::add(const SheetRecord& sheet) {
   return fault_;
 }
 
+Result<RowWriter::Range> RowWriter::numbers_in(std::string_view column, std::int64_t sheet, const Range& entries) {
+  const std::string name(column);
+  SqlQuery all = query("SELECT min(n), max(n) FROM (SELECT " + name + " AS n FROM sheet WHERE id = ?1 UNION ALL SELECT " +
+                       name + " FROM entry WHERE id BETWEEN ?2 AND ?3)");
+  all.begin().bind(1, sheet).bind(2, entries.first).bind(3, entries.last);
+  if (!all.next()) return all.fault().value_or(Failure{"no answer"});
+  return all.is_null(0) ? Range{} : Range{all.integer(0), all.integer(1)};
+}
+
+// Its rows go, and the counters back to where they stood before it.
+std::optional<Failure> RowWriter::replace(const SheetRecord& sheet) {
+  SqlQuery place = query("SELECT id, first_entry, entries FROM sheet WHERE name = ?");
+  if (!place.begin().bind(1, sheet.name).next()) return place.fault().value_or(Failure{"there is no sheet " + sheet.name});
+  const Range own{place.integer(0), place.integer(0)};
+  const Range entries{place.integer(1), place.integer(1) + place.integer(2) - 1};
+  std::vector<std::pair<std::string, Range>> rows = {
+      {"sheet WHERE id", own},        {"sheet_field WHERE sheet", own},        {"entry WHERE id", entries},
+      {"field WHERE entry", entries}, {"former_address WHERE entry", entries},
+  };
+  const std::pair<std::string_view, std::int64_t*> shared[] = {{"fit_set", &fit_sets_.last},
+                                                               {"caution_set", &caution_sets_.last},
+                                                               {"source", &sources_.last},
+                                                               {"reading", &readings_.last}};
+  for (const auto& [column, counter] : shared) {
+    const auto numbers = numbers_in(column, own.first, entries);
+    if (!numbers) return numbers.failure();
+    *counter = numbers->first - 1;
+    const std::string_view key = column.ends_with("_set") ? column : "id";
+    const std::string table(column.substr(0, column.find('_')));
+    rows.emplace_back(table + " WHERE " + std::string(key), *numbers);
+  }
+  for (const auto& [of, range] : rows) {
+    SqlQuery remove = query("DELETE FROM " + of + " BETWEEN ? AND ?");
+    if (auto fault = remove.begin().bind(1, range.first).bind(2, range.last).run()) return fault;
+  }
+  sheets_ = own.first - 1;
+  entries_ = static_cast<EntryId>(entries.first - 1);
+  return add(sheet);
+}
+
 void RowWriter::add_entry(const EntryRecord& entry) {
   std::optional<std::string> withdrawn_on, withdrawn_reason, withdrawn_instead;
   for (const WithdrawalRecord& withdrawn : entry.withdrawn) {
@@ -231,9 +288,25 @@ void RowWriter::add_words(const std::vector<WordRecord>& words) {
   }
 }
 
-std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, LibraryFacts& facts) {
-  add_words(words);
-  add_machines();
+// For a library in which sheets were replaced by others that are alike: words and machines stand.
+std::optional<Failure> RowWriter::count_what_is_there() {
+  SqlQuery counts = query("SELECT (SELECT count(*) FROM sheet), (SELECT count(*) FROM entry), "
+                          "(SELECT coalesce(max(\"on\"), '') FROM reading)");
+  if (!counts.next()) return counts.fault();
+  sheets_ = counts.integer(0);
+  entries_ = static_cast<EntryId>(counts.integer(1));
+  newest_date_ = counts.text(2);
+  return database_.execute("DELETE FROM library");
+}
+
+std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, LibraryFacts& facts,
+                                         const std::string& file) {
+  if (reopened_) {
+    if (auto fault = count_what_is_there()) return fault;
+  } else {
+    add_words(words);
+    add_machines();
+  }
   facts.data_date = newest_date_;
   facts.sheets = sheets_;
   facts.entries = entries_;
@@ -243,10 +316,13 @@ std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, L
   if (fault_) return fault_;
   std::string sql;
   for (const auto items : {schema_indexes(), schema_views()}) {
-    for (const SchemaItem& item : items) sql.append(item.sql) += ';';
+    for (const SchemaItem& item : items) {
+      if (!reopened_) sql.append(item.sql) += ';';
+    }
   }
   for (auto& query : queries_) query.reset();
   if (auto fault = database_.execute(sql + "COMMIT;")) return fault;
+  if (auto fault = database_.copy_in_order(file)) return fault;
   return database_.close();
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The SQLite part of a library: sheets and words as rows, in the order in which they come.
+// The SQLite part of a library: sheets and words as rows, in the order in which they come. They are gathered in a
+// file of their own and copied from there in order, so that rows which were replaced leave no trace.
 #pragma once
 
 #include <array>
@@ -20,11 +21,15 @@ namespace sheafc {
 class RowWriter {
  public:
   static sheaf::Result<RowWriter> create(const std::string& path);
+  // The rows of an earlier library, in which sheets are to be replaced.
+  static sheaf::Result<RowWriter> reopen(const std::string& path);
 
   std::optional<sheaf::Failure> add(const sheaf::SheetRecord& sheet);
-  // Fills in the counts and the newest date of what the library says of itself, and closes the file.
-  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words,
-                                       sheaf::LibraryFacts& facts);
+  // In place of the sheet of that name, which must be alike in its RowShape.
+  std::optional<sheaf::Failure> replace(const sheaf::SheetRecord& sheet);
+  // Fills in the counts and the newest date of what the library says of itself, and copies it all into that file.
+  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words, sheaf::LibraryFacts& facts,
+                                       const std::string& file);
 
  private:
   enum class Into {
@@ -60,6 +65,14 @@ class RowWriter {
   };
 
   explicit RowWriter(sheaf::SqlDatabase database) : database_(std::move(database)) {}
+  std::optional<sheaf::Failure> begin(const std::string& sql);
+  sheaf::SqlQuery query(const std::string& sql) { return {database_.handle(), sql}; }
+  struct Range {
+    std::int64_t first = 0, last = -1;
+  };
+  // The rows of other tables that this sheet and its entries refer to in that column.
+  sheaf::Result<Range> numbers_in(std::string_view column, std::int64_t sheet, const Range& entries);
+  std::optional<sheaf::Failure> count_what_is_there();
   template <typename... Value>
   void insert(Into table, const Value&... values);
   // Calls `insert_rows` with a new number for what this sheet has not had yet. None for what says nothing.
@@ -94,6 +107,7 @@ class RowWriter {
   std::int64_t sheets_ = 0;
   sheaf::EntryId entries_ = 0;
   std::string newest_date_;
+  bool reopened_ = false;
 };
 
 }  // namespace sheafc

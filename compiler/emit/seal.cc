@@ -18,7 +18,9 @@ using namespace sheaf;
 
 // An SQLite file whose write version is beyond what SQLite knows is read-only to every SQLite.
 constexpr std::uint64_t write_version_at = 18;
-constexpr char read_only_version = 3;
+constexpr char read_only_version = 3, written_version = 1;
+// A number, high byte first, by which SQLite tells when tables were changed.
+constexpr std::uint64_t schema_number_at = 40;
 // Xapian numbers each database at random; the same content must give the same bytes.
 constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
@@ -40,13 +42,6 @@ Result<std::uint64_t> size_of(const FileDescriptor& file) {
   return static_cast<std::uint64_t>(status.st_size);
 }
 
-Result<Digest> digest_of(const FileDescriptor& file, std::uint64_t bytes) {
-  DigestOfBytes digest;
-  const auto fault =
-      read_range(file.number(), 0, bytes, 1 << 20, [&](std::string_view piece) { digest.add(piece); });
-  if (fault) return *fault;
-  return digest.finish();
-}
 
 Result<std::string> checks_of_blocks(const FileDescriptor& file, std::uint64_t from, std::uint64_t to) {
   std::string checks;
@@ -78,13 +73,18 @@ Result<RowsSealed> seal_rows(const std::string& path) {
   if (auto fault = write_at(file, write_version_at, std::string_view(&read_only_version, 1))) return *fault;
   const auto bytes = size_of(file);
   if (!bytes) return bytes.failure();
-  const auto digest = digest_of(file, *bytes);
-  if (!digest) return digest.failure();
+  DigestOfBytes digest;
+  HashOfPieces hash;
+  const auto fault = read_range(file.number(), 0, *bytes, hashed_piece, [&](std::string_view piece) {
+    digest.add(piece);
+    hash.add(piece);
+  });
+  if (fault) return *fault;
   const std::uint64_t offset = (*bytes + index_block - 1) / index_block * index_block;
-  return RowsSealed{*bytes, offset, identity_from(*digest)};
+  return RowsSealed{*bytes, offset, identity_from(digest.so_far()), hash.finish(), std::move(digest)};
 }
 
-Result<Trailer> seal_library(const std::string& path, const RowsSealed& rows) {
+Result<Trailer> seal_library(const std::string& path, RowsSealed rows) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
   if (file.number() < 0) return system_failure();
   if (auto fault = write_at(file, rows.index_offset + identity_at, rows.identity)) return *fault;
@@ -94,12 +94,43 @@ Result<Trailer> seal_library(const std::string& path, const RowsSealed& rows) {
   if (!checks) return checks.failure();
   if (auto fault = write_at(file, *index_end, *checks)) return *fault;
   const std::uint64_t content_bytes = *index_end + checks->size();
-  const auto digest = digest_of(file, content_bytes);
-  if (!digest) return digest.failure();
+  const auto rest = read_range(file.number(), rows.rows_bytes, content_bytes, 1 << 20,
+                               [&](std::string_view piece) { rows.digest.add(piece); });
+  if (rest) return *rest;
   const Trailer trailer{rows.rows_bytes, rows.index_offset, *index_end - rows.index_offset,
-                        content_bytes + trailer_bytes, *digest};
+                        content_bytes + trailer_bytes, rows.digest.finish()};
   if (auto fault = write_at(file, content_bytes, to_bytes(trailer))) return *fault;
   return trailer;
+}
+
+std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t hash, const std::string& path) {
+  const FileDescriptor from(::open(library.c_str(), O_RDONLY | O_CLOEXEC));
+  const FileDescriptor to(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
+  if (from.number() < 0 || to.number() < 0) return system_failure();
+  const auto bytes = size_of(from);
+  if (!bytes) return bytes.failure();
+  if (*bytes < trailer_bytes) return Failure{"no library"};
+  const auto beginning = read_at(from.number(), 0, 100), end = read_at(from.number(), *bytes - trailer_bytes, trailer_bytes);
+  if (!beginning || !end) return system_failure();
+  const auto trailer = read_trailer(*beginning, *end, *bytes);
+  if (!trailer) return trailer.failure();
+  HashOfPieces found;
+  std::uint64_t at = 0;
+  std::optional<Failure> unwritten;
+  const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view piece) {
+    found.add(piece);
+    if (!unwritten) unwritten = write_at(to, at, piece);
+    at += piece.size();
+  });
+  if (fault || unwritten) return fault ? fault : unwritten;
+  if (found.finish() != hash) return Failure{"the rows are not what they were"};
+  // Copying them counted the schema's number up by one.
+  std::string number = beginning->substr(schema_number_at, 4);
+  for (auto byte = number.rbegin(); byte != number.rend(); ++byte) {
+    if ((*byte)-- != 0) break;
+  }
+  if (auto failed = write_at(to, schema_number_at, number)) return failed;
+  return write_at(to, write_version_at, std::string_view(&written_version, 1));
 }
 
 std::optional<Failure> put_in_place(const std::string& path, const std::string& target) {

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "query/library/hash.h"
 #include "query/library/trailer.h"
 #include "query/quantity/result.h"
 
@@ -17,12 +18,18 @@ struct RowsSealed {
   std::uint64_t rows_bytes = 0;
   std::uint64_t index_offset = 0;
   std::string identity;  // 16 bytes
+  std::uint64_t hash = 0;  // HashOfPieces of the rows
+  sheaf::DigestOfBytes digest;  // of the rows, for that of the whole
 };
 sheaf::Result<RowsSealed> seal_rows(const std::string& file);
 
 // The index stands at its offset: gives it its identity, adds the checks of its blocks, and ends the
 // file with the trailer.
-sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, const RowsSealed& rows);
+sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, RowsSealed rows);
+
+// The rows of a library, in a file of their own that can be written to again, as they were before they were copied
+// in order. A Failure also if their hash is not that one.
+std::optional<sheaf::Failure> unseal_rows(const std::string& library, std::uint64_t hash, const std::string& file);
 
 // Synced to the disk, then under its name, then the name synced too.
 std::optional<sheaf::Failure> put_in_place(const std::string& file, const std::string& target);

@@ -21,23 +21,20 @@ using namespace sheaf;
 constexpr std::string_view ending = ".shard";
 constexpr std::size_t key_length = 64, hash_length = 16;
 
-// The hash of hashes of pieces: a shard is read once, whatever its size, and never held in memory.
+// A shard is read once, whatever its size, and never held in memory.
 std::optional<std::string> hash_of_file(const std::string& path) {
   const FileDescriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   std::error_code error;
   const auto bytes = fs::file_size(path, error);
   if (file.number() < 0 || error) return std::nullopt;
-  std::string hashes;
-  const auto fault = read_range(file.number(), 0, bytes, 1 << 20, [&](std::string_view piece) {
-    hashes += to_hexadecimal(hash_of(piece));
-  });
+  HashOfPieces hash;
+  const auto fault =
+      read_range(file.number(), 0, bytes, hashed_piece, [&](std::string_view piece) { hash.add(piece); });
   if (fault) return std::nullopt;
-  return to_hexadecimal(hash_of(hashes));
+  return to_hexadecimal(hash.finish());
 }
 
 void add(DigestOfBytes& digest, std::uint64_t number) { digest.add(to_hexadecimal(number)); }
-void add(DigestOfBytes& digest, std::int64_t checksum) { add(digest, static_cast<std::uint64_t>(checksum)); }
-
 bool is_shard_name(const std::string& name) {
   return name.size() == key_length + 1 + hash_length + ending.size() && name[key_length] == '-' &&
          name.ends_with(ending);
@@ -55,16 +52,13 @@ ShardCache::ShardCache(std::string folder) : folder_(std::move(folder)) {
 }
 
 std::string ShardCache::key_of(const std::string& maker, const std::vector<WordRecord>& glossary,
-                               bool holds_spelling, const std::vector<SheetRecord>& sheets) {
+                               bool holds_spelling, const std::vector<std::uint64_t>& sheets) {
   DigestOfBytes digest;
   digest.add(maker);
   add(digest, std::uint64_t{holds_spelling});
   add(digest, glossary.size());
-  for (const WordRecord& word : glossary) add(digest, checksum_of(std::int64_t{0}, word));
-  for (const SheetRecord& sheet : sheets) {
-    add(digest, checksum_of(EntryId{0}, static_cast<std::int64_t>(sheet.entries.size()), sheet));
-    for (const EntryRecord& entry : sheet.entries) add(digest, checksum_of(EntryId{0}, entry));
-  }
+  for (const WordRecord& word : glossary) add(digest, static_cast<std::uint64_t>(checksum_of(std::int64_t{0}, word)));
+  for (const std::uint64_t sheet : sheets) add(digest, sheet);
   return to_hexadecimal(digest.finish());
 }
 

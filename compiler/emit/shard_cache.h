@@ -3,6 +3,7 @@
 // a cache: what is missing, cut, foreign or of another version is indexed anew, and what cannot be kept is not.
 #pragma once
 
+#include <cstdint>
 #include <map>
 #include <mutex>
 #include <optional>
@@ -18,10 +19,10 @@ class ShardCache {
  public:
   explicit ShardCache(std::string folder);  // empty: finds and keeps nothing
 
-  // The name of what a shard of these sheets will be. `glossary` are the words that terms depend on; `maker`
+  // The name of what a shard of the sheets with these hashes will be. `glossary` are the words that terms depend on; `maker`
   // names the program and the versions of libraries that write it.
   static std::string key_of(const std::string& maker, const std::vector<sheaf::WordRecord>& glossary,
-                            bool holds_spelling, const std::vector<sheaf::SheetRecord>& sheets);
+                            bool holds_spelling, const std::vector<std::uint64_t>& sheets);
 
   // The file of that shard, tested whole; none if there is none. For several threads at once.
   std::optional<std::string> find(const std::string& key);

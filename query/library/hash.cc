@@ -13,6 +13,10 @@ constexpr std::string_view digits = "0123456789abcdef";
 
 std::uint64_t hash_of(std::string_view bytes) { return XXH3_64bits(bytes.data(), bytes.size()); }
 
+std::uint64_t HashOfPieces::finish() const {
+  return XXH3_64bits(hashes_.data(), hashes_.size() * sizeof(std::uint64_t));
+}
+
 struct DigestOfBytes::State {
   sha256_ctx context;
 };
@@ -22,6 +26,16 @@ DigestOfBytes::~DigestOfBytes() = default;
 
 void DigestOfBytes::add(std::string_view bytes) {
   sha256_update(&state_->context, bytes.size(), reinterpret_cast<const std::uint8_t*>(bytes.data()));
+}
+
+DigestOfBytes::DigestOfBytes(DigestOfBytes&&) noexcept = default;
+DigestOfBytes& DigestOfBytes::operator=(DigestOfBytes&&) noexcept = default;
+
+Digest DigestOfBytes::so_far() const {
+  sha256_ctx context = state_->context;
+  Digest digest;
+  sha256_digest(&context, digest.size(), digest.data());
+  return digest;
 }
 
 Digest DigestOfBytes::finish() {

@@ -3,10 +3,12 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace sheaf {
 
@@ -14,13 +16,27 @@ namespace sheaf {
 // against a forger.
 std::uint64_t hash_of(std::string_view bytes);
 
+// The same of what is long, and comes in pieces of this size, the last one shorter.
+inline constexpr std::size_t hashed_piece = 1 << 20;
+class HashOfPieces {
+ public:
+  void add(std::string_view piece) { hashes_.push_back(hash_of(piece)); }
+  std::uint64_t finish() const;
+
+ private:
+  std::vector<std::uint64_t> hashes_;
+};
+
 // SHA-256 of what was added: for the whole file, so that anybody can compare it with the usual tools.
 using Digest = std::array<std::uint8_t, 32>;
 class DigestOfBytes {
  public:
   DigestOfBytes();
   ~DigestOfBytes();
+  DigestOfBytes(DigestOfBytes&&) noexcept;
+  DigestOfBytes& operator=(DigestOfBytes&&) noexcept;
   void add(std::string_view bytes);
+  Digest so_far() const;
   Digest finish();  // and begins anew
 
  private:

@@ -85,6 +85,12 @@ std::optional<Failure> SqlDatabase::execute(const std::string& sql) {
   return failure_of(handle_.get());
 }
 
+std::optional<Failure> SqlDatabase::copy_in_order(const std::string& path) {
+  SqlQuery copy(handle(), "VACUUM INTO ?");
+  const std::string uri = "file:" + percent_encoded(path);
+  return copy.begin().bind(1, uri).run();
+}
+
 std::optional<Failure> SqlDatabase::close() {
   const int code = sqlite3_close(handle_.release());
   if (code == SQLITE_OK) return std::nullopt;

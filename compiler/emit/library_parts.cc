@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// The index goes behind the rows, then the trailer.
+#include "compiler/emit/library_parts.h"
+
+#include <algorithm>
+#include <thread>
+
+#include "compiler/emit/shard.h"
+#include "query/library/trailer.h"
+
+namespace sheafc {
+
+using namespace sheaf;
+
+Failure LibraryParts::cannot_write(const Failure& why) const {
+  return Failure{"cannot write " + path + ": " + why.message};
+}
+
+std::optional<Failure> LibraryParts::stopped() const {
+  if (interrupted && *interrupted) return Failure{"stopped; " + path + " is as it was"};
+  return std::nullopt;
+}
+
+Result<Receipt> LibraryParts::put_together() {
+  const std::string file = folder.file("library");
+  LibraryFacts facts;
+  facts.name = name;
+  facts.sqlite_version = sqlite_version();
+  facts.xapian_version = xapian_version();
+  if (auto fault = rows.finish(words, facts, file)) return cannot_write(*fault);
+  auto rows_sealed = seal_rows(file);
+  if (!rows_sealed) return cannot_write(rows_sealed.failure());
+  const std::uint64_t rows_hash = rows_sealed->hash;
+  if (auto fault = index.finish(file, rows_sealed->index_offset)) return cannot_write(*fault);
+  const auto trailer = seal_library(file, std::move(rows_sealed).value());
+  if (!trailer) return cannot_write(trailer.failure());
+  if (auto stop = stopped()) return *stop;
+  if (auto fault = put_in_place(file, folder.target())) return cannot_write(*fault);
+  return Receipt{path,
+                 to_hexadecimal(trailer->digest),
+                 static_cast<std::int64_t>(trailer->file_bytes),
+                 facts.sheets,
+                 facts.entries,
+                 facts.words,
+                 rows_hash,
+                 index.hashes()};
+}
+
+IndexBuilder index_in(const BuildFolder& folder, const std::vector<WordRecord>& words, const EmitOptions& options) {
+  const unsigned threads =
+      options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
+  const std::string maker = options.program + ' ' + std::to_string(library_format) + ' ' + xapian_version();
+  return IndexBuilder({folder.path(), threads, options.cache, maker}, words);
+}
+
+}  // namespace sheafc

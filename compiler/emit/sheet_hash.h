@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// A sheet's content as a number, by which the next build knows it again without its records.
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "query/library/record.h"
+
+namespace sheafc {
+
+struct HashedSheet {
+  std::string name;
+  std::uint64_t entries = 0;  // how many
+  std::uint64_t hash = 0;     // of all that the library says of it, but for its entries' numbers
+};
+
+std::uint64_t hash_of_sheet(const sheaf::SheetRecord& sheet);
+
+}  // namespace sheafc
