@@ -200,7 +200,7 @@ void demote_guesses(Findings& findings) {
   const Hit& best = findings.answers.front();
   const bool is_of_one_assembly = std::ranges::all_of(
       findings.answers, [&](const Hit& hit) { return hit.sheet.assembly == best.sheet.assembly; });
-  if (best.cost < much_too_many && is_of_one_assembly) return;
+  if (best.cost < called_just_so && is_of_one_assembly) return;
   findings.near = std::move(findings.answers);
   findings.why_near = Near::unknown_words;
   findings.answers.clear();

@@ -2,6 +2,7 @@
 #include "query/search/question.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include "query/library/fold.h"
 
@@ -51,6 +52,16 @@ std::string_view without_signs_around(std::string_view token) {
   return token;
 }
 
+bool is_letter(char sign) { return !is_digit(sign) && (std::isalpha(static_cast<unsigned char>(sign)) || sign < 0); }
+
+// "muleback,380,2016": a comma beside a letter parts words, and so do the others between the same spaces; all
+// that stand between digits are decimal.
+bool is_list(std::string_view run) {
+  for (std::size_t i = 1; i + 1 < run.size(); ++i)
+    if (run[i] == ',' && (is_letter(run[i - 1]) || is_letter(run[i + 1]))) return true;
+  return false;
+}
+
 Token token_of(const std::string& text, std::size_t begin, std::size_t end) {
   const std::string_view whole = std::string_view(text).substr(begin, end - begin);
   const std::string_view bare = without_signs_around(whole);
@@ -89,10 +100,13 @@ Question question_of(std::string_view text) {
   Question question;
   question.text = with_plain_spaces(bounded(text));
   const std::string& whole = question.text;
+  std::size_t listed = 0;  // end of a run of words that commas part
   for (std::size_t at = 0; at < whole.size() && question.tokens.size() < most_words;) {
     const std::size_t begin = whole.find_first_not_of(' ', at);
     if (begin == std::string::npos) break;
-    const std::size_t end = std::min(whole.find(' ', begin), whole.size());
+    std::size_t end = std::min(whole.find(' ', begin), whole.size());
+    if (end > listed && is_list(std::string_view(whole).substr(begin, end - begin))) listed = end;
+    if (end <= listed) end = std::min(end, whole.find(',', begin + 1));
     Token token = token_of(whole, begin, end);
     if (!token.words.empty()) question.tokens.push_back(std::move(token));
     at = end;

@@ -186,8 +186,8 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
       costs[i] = 0;
     else if (is_measure(name.words[i]) && !only_measures)
       costs[i] = side_too_many;
-    else if (context.contains(stem_of(name.words[i])))
-      costs[i] = context_too_many;
+    else if (context.contains(stem_of(name.words[i])) && reading_.unread.empty())
+      costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;
   const auto matches = lexicon_.groups_in(name.words);

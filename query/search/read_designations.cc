@@ -47,14 +47,15 @@ bool read_label(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::size_t digits = typed.find_first_not_of("0123456789.,");
   if (digits == 0) return false;
-  const std::string unit = digits == std::string::npos ? std::string() : fold(typed.substr(digits));
+  const std::string unit = digits == std::string::npos ? std::string() : squeeze(typed.substr(digits));
   const bool is_grade =
-      unit.size() > 1 && unit[0] == 'w' && unit.find_first_not_of("-0123456789", 1) == std::string::npos;
+      unit.size() > 1 && unit[0] == 'w' && unit.find_first_not_of("0123456789", 1) == std::string::npos;
   const bool is_parted = digits == std::string::npos && draft.is_free(i, 2) &&
                          draft.token(i + 1).words.size() == 1 && is_weight(draft.token(i + 1).words.front());
   const bool compares = !draft.reading.labels.empty();  // "10w same as 10w30"
   const bool is_listed_grade = is_grade && !compares && draft.lexicon.has_term(Prefix::code, squeeze(typed));
-  if (is_listed_grade || (!is_grade && !is_weight(unit) && !is_parted)) return false;
+  if (is_listed_grade) return read_code(draft, i);  // before it is read as so many watts
+  if (!is_grade && !is_weight(unit) && !is_parted) return false;
   const std::size_t count = is_parted ? 2 : 1;
   draft.reading.labels.push_back(draft.question.typed(i, count));
   if (draft.reading.labels.size() == 1) draft.reading.figures.emplace_back("viscosity");
@@ -93,6 +94,18 @@ bool is_length_alone(const std::string& typed) {
   return figure && figure->front().conditions.empty();
 }
 
+// "10 mm hex" may be the head's or the key's; either is asked for.
+bool names_hex_alone(const Draft& draft, std::size_t i, std::size_t count) {
+  const auto is_hex = [&](std::size_t at) { return draft.has_word(at, "hex"); };
+  const auto says_more = [&](std::size_t at) { return !draft.token(at).has_digit && !is_hex(at) && !draft.has_word(at, "mm"); };
+  bool found = false;
+  for (std::size_t at = i; at < i + count; ++at) {
+    if (says_more(at)) return false;
+    found = found || is_hex(at);
+  }
+  return found;
+}
+
 // "46mm socket", "T30", "17 mil nut"
 bool read_drive(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_drive; count > 0; --count) {
@@ -100,7 +113,12 @@ bool read_drive(Draft& draft, std::size_t i) {
     const std::string typed = draft.question.typed(i, count);
     auto drive = parse_drive(typed, Input::prompt);
     if (!drive || !drive->size || is_length_alone(typed)) continue;
-    draft.reading.drives.push_back(*std::move(drive));
+    if (names_hex_alone(draft, i, count)) {
+      Drive socket = *drive;
+      socket.shape = Drive::Shape::hex_socket;
+      draft.reading.drives.push_back(std::move(socket));
+    }
+    draft.reading.drives.insert(draft.reading.drives.begin(), *std::move(drive));
     draft.take(i, count);
     return true;
   }
@@ -122,11 +140,11 @@ constexpr std::size_t most_tokens_of_a_number = 3;
 constexpr std::size_t shortest_part_number = 6;  // letters and digits: below, a designation is likelier
 
 // "41-2237-A", which could be read as a current of 41 to 2237 A as well; "SV46 2237" in several words.
-bool read_listed_number(Draft& draft, std::size_t i) {
+bool read_listed_number(Draft& draft, std::size_t i, std::size_t shortest = shortest_part_number) {
   for (std::size_t count = most_tokens_of_a_number; count > 0; --count) {
     if (!draft.is_free(i, count) || (count == 1 && is_number(draft.token(i)))) continue;
     const std::string squeezed = squeeze(draft.question.typed(i, count));
-    if (squeezed.size() < shortest_part_number || !is_listed_number(draft.lexicon, squeezed)) continue;
+    if (squeezed.size() < shortest || !is_listed_number(draft.lexicon, squeezed)) continue;
     draft.reading.numbers.push_back(squeezed);
     draft.take(i, count);
     return true;
@@ -140,10 +158,12 @@ bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
   return lexicon.has_term(Prefix::part_number, squeezed) || lexicon.has_term(Prefix::other_number, squeezed);
 }
 
-// "HK 40732 20": letters, and digits behind them.
+// "HK 40732 20", "TP 260": letters, and digits behind them.
 static bool begins_listed_number(Draft& draft, std::size_t i) {
+  constexpr std::size_t shortest = 4;
   const bool digits_follow = draft.is_free(i, 2) && draft.token(i + 1).has_digit;
-  return digits_follow && draft.token(i).typed.size() <= longest_code_word && read_listed_number(draft, i);
+  return digits_follow && draft.token(i).typed.size() <= longest_code_word &&
+         read_listed_number(draft, i, shortest);
 }
 
 // "top plug muleback 2014 nm": a year, and the unit in which the answer is wanted.

@@ -3,6 +3,7 @@
 // words of its make and model.
 #include "query/library/fold.h"
 #include "query/search/draft.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
@@ -28,11 +29,19 @@ void replace_words(Draft& draft, std::size_t i, std::vector<std::string> words) 
   token.words = std::move(words);
 }
 
-// "topplug" -> "top", "plug": both halves stand in names.
+bool names_side(Draft& draft, const std::string& word) {
+  return std::ranges::any_of(draft.lexicon.groups_in({word}), [](const GroupMatch& match) {
+    return !side_of_group(match.group).empty();
+  });
+}
+
+// "topplug" -> "top", "plug": both halves stand in names. "Hinterachsmutter": a side, and a part by the glossary.
 bool split_word(Draft& draft, std::size_t i, const std::string& word) {
   for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
     const std::string left = word.substr(0, at), right = word.substr(at);
-    if (!draft.lexicon.names_with(left) || !draft.lexicon.names_with(right)) continue;
+    const bool of_names = draft.lexicon.names_with(left) && draft.lexicon.names_with(right);
+    const bool of_side = !of_names && names_side(draft, left) && !draft.lexicon.groups_in({right}).empty();
+    if (!of_names && !of_side) continue;
     replace_words(draft, i, {left, right});
     return true;
   }

@@ -227,6 +227,15 @@ void read_tools(QuestionReading& reading) {
   std::erase(reading.figures, "size");
 }
 
+// "stator screws locker": beside a part it asks whether any is put on it.
+void read_threadlocker(QuestionReading& reading) {
+  const auto is_locker = [](const PartAsked& part) {
+    return std::ranges::find(part.groups, "threadlocker") != part.groups.end();
+  };
+  if (std::ranges::all_of(reading.parts, is_locker)) return;
+  if (std::erase_if(reading.parts, is_locker) > 0) add_new(reading.figures, "threadlocker");
+}
+
 // "lower" is a part of a fork too; beside another part it says which of the two.
 void read_sides_beside_parts(QuestionReading& reading) {
   const auto is_side = [](const PartAsked& part) { return !opposite_of(part.typed).empty(); };
@@ -276,6 +285,7 @@ void read_words(Draft& draft) {
   }
   read_groups(draft, words, 1);
   read_tools(draft.reading);
+  read_threadlocker(draft.reading);
   read_sides_beside_parts(draft.reading);
   mark_read_tokens(draft, without_taken(words));
 }

@@ -27,6 +27,13 @@ TEST_CASE("a question is words with their places; signs around them fall away") 
   CHECK(question.from(3).starts_with("1/4"));
 }
 
+TEST_CASE("commas part words, but not the digits of a number") {
+  CHECK(question_of("muleback,380,2016,top plug").tokens.size() == 5);
+  CHECK(question_of("43x55x9,5 seal,fork").tokens.size() == 3);
+  CHECK(question_of("9,5").tokens.size() == 1);
+  CHECK(question_of("a,,b, ,").tokens.size() == 2);
+}
+
 TEST_CASE("a question is bounded, and cut between signs") {
   std::string text;
   for (int i = 0; i < 400; ++i) text += "ö";
