@@ -172,8 +172,8 @@ void write_text(Page& page, const WrenchAnswer& answer, const Crib& crib, const 
   write_adapter(page, answer);
   if (entry) write_entry(page, *entry);
   if (!answer.stages.empty()) page.labelled("how", Line(how_it_is_reckoned, Tone::quiet));
-  page.labelled("crib",
-                Line(crib.shop + ", " + crib.sheet + " in " + crib.library + calibration_words(answer)));
+  const std::string where = crib.sheet.empty() ? "" : ", " + crib.sheet + " in " + crib.library;
+  page.labelled("crib", Line(crib.shop + where + calibration_words(answer)));
 }
 
 }  // namespace sheaf

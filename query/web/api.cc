@@ -165,7 +165,7 @@ constexpr Named documents[] = {{"find", api_find},       {"show", api_show},    
 }  // namespace
 
 Response api(const Asking& asking, std::string_view name) {
-  if (const auto own = own_crib(asking.request); !own) return fault(400, own.failure().message);
+  if (const auto own = own_crib(asking.request, asking.opened.crib()); !own) return fault(400, own.failure().message);
   for (const auto& each : documents)
     if (each.name == name) return each.answer(asking);
   return fault(404, "there is no such document");

@@ -2,6 +2,7 @@
 #include "query/web/find_wrench.h"
 
 #include "query/web/find_answers.h"
+#include "query/web/own_crib.h"
 
 namespace sheaf {
 namespace {
@@ -14,15 +15,28 @@ Result<double> degrees_from(std::string_view typed) {
   return approximate(*number);
 }
 
+// One of the crib, by name, or the one in hand, by its length; none if neither is said.
+Result<std::optional<CribAdapter>> adapter_for(const Asking& asking, const Crib& crib) {
+  const std::string name = asking.given("adapter"), offset = asking.given("offset");
+  if (!name.empty()) {
+    const CribAdapter* adapter = crib.adapter_named(name);
+    if (!adapter) return Failure{"no adapter '" + name + "' in the crib"};
+    return std::optional(*adapter);
+  }
+  if (offset.empty()) return std::optional<CribAdapter>();
+  const auto length = length_from(offset, "the adapter's length from square to fastener");
+  if (!length) return length.failure();
+  return std::optional(CribAdapter{.address = {}, .name = "adapter in hand", .drive = {}, .offset = *length});
+}
+
 Result<WrenchRequest> request_for(const Asking& asking, const Crib& crib) {
   WrenchRequest request{crib, asking.today};
-  const std::string name = asking.given("adapter");
-  if (name.empty()) return request;
-  const CribAdapter* adapter = crib.adapter_named(name);
-  if (!adapter) return Failure{"no adapter '" + name + "' in the crib"};
+  const auto adapter = adapter_for(asking, crib);
+  if (!adapter) return adapter.failure();
+  if (!*adapter) return request;
   const auto degrees = degrees_from(asking.request.parameter("angle"));
   if (!degrees) return degrees.failure();
-  request.adapter = AdapterUse{*adapter, *degrees};
+  request.adapter = AdapterUse{**adapter, *degrees};
   return request;
 }
 

@@ -9,7 +9,7 @@ namespace {
 constexpr std::size_t most_wrenches = 12;
 
 struct WrenchGiven {
-  std::string_view range, step, accuracy, name;
+  std::string_view range, step, accuracy, name, length;
 };
 
 Result<CribWrench> wrench_from(const WrenchGiven& given) {
@@ -26,6 +26,11 @@ Result<CribWrench> wrench_from(const WrenchGiven& given) {
   CribWrench wrench;
   wrench.name = given.name.empty() ? "wrench in hand" : std::string(given.name);
   wrench.scale = {*scale.least, *scale.most, *step, scale.unit, approximate(*per_cent)};
+  if (!given.length.empty()) {
+    const auto length = length_from(given.length, "the wrench's length");
+    if (!length) return length.failure();
+    wrench.length = *length;
+  }
   return wrench;
 }
 
@@ -35,13 +40,28 @@ std::string_view nth(const std::vector<std::string_view>& values, std::size_t in
 
 }  // namespace
 
-Result<std::optional<Crib>> own_crib(const HttpRequest& request) {
+Result<Quantity> length_from(std::string_view typed, std::string_view what) {
+  const auto read = parse_readings(typed, Dimension::length);
+  if (read && read->size() == 1) {
+    const Figure& figure = read->front().figure();
+    const bool is_one_length = figure.nominal && !figure.least && !figure.most;
+    if (is_one_length && compare(*figure.nominal, Number{0, 0, 1}) > 0) return Quantity{*figure.nominal, figure.unit};
+  }
+  return Failure{std::string(what) + " is no length above 0, such as 300 mm"};
+}
+
+Result<std::optional<Crib>> own_crib(const HttpRequest& request, const Crib* shop) {
   const auto ranges = request.all("range"), steps = request.all("step"), accuracies = request.all("accuracy"),
-             names = request.all("wrench");
+             names = request.all("wrench"), lengths = request.all("length");
   Crib crib;
   crib.shop = "this device";
+  if (shop) {
+    crib.adapters = shop->adapters;
+    crib.units = shop->units;
+    crib.tolerance = shop->tolerance;
+  }
   for (std::size_t i = 0; i < std::max(ranges.size(), steps.size()); ++i) {
-    const WrenchGiven given{nth(ranges, i), nth(steps, i), nth(accuracies, i), nth(names, i)};
+    const WrenchGiven given{nth(ranges, i), nth(steps, i), nth(accuracies, i), nth(names, i), nth(lengths, i)};
     if (given.range.empty() && given.step.empty()) continue;  // an empty form
     if (crib.wrenches.size() == most_wrenches) return Failure{"more wrenches are named than are compared"};
     auto wrench = wrench_from(given);

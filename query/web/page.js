@@ -45,10 +45,10 @@ const ownWrenches = () => JSON.parse(kept.get('wrenches') || '[]');
 function withWrenches(address) {
   const url = new URL(address, location);
   if (!/^\/(find|entry|card|kit|wrench)\b/.test(url.pathname) || url.searchParams.has('range')) return address;
-  for (const wrench of ownWrenches()) for (const name of describing) url.searchParams.append(name, wrench[name]);
+  for (const wrench of ownWrenches()) for (const name of describing) url.searchParams.append(name, wrench[name] ?? '');
   return url.pathname + url.search;
 }
-const describing = ['wrench', 'range', 'step', 'accuracy'];
+const describing = ['wrench', 'range', 'step', 'length', 'accuracy'];
 
 function takeWrenches() {
   const plain = location.pathname + location.search;

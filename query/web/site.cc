@@ -65,7 +65,7 @@ constexpr Route routes[] = {
 // A wrench that cannot be read is never passed over for another one.
 Response routed(Asking asking) {
   const std::string& path = asking.request.path;
-  auto own = own_crib(asking.request);
+  auto own = own_crib(asking.request, asking.opened.crib());
   if (own)
     asking.own = std::move(own).value();
   else if (path != "/wrench" && !path.starts_with("/api/"))  // these say it in their own way

@@ -57,8 +57,11 @@ std::string form_html(const Asking& asking, const Crib* shop) {
       adapters += "<option value=\"" + escaped(name) + "\"" + (asking.given("adapter") == name ? " selected" : "") + ">" +
                   escaped(adapter.name) + "</option>\n";
     }
-    adapters += "</select></p>\n" + field_html({"angle", "its angle, °", asking.request.parameter("angle"), "0 straight on, 90 across"});
+    adapters += "</select></p>\n";
   }
+  adapters += field_html({"offset", adapters.empty() ? "adapter, from square to fastener" : "or from its square to the fastener",
+                          asking.request.parameter("offset"), "45 mm"}) +
+              field_html({"angle", "its angle, °", asking.request.parameter("angle"), "0 straight on, 90 across"});
   return "<form class=\"ask-form\" action=\"/wrench\">\n" +
          field_html({"q", "torque, or an entry's address", asking.request.parameter("q"), "35 ± 3 N·m"}) +
          "<div class=\"fields\">\n" + adapters + "</div>\n<fieldset>\n<legend>the wrench in hand, instead of the shop's</legend>\n<div "
@@ -66,6 +69,7 @@ std::string form_html(const Asking& asking, const Crib* shop) {
          field_html({"wrench", "what it is called", asking.request.parameter("wrench"), "three-eighths"}) +
          field_html({"range", "range", asking.request.parameter("range"), "10..60 N·m"}) +
          field_html({"step", "step of its scale", asking.request.parameter("step"), "0.5"}) +
+         field_html({"length", "length, from hand to square", asking.request.parameter("length"), "with an adapter: 300 mm"}) +
          field_html({"accuracy", "accuracy, ± %", asking.request.parameter("accuracy"), "4 if nothing is said"}) +
          "</div>\n<p><button type=\"button\" id=\"keep-wrench\" hidden>Keep it on this device</button></p>\n<ul "
          "id=\"kept-wrenches\" class=\"shelf\" hidden></ul>\n</fieldset>\n<p><button type=\"submit\">What to set</button></p>\n</form>\n";
@@ -85,7 +89,7 @@ Response page_with(int status, const std::string& answer, const Asking& asking) 
 
 Response wrench_page(const Asking& asking) {
   if (asking.given("q").empty()) return page_with(200, {}, asking);
-  const auto own = own_crib(asking.request);
+  const auto own = own_crib(asking.request, asking.opened.crib());
   if (!own) return page_with(400, element("p", "act", own.failure().message + "."), asking);
   const Crib* crib = asking.crib();
   if (!crib)

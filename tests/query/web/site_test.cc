@@ -89,6 +89,12 @@ TEST_CASE("a wrench in hand takes the place of the shop's") {
   for (const char* page : {"/entry/sorvane-41-rod/top-plug", "/kit", "/find", "/api/find", "/drawing/wrench.svg"})
     CHECK_MESSAGE(ask(site, std::string(page) + "?q=fork&range=20..100&step=1").status >= 400, page);
   CHECK(ask(site, "/wrench?q=35+N%C2%B7m&range=20..100+N%C2%B7m&step=0").status == 400);
+  // The shop's adapter, or one in hand, on a wrench in hand: 35 · 300/(300 + 45), by the lever's own rule.
+  for (const char* adapter : {"adapter=open-17", "offset=45+mm"})
+    CHECK(has(ask(site, std::string("/wrench?q=35%C2%B13+N%C2%B7m&range=20..100+N%C2%B7m&step=0.5&length=300+mm&angle=0&") + adapter),
+              "30.5\u00a0N·m"));
+  CHECK(ask(site, "/wrench?q=35+N%C2%B7m&offset=0+mm").status == 400);
+  CHECK(ask(site, "/wrench?q=35+N%C2%B7m&range=20..100+N%C2%B7m&step=1&length=3+kg").status == 400);
 }
 
 TEST_CASE("a library is taken when it is replaced, and a bad one is passed over") {
