@@ -8,7 +8,7 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/flags.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -29,7 +29,7 @@ struct Wishes {
 ExitStatus list_allowed(const Compilation& compilation) {
   for (const Allowed& allowed : compilation.allowed) {
     print(std::string(allowed.where.file) + ":" + std::to_string(allowed.where.line) + ": " +
-          allowed.address + ": " + std::string(allowed.rule) + ": " + printable(allowed.reason) +
+          allowed.address + ": " + std::string(allowed.rule) + ": " + sheaf::printable(allowed.reason) +
           (allowed.until ? " (until " + to_text(*allowed.until) + ")" : "") + "\n");
   }
   say(counted(compilation.allowed.size(), "allowance", "allowances"));

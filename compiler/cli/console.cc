@@ -10,7 +10,7 @@
 #include <cstring>
 
 #include "query/library/file_words.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -85,9 +85,9 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
   return std::to_string(count) + " " + std::string(count == 1 ? one : many);
 }
 
-void say_error(std::string_view message) { to_error("sheafc: error: " + printable(message)); }
-void say(std::string_view message) { to_error("sheafc: " + printable(message)); }
+void say_error(std::string_view message) { to_error("sheafc: error: " + sheaf::printable(message)); }
+void say(std::string_view message) { to_error("sheafc: " + sheaf::printable(message)); }
 void say_as_is(std::string_view text) { write_all(STDERR_FILENO, text); }
-void hint(std::string_view message) { to_error("  " + printable(message)); }
+void hint(std::string_view message) { to_error("  " + sheaf::printable(message)); }
 
 }  // namespace sheafc

@@ -7,8 +7,8 @@
 #include "compiler/cli/command.h"
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
-#include "compiler/sheet/suggestion.h"
-#include "compiler/source/utf8.h"
+#include "query/library/near_word.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -35,7 +35,7 @@ std::string wrapped(std::string_view text) {
   int column = 0;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
-    const int length = count_characters(text.substr(0, end));
+    const int length = sheaf::count_characters(text.substr(0, end));
     if (column > 0) out += column + 1 + length > width ? '\n' : ' ';
     column = column > 0 && column + 1 + length <= width ? column + 1 + length : length;
     out += text.substr(0, end);
@@ -90,7 +90,7 @@ ExitStatus explain(const std::string& name) {
   }
   std::vector<std::string_view> names;
   for (const RuleInfo& known : rules) names.push_back(known.name);
-  const std::string near(nearest(name, names));
+  const std::string near(sheaf::near_word(name, names));
   say_error("there is no rule '" + name + "'");
   hint(near.empty() ? "sheafc explain lists them" : "did you mean '" + near + "'?");
   return ExitStatus::trouble;

@@ -9,6 +9,7 @@
 #include "compiler/cli/generate.h"
 #include "compiler/cli/version.h"
 #include "compiler/sheet/suggestion.h"
+#include "query/library/near_word.h"
 
 namespace sheafc {
 namespace {
@@ -33,7 +34,7 @@ std::vector<std::string> names_of(const CLI::App& program) {
 // A suggestion among words that are owned elsewhere for the length of the call.
 std::string suggestion(std::string_view word, const std::vector<std::string>& candidates) {
   const std::vector<std::string_view> views(candidates.begin(), candidates.end());
-  return std::string(nearest(word, views));
+  return std::string(sheaf::near_word(word, views));
 }
 
 ExitStatus misused(const std::string& message, const std::string& near, const std::string& command) {

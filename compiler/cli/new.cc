@@ -15,6 +15,7 @@
 #include "compiler/sheet/forms.h"
 #include "compiler/sheet/new_sheet.h"
 #include "compiler/sheet/suggestion.h"
+#include "query/library/near_word.h"
 #include "query/library/whole_file.h"
 
 namespace sheafc {
@@ -50,7 +51,7 @@ ExitStatus unknown_what(const std::string& what) {
   std::vector<std::string_view> names = {"words", "crib"};
   for (const std::string_view assembly : sheaf::all_assemblies()) names.push_back(assembly);
   for (const sheaf::RowKind& kind : sheaf::all_row_kinds()) names.push_back(kind.name);
-  const std::string_view near = nearest(what, names);
+  const std::string_view near = sheaf::near_word(what, names);
   return failed("there is no assembly or table '" + what + "'",
                 near.empty() ? "one of: " + any_of(names) : "did you mean '" + std::string(near) + "'?");
 }

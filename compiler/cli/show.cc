@@ -8,7 +8,7 @@
 #include "compiler/cli/compilation.h"
 #include "compiler/cli/console.h"
 #include "compiler/cli/flags.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -40,7 +40,7 @@ class Page {
   }
 
  private:
-  void add(std::string line, const Span& where) { text_ += with_place(printable(line), where, linked_); }
+  void add(std::string line, const Span& where) { text_ += with_place(sheaf::printable(line), where, linked_); }
 
   void add_fields(const Fields& fields, const std::string& indent) {
     for (const Field* field : fields.all()) {

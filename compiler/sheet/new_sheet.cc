@@ -6,7 +6,7 @@
 
 #include "compiler/sheet/forms.h"
 #include "compiler/sheet/scalar_style.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -98,7 +98,7 @@ class Draft {
       const std::string example = example_of(*field, *block.kind);
       const std::string line =
           "#     " + std::string(field->key) + ": " + (field->many ? example : as_scalar(example, false));
-      const auto wide = static_cast<std::size_t>(count_characters(line));
+      const auto wide = static_cast<std::size_t>(sheaf::count_characters(line));
       text_ += line + std::string(wide < 46 ? 46 - wide : 2, ' ') + "# " + std::string(field->help) + "\n";
     }
   }

@@ -9,6 +9,7 @@
 #include "compiler/sheet/read_scalar.h"
 #include "compiler/sheet/sheet_rules.h"
 #include "compiler/sheet/suggestion.h"
+#include "query/library/near_word.h"
 
 namespace sheafc {
 namespace {
@@ -134,7 +135,7 @@ std::string_view FieldReader::report_unknown(const Pair& pair, const Scope& scop
   if (also_known) {
     for (const FieldDeclaration* declaration : *also_known) keys.push_back(declaration->key);
   }
-  const std::string_view near = nearest(pair.key, keys);
+  const std::string_view near = sheaf::near_word(pair.key, keys);
   std::string message = std::string(owner) + " has no key " + quoted(pair.key);
   if (!near.empty())
     message += "; did you mean " + quoted(near) + "?";

@@ -8,6 +8,7 @@
 #include "compiler/sheet/sheet.h"
 #include "compiler/sheet/sheet_rules.h"
 #include "compiler/sheet/suggestion.h"
+#include "query/library/near_word.h"
 
 namespace sheafc {
 namespace {
@@ -55,7 +56,7 @@ Result<Scalar> read_text(const FieldDeclaration& declaration, Text text) {
 Result<Scalar> read_choice(const FieldDeclaration& declaration, Text text) {
   if (std::ranges::find(declaration.choices, text) != declaration.choices.end())
     return Scalar{std::string(text), nullptr};
-  const Text near = nearest(text, declaration.choices);
+  const Text near = sheaf::near_word(text, declaration.choices);
   if (!near.empty())
     return Failure{"'" + std::string(text) + "' is no " + std::string(declaration.key) + "; did you mean '" +
                    std::string(near) + "'?"};

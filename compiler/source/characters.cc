@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// One pass over the bytes. Nearly all are printable ASCII, which costs one look in a table.
+// One pass over the bytes. Nearly all are sheaf::printable ASCII, which costs one look in a table.
 #include "compiler/source/characters.h"
 
 #include <algorithm>
 #include <array>
 #include <string>
 
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -113,7 +113,7 @@ class Check {
       report(at_, bytes_.find_first_not_of('\t', at_) - at_, "tab-indent",
              "a tab indents this line; YAML counts only spaces, so write spaces instead");
     } else if (at_ < bytes_.size()) {
-      const Character c = character_at(bytes_, at_);
+      const sheaf::Character c = sheaf::character_at(bytes_, at_);
       if (const Range* odd = find_in(other_spaces, c.code)) {
         report(at_, c.length, "odd-indent",
                "a " + std::string(odd->name) + " indents this line; YAML counts only plain spaces");
@@ -122,8 +122,8 @@ class Check {
   }
 
   void check_character() {
-    const Character c = character_at(bytes_, at_);
-    if (c.code == not_utf8) {
+    const sheaf::Character c = sheaf::character_at(bytes_, at_);
+    if (c.code == sheaf::not_utf8) {
       report(at_, 1, "not-utf-8",
              "byte 0x" + hex(byte_at(bytes_, at_), 2) + " is not UTF-8; save the sheet as UTF-8");
       ++at_;

@@ -6,7 +6,7 @@
 
 #include "compiler/source/key_path.h"
 #include "compiler/source/report.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -75,7 +75,7 @@ class SarifWriter {
     const std::string_view line = line_of_(where.file, where.line);
     const auto characters = [&](int column) {
       const auto bytes = static_cast<std::size_t>(std::max(column - 1, 0));
-      return bytes > line.size() ? column : count_characters(line.substr(0, bytes)) + 1;
+      return bytes > line.size() ? column : sheaf::count_characters(line.substr(0, bytes)) + 1;
     };
     const Json region = {{"startLine", std::max(where.line, 1)},
                          {"startColumn", characters(where.column)},

@@ -6,7 +6,7 @@
 #include <optional>
 
 #include "compiler/source/characters.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -140,7 +140,7 @@ class QuotedReader {
   }
 
   void take(char32_t code, std::size_t length) {
-    append_utf8(result_.text, code);
+    sheaf::append_utf8(result_.text, code);
     at_ += length;
   }
 

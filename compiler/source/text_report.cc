@@ -3,7 +3,7 @@
 #include <iterator>
 
 #include "compiler/source/report.h"
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 namespace sheafc {
 namespace {
@@ -28,9 +28,9 @@ struct Cell {
 std::vector<Cell> cells_of(std::string_view line) {
   std::vector<Cell> cells;
   for (std::size_t at = 0; at < line.size();) {
-    const Character c = character_at(line, at);
-    std::string shown = printable(line.substr(at, c.length));
-    const int width = shown == "\xEF\xBF\xBD" ? 1 : display_width(c.code);
+    const sheaf::Character c = sheaf::character_at(line, at);
+    std::string shown = sheaf::printable(line.substr(at, c.length));
+    const int width = shown == "\xEF\xBF\xBD" ? 1 : sheaf::display_width(c.code);
     cells.push_back({at, std::move(shown), width});
     at += c.length;
   }
@@ -151,10 +151,10 @@ class TextWriter {
   void write(const Diagnostic& d, bool as_note = false) {
     const Span& w = d.where;
     out_ +=
-        in(bold, printable(w.file) + ":" + std::to_string(w.line) + ":" + std::to_string(w.column) + ":") +
+        in(bold, sheaf::printable(w.file) + ":" + std::to_string(w.line) + ":" + std::to_string(w.column) + ":") +
         " ";
     out_ +=
-        in(tone(d.severity), std::string(name_of(d.severity)) + ":") + " " + in(bold, printable(d.message));
+        in(tone(d.severity), std::string(name_of(d.severity)) + ":") + " " + in(bold, sheaf::printable(d.message));
     if (!as_note) out_ += " [" + std::string(d.rule) + "]";
     out_ += "\n";
     write_excerpt(d);

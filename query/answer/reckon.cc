@@ -5,7 +5,7 @@
 
 #include "query/answer/reckon_work.h"
 #include "query/library/fold.h"
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 #include "query/trade/reckoned.h"
 
 namespace sheaf {

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "query/library/fold.h"
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 
 namespace sheaf {
 namespace {

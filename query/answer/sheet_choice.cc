@@ -4,7 +4,7 @@
 #include "query/answer/answer_json.h"
 #include "query/answer/findings_json.h"
 #include "query/answer/text.h"
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 
 namespace sheaf {
 namespace {

@@ -7,7 +7,7 @@
 #include "query/cli/generate.h"
 #include "query/cli/help.h"
 #include "query/cli/prompt.h"
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 
 namespace sheaf {
 namespace {

@@ -10,8 +10,8 @@
 #include "query/answer/answer_json.h"
 #include "query/answer/record_check.h"
 #include "query/answer/text.h"
+#include "query/library/near_word.h"
 #include "query/library/whole_file.h"
-#include "query/search/near_word.h"
 
 namespace sheaf {
 namespace {

@@ -10,7 +10,7 @@
 #include "query/cli/command.h"
 #include "query/cli/libraries.h"
 #include "query/cli/what_to_set.h"
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 
 namespace sheaf {
 namespace {

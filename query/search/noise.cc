@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "query/library/near_word.h"
 #include "query/search/draft.h"
-#include "query/search/near_word.h"
 
 namespace sheaf {
 namespace {

@@ -13,8 +13,8 @@
 #include <set>
 
 #include "query/library/fold.h"
+#include "query/library/near_word.h"
 #include "query/search/find.h"
-#include "query/search/near_word.h"
 #include "query/search/read.h"
 
 namespace {

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-namespace sheafc {
+namespace sheaf {
 
 inline constexpr char32_t not_utf8 = 0xFFFFFFFF;
 
@@ -29,4 +29,4 @@ int count_characters(std::string_view bytes);
 // For a terminal: whatever could steer it or is no character becomes U+FFFD, a tab one space.
 std::string printable(std::string_view text);
 
-}  // namespace sheafc
+}  // namespace sheaf

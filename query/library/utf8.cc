@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 #include <algorithm>
 #include <array>
 
-namespace sheafc {
+namespace sheaf {
 namespace {
 
 struct Range {
@@ -105,4 +105,4 @@ std::string printable(std::string_view text) {
   return out;
 }
 
-}  // namespace sheafc
+}  // namespace sheaf

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include "compiler/source/utf8.h"
+#include "query/library/utf8.h"
 
 #include <doctest/doctest.h>
 
-using namespace sheafc;
+using namespace sheaf;
 
 TEST_CASE("every code point survives writing and reading") {
   for (char32_t code = 0; code <= 0x10FFFF; ++code) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Optimal string alignment distance, three rows at a time.
-#include "query/search/near_word.h"
+#include "query/library/near_word.h"
 
 #include <algorithm>
 #include <array>
