@@ -113,6 +113,20 @@ Result<Measured> bounded(Result<Measured> measured) {
   return measured;
 }
 
+// A failure in the text with its leading zeros, marked in the text as it was typed.
+Failure as_typed(Failure failure, std::string_view typed, std::string_view text) {
+  const auto place = [&](std::size_t end) {
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < end; ++i)
+      if (at < typed.size() && text[i] == typed[at]) ++at;  // else a zero that nobody typed
+    return static_cast<int>(at);
+  };
+  const auto begin = static_cast<std::size_t>(failure.at), end = begin + static_cast<std::size_t>(failure.length);
+  failure.at = place(begin);
+  failure.length = place(end) - failure.at;
+  return failure;
+}
+
 }  // namespace
 
 std::string_view name_of(Role role) {
@@ -158,7 +172,7 @@ Result<Measured> parse_measured(std::string_view typed, Input input) {
     return bounded(named);
   }
   if (auto lone = lone_number(text, input)) return bounded(lone);
-  return size.failure();
+  return as_typed(size.failure(), typed, text);
 }
 
 }  // namespace sheaf

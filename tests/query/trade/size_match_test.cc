@@ -97,3 +97,12 @@ TEST_CASE("nonsense is refused") {
   CHECK_FALSE(match_size({}, rows));
   CHECK_FALSE(match_size({{41, 54}, {Role::inside}, {}}, rows));
 }
+
+TEST_CASE("a failure behind a zero that nobody typed is marked where it was typed") {
+  const std::string_view text = "43 x .5 qq";
+  const auto measured = parse_measured(text, Input::prompt);
+  REQUIRE_FALSE(measured);
+  const Failure& failure = measured.failure();
+  CAPTURE(failure.message);
+  CHECK(text.substr(static_cast<std::size_t>(failure.at), static_cast<std::size_t>(failure.length)) == "qq");
+}
