@@ -10,6 +10,8 @@ namespace {
 
 using Shape = Drive::Shape;
 
+constexpr int highest_number = 100;  // far above any that is made
+
 enum class Where { anywhere, prompt_only };
 struct Phrase {
   std::string_view words;
@@ -108,7 +110,7 @@ bool take_code(Reader& reader, Drive& drive, std::optional<Shape>& shape) {
     if (reader.take(code.letters)) {
       reader.take(" ") || reader.take("-");
       const std::optional<int> number = reader.take_integer();
-      if (number && *number <= 100 && reader.at_word_end() && (!shape || *shape == code.shape) &&
+      if (number && *number <= highest_number && reader.at_word_end() && (!shape || *shape == code.shape) &&
           !drive.size) {
         shape = code.shape;
         drive.size = Number{*number, 0, 1};
@@ -151,6 +153,15 @@ bool sized_across(Shape shape) {
          shape == Shape::twelve_point || shape == Shape::peg;
 }
 
+// Cross recesses and six-lobe drives are numbered (ISO 4757, ISO 10664), unless a six-lobe drive is measured.
+bool is_numbered(const Drive& drive) {
+  const bool has_no_unit = drive.unit.empty();
+  return drive.shape == Shape::cross ||
+         (has_no_unit && (drive.shape == Shape::six_lobe || drive.shape == Shape::six_lobe_external));
+}
+
+bool is_drive_number(const Number& size) { return size.places == 0 && size.denominator == 1 && size.digits <= highest_number; }
+
 // What the words left open: mm at a prompt, inches for fractions; and what they must not leave open.
 Result<Drive> settle(Drive drive, std::optional<Shape> shape, const Reader& reader, Input input) {
   const bool measured = drive.unit == "mm" || drive.unit == "in";
@@ -160,6 +171,8 @@ Result<Drive> settle(Drive drive, std::optional<Shape> shape, const Reader& read
   drive.shape = *shape;
   if (drive.unit == "slots" && *shape != Shape::castellated)
     return reader.failure("only a castellated nut counts slots");
+  if (drive.size && is_numbered(drive) && (measured || drive.unit == "slots" || !is_drive_number(*drive.size)))
+    return reader.failure("such a drive has a number from 1 to 100: PH2, T30");
   if (!drive.size || !drive.unit.empty()) return drive;
   if (*shape == Shape::castellated) drive.unit = "slots";
   if (*shape == Shape::cross) drive.unit = "PH";

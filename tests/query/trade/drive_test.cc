@@ -79,3 +79,14 @@ TEST_CASE("what is no drive is refused") {
     CHECK_FALSE(parse_drive(text, Input::prompt));
   }
 }
+
+TEST_CASE("a numbered drive has a whole number and no unit of length") {
+  for (const Input input : {Input::sheet, Input::prompt})
+    for (const char* text : {"cross 3 in", "cross 3 mm", "cross 2.5", "cross 1/2", "cross 1000", "six-lobe 2.5", "six-lobe 101"}) {
+      CAPTURE(text);
+      CHECK_FALSE(parse_drive(text, input));
+    }
+  CHECK(canonical("cross 2") == "cross PH2");
+  CHECK(canonical("six-lobe 30") == "T30");
+  CHECK(canonical("six-lobe 5.5 mm") == "six-lobe 5.5 mm");
+}
