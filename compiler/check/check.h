@@ -33,8 +33,11 @@ struct Allowed {
   Span where;           // the rule's name in the sheet
 };
 
-// Runs every rule over the run's own sheets. Reports are neither sorted nor capped here.
-std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink);
+// Runs every rule over the run's own sheets. Reports are neither sorted nor capped here. What is wanted for running
+// the rules again is put into `findings` (compiler/check/findings.h).
+struct Findings;
+std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink,
+                               Findings* findings = nullptr);
 
 // What `sheafc explain` and the lists say of these rules.
 std::span<const RuleInfo> check_rules();

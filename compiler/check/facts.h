@@ -34,6 +34,7 @@ struct Fact {
     return sheet == other.sheet && entry - variant == other.entry - other.variant;
   }
   bool years_meet(const Fact& other) const { return from <= other.to && other.from <= to; }
+  friend bool operator==(const Fact&, const Fact&) = default;
 };
 static_assert(sizeof(Fact) == 32);
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 #include "compiler/sheet/parallel.h"
 
@@ -11,39 +12,65 @@ namespace {
 
 // Sorting in parts that no group crosses is work for all cores.
 constexpr std::size_t parts = 64;
-using Part = std::vector<Fact>;
 
 std::size_t part_of(const Fact& fact) { return fact.alike >> 58; }
 
-std::array<Part, parts> parted(const std::vector<SheetFacts>& sheets) {
-  std::array<std::size_t, parts> counts{};
-  for (const SheetFacts& sheet : sheets) {
-    for (const Fact& fact : sheet.facts) ++counts[part_of(fact)];
+class NotedLook : public Look {
+ public:
+  explicit NotedLook(Look& look) : look_(look) {}
+  const LinkedSheet& sheet(const Fact& fact) override {
+    looked_at.insert(fact.sheet);
+    return look_.sheet(fact);
   }
-  std::array<Part, parts> all;
-  for (std::size_t i = 0; i < parts; ++i) all[i].reserve(counts[i]);
-  for (const SheetFacts& sheet : sheets) {
-    for (const Fact& fact : sheet.facts) all[part_of(fact)].push_back(fact);
-  }
-  return all;
-}
+  std::span<const std::uint32_t> statements(const Fact& fact) override { return look_.statements(fact); }
 
-void judge_part(const Part& facts, Look& look, Ledger& ledger, Diagnostics& sink) {
-  for (std::size_t first = 0, end = 0; first < facts.size(); first = end) {
-    while (end < facts.size() && facts[end].alike == facts[first].alike) ++end;
-    const Rule& rule = *all_check_rules()[facts[first].rule];
-    Report report(rule.info, ledger, sink);
-    rule.examine.judge(FactGroup(facts).subspan(first, end - first), look, report);
-  }
-}
+  std::set<std::uint32_t> looked_at;
+
+ private:
+  Look& look_;
+};
 
 }  // namespace
 
-void judge_facts(const std::vector<SheetFacts>& sheets, Look& look, Ledger& ledger, Diagnostics& sink,
-                 unsigned threads) {
-  auto all = parted(sheets);
-  for_all(parts, [&](std::size_t i) { std::ranges::stable_sort(all[i], {}, &Fact::alike); }, threads);
-  for (const Part& part : all) judge_part(part, look, ledger, sink);
+std::vector<Fact> in_groups(std::vector<SheetFacts>& sheets, unsigned threads) {
+  std::array<std::size_t, parts + 1> ends{};  // of each part; first its beginning
+  for (const SheetFacts& sheet : sheets) {
+    for (const Fact& fact : sheet.facts) ++ends[part_of(fact) + 1];
+  }
+  for (std::size_t i = 0; i < parts; ++i) ends[i + 1] += ends[i];
+  const auto begins = ends;
+  std::vector<Fact> all(ends[parts]);
+  for (SheetFacts& sheet : sheets) {
+    for (const Fact& fact : sheet.facts) all[ends[part_of(fact)]++] = fact;
+    sheet.facts = {};
+  }
+  for_all(
+      parts,
+      [&](std::size_t i) {
+        const auto at = all.begin();
+        std::ranges::stable_sort(at + static_cast<std::ptrdiff_t>(begins[i]),
+                                 at + static_cast<std::ptrdiff_t>(begins[i + 1]), {}, &Fact::alike);
+      },
+      threads);
+  return all;
+}
+
+FactGroup group_at(std::span<const Fact> facts) {
+  std::size_t end = facts.empty() ? 0 : 1;
+  while (end < facts.size() && facts[end].alike == facts.front().alike) ++end;
+  return facts.first(end);
+}
+
+std::optional<GroupFindings> judge_group(FactGroup group, Look& look, Ledger& ledger) {
+  const Rule& rule = *all_check_rules()[group.front().rule];
+  GroupFindings findings;
+  NotedLook noted(look);
+  Report report(rule.info, ledger, findings.reports);
+  rule.examine.judge(group, noted, report);
+  if (noted.looked_at.empty()) return std::nullopt;
+  findings.alike = group.front().alike;
+  findings.looked_at.assign(noted.looked_at.begin(), noted.looked_at.end());
+  return findings;
 }
 
 }  // namespace sheafc

@@ -90,6 +90,10 @@ std::string unknown_rule(std::string_view name) {
 
 }  // namespace
 
+bool makes_allowances(const LinkedSheet& sheet) {
+  return allowances_of(sheet) || std::ranges::any_of(sheet.entries, allowances_of);
+}
+
 bool Ledger::has_ended(const Allowance& allowance) const {
   return today_ && allowance.until && *allowance.until < *today_;
 }

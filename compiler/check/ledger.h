@@ -31,6 +31,8 @@ class Ledger {
   std::set<const Allowance*> used_;
 };
 
+bool makes_allowances(const LinkedSheet& sheet);
+
 // The rules about allowances themselves.
 extern const RuleInfo allowance_unused, allowance_ended, allowance_of_no_rule;
 

@@ -75,4 +75,8 @@ struct Rule {
 
 std::span<const Rule* const> all_check_rules();
 
+// Every rule that sees one sheet alone, and the facts that it tells the others. `number` is its place among all.
+void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& shelf, Ledger& ledger,
+                   Diagnostics& sink, SheetFacts& facts);
+
 }  // namespace sheafc

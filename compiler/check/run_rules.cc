@@ -13,6 +13,8 @@ namespace {
 
 constexpr std::size_t facts_of_an_entry = 4;  // about
 
+}  // namespace
+
 void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& shelf, Ledger& ledger,
                    Diagnostics& sink, SheetFacts& facts) {
   facts.facts.reserve(facts_of_an_entry * sheet.entries.size());
@@ -29,6 +31,8 @@ void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& 
     for (const LinkedEntry& entry : sheet.entries) rule->examine.entry(entry, shelf, report);
   }
 }
+
+namespace {
 
 // What is allowed on the entry, or on its sheet for all of it.
 bool is_allowed(Ledger& ledger, const LinkedEntry& entry, std::string_view rule) {
@@ -78,7 +82,8 @@ class LookInMemory : public Look {
 
 }  // namespace
 
-std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink) {
+std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink,
+                               Findings* findings) {
   const Shelf shelf(sheets);
   Ledger ledger(options.today);
   const std::size_t count = sheets.own().size();
@@ -90,9 +95,24 @@ std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& o
         examine_sheet(sheets.own()[i], static_cast<std::uint32_t>(i), shelf, ledger, sinks[i], facts[i]);
       },
       options.threads);
-  for (Diagnostics& reports : sinks) sink.take(std::move(reports));
+  for (const Diagnostics& reports : sinks) sink.take(reports);
+  std::vector<Fact> grouped = in_groups(facts, options.threads);
   LookInMemory look(sheets, facts);
-  judge_facts(facts, look, ledger, sink, options.threads);
+  std::vector<GroupFindings> groups;
+  for (std::span<const Fact> rest(grouped); !rest.empty();) {
+    const FactGroup group = group_at(rest);
+    rest = rest.subspan(group.size());
+    auto found = judge_group(group, look, ledger);
+    if (!found) continue;
+    sink.take(found->reports);
+    if (findings) groups.push_back(std::move(*found));
+  }
+  if (findings) {
+    *findings = {std::move(grouped), {}, std::move(groups)};
+    for (std::size_t i = 0; i < count; ++i) {
+      findings->sheets.push_back({std::move(sinks[i]), std::move(facts[i].statements), makes_allowances(sheets.own()[i])});
+    }
+  }
   return ledger.close(sheets, sink);
 }
 

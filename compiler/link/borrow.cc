@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "compiler/link/references.h"
 #include "compiler/sheet/forms.h"
 #include "compiler/sheet/read_scalar.h"
 #include "compiler/sheet/read_sections.h"
@@ -305,37 +306,17 @@ class Borrower {
   std::string_view shown_file_;
 };
 
-void add_names(const Fields& fields, std::set<std::string>& names) {
-  for (const Field* field : fields.all()) {
-    for (const Value& value : field->values) {
-      const Address* address = value.as<Address>();
-      if (address && !address->sheet.empty()) names.insert(address->sheet);
-      if (const Fields* record = value.as<Fields>()) add_names(*record, names);
-      if (const Variants* variants = value.as<Variants>()) {
-        for (const Variant& variant : *variants) add_names(variant.fields, names);
-      }
-    }
-  }
-}
-
 bool is_always_needed(const SheetRecord& sheet) {
   return sheet.form == "table" || (sheet.form == "words" && !sheet.cautions.empty());
 }
 
 }  // namespace
 
-std::vector<std::string> names_in(const Sheet& sheet) {
-  std::set<std::string> names;
-  if (const std::string_view base = sheet.fields.text("based-on"); !base.empty()) names.emplace(base);
-  for (const Entry& entry : sheet.entries) add_names(entry.fields, names);
-  return {names.begin(), names.end()};
-}
-
 sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
     std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets) {
   std::set<std::string> wanted;
   for (const auto& sheet : sheets) {
-    for (std::string& name : names_in(*sheet)) wanted.insert(std::move(name));
+    for (std::string& name : references_of(*sheet).all) wanted.insert(std::move(name));
   }
   std::vector<std::unique_ptr<Sheet>> borrowed;
   std::set<std::string> taken;

@@ -18,7 +18,4 @@ namespace sheafc {
 sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
     std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets);
 
-// Names of the sheets that a sheet's values and its base name.
-std::vector<std::string> names_in(const Sheet& sheet);
-
 }  // namespace sheafc

@@ -1,0 +1,200 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// A group is judged again if its facts changed, or if its judgement looked at a sheet that is examined again.
+#include <algorithm>
+#include <iterator>
+#include <map>
+#include <set>
+
+#include "compiler/check/findings.h"
+#include "compiler/check/judge.h"
+#include "compiler/check/ledger.h"
+#include "compiler/check/rules.h"
+#include "compiler/sheet/parallel.h"
+
+namespace sheafc {
+namespace {
+
+// Ends the judgement of one group; caught in this file.
+struct NotAmongTheFew {
+  std::uint32_t sheet;
+};
+
+class Again {
+ public:
+  Again(const FewSheets& few, const CheckOptions& options, Findings& findings)
+      : few_(few), options_(options), findings_(findings), ledger_(options.today), look_(*this) {
+    for (const LinkedSheet& sheet : few.sheets.own()) {
+      const auto at = std::ranges::lower_bound(few.names, sheet.name);
+      if (at != few.names.end() && *at == sheet.name) among_.emplace(static_cast<std::uint32_t>(at - few.names.begin()), &sheet);
+    }
+  }
+
+  std::vector<std::uint32_t> run(Diagnostics& sink) {
+    examine();
+    replace_facts();
+    find_groups();
+    judge();
+    if (!missing_.empty()) return {missing_.begin(), missing_.end()};
+    keep();
+    for (const SheetFindings& sheet : findings_.sheets) sink.take(sheet.reports);
+    for (const GroupFindings& group : findings_.groups) sink.take(group.reports);
+    ledger_.close(few_.sheets, sink);
+    return {};
+  }
+
+ private:
+  struct Examined {
+    std::uint32_t number = 0;
+    Diagnostics reports;
+    std::vector<Fact> before, now;  // by likeness
+    std::vector<std::uint32_t> statements;
+    bool allows = false;
+  };
+
+  class LookAmong : public Look {
+   public:
+    explicit LookAmong(Again& again) : again_(again) {}
+    const LinkedSheet& sheet(const Fact& fact) override {
+      const auto found = again_.among_.find(fact.sheet);
+      if (found == again_.among_.end()) throw NotAmongTheFew{fact.sheet};
+      return *found->second;
+    }
+    std::span<const std::uint32_t> statements(const Fact& fact) override {
+      const Examined* examined = again_.examined(fact.sheet);
+      return examined ? examined->statements : again_.findings_.sheets[fact.sheet].statements;
+    }
+
+   private:
+    Again& again_;
+  };
+
+  Examined* examined(std::uint32_t number) {
+    const auto at = std::ranges::lower_bound(few_.examined, number);
+    if (at == few_.examined.end() || *at != number) return nullptr;
+    return &examined_[static_cast<std::size_t>(at - few_.examined.begin())];
+  }
+
+  void examine() {
+    const Shelf shelf(few_.sheets);
+    examined_.resize(few_.examined.size());
+    for_all(
+        examined_.size(),
+        [&](std::size_t i) {
+          Examined& to = examined_[i];
+          to.number = few_.examined[i];
+          const LinkedSheet& sheet = *among_.at(to.number);
+          SheetFacts facts;
+          examine_sheet(sheet, to.number, shelf, ledger_, to.reports, facts);
+          std::ranges::stable_sort(facts.facts, {}, &Fact::alike);
+          to.now = std::move(facts.facts);
+          to.statements = std::move(facts.statements);
+          to.allows = makes_allowances(sheet);
+        },
+        options_.threads);
+  }
+
+  void replace_facts() {
+    std::vector<Fact> now;
+    for (const Examined& sheet : examined_) now.insert(now.end(), sheet.now.begin(), sheet.now.end());
+    std::ranges::stable_sort(now, {}, &Fact::alike);
+    std::vector<bool> is_examined(few_.names.size());
+    for (const std::uint32_t number : few_.examined) is_examined[number] = true;
+    facts_.reserve(findings_.facts.size() + now.size());
+    auto next = now.begin();
+    const auto before = [](const Fact& one, const Fact& other) {
+      return one.alike != other.alike ? one.alike < other.alike : one.sheet < other.sheet;
+    };
+    for (const Fact& fact : findings_.facts) {
+      if (is_examined[fact.sheet]) {
+        examined(fact.sheet)->before.push_back(fact);
+        continue;
+      }
+      while (next != now.end() && before(*next, fact)) facts_.push_back(*next++);
+      facts_.push_back(fact);
+    }
+    facts_.insert(facts_.end(), next, now.end());
+  }
+
+  // Those of likenesses in which the sheet tells something else than before; with `all`, in which it tells anything.
+  void add_groups(const Examined& sheet, bool all) {
+    std::span<const Fact> before(sheet.before), now(sheet.now);
+    while (!before.empty() || !now.empty()) {
+      const bool is_before = now.empty() || (!before.empty() && before.front().alike <= now.front().alike);
+      const Likeness alike = is_before ? before.front().alike : now.front().alike;
+      const auto take = [&](std::span<const Fact>& facts) {
+        const FactGroup group = !facts.empty() && facts.front().alike == alike ? group_at(facts) : FactGroup();
+        facts = facts.subspan(group.size());
+        return group;
+      };
+      const FactGroup was = take(before), is = take(now);
+      if (all || !std::ranges::equal(was, is)) groups_.insert(alike);
+    }
+  }
+
+  void find_groups() {
+    const auto rules = all_check_rules();
+    const auto compares_statements = std::ranges::find(rules, &twin_sheets) - rules.begin();
+    for (const Examined& sheet : examined_) {
+      const SheetFindings& before = findings_.sheets[sheet.number];
+      add_groups(sheet, before.allows || sheet.allows);
+      if (sheet.statements == before.statements) continue;
+      for (const auto* facts : {&sheet.before, &sheet.now}) {
+        for (const Fact& fact : *facts) {
+          if (fact.rule == compares_statements) groups_.insert(fact.alike);
+        }
+      }
+    }
+    for (const GroupFindings& group : findings_.groups) {
+      if (std::ranges::any_of(group.looked_at, [&](std::uint32_t number) { return examined(number) != nullptr; }))
+        groups_.insert(group.alike);
+    }
+  }
+
+  void judge() {
+    for (const Likeness alike : groups_) {
+      const auto first = std::ranges::lower_bound(facts_, alike, {}, &Fact::alike);
+      if (first == facts_.end() || first->alike != alike) continue;
+      try {
+        if (auto found = judge_group(group_at({first, facts_.end()}), look_, ledger_)) judged_.push_back(std::move(*found));
+      } catch (const NotAmongTheFew& missing) {
+        missing_.insert(missing.sheet);
+      }
+    }
+  }
+
+  void keep() {
+    findings_.facts = std::move(facts_);
+    for (Examined& sheet : examined_) {
+      findings_.sheets[sheet.number] = {std::move(sheet.reports), std::move(sheet.statements), sheet.allows};
+    }
+    std::vector<GroupFindings> kept;
+    for (GroupFindings& group : findings_.groups) {
+      if (!groups_.contains(group.alike)) kept.push_back(std::move(group));
+    }
+    findings_.groups.clear();
+    std::ranges::merge(std::make_move_iterator(kept.begin()), std::make_move_iterator(kept.end()),
+                       std::make_move_iterator(judged_.begin()), std::make_move_iterator(judged_.end()),
+                       std::back_inserter(findings_.groups), {}, &GroupFindings::alike, &GroupFindings::alike);
+  }
+
+  const FewSheets& few_;
+  const CheckOptions& options_;
+  Findings& findings_;
+  Ledger ledger_;
+  LookAmong look_;
+  std::map<std::uint32_t, const LinkedSheet*> among_;
+  std::vector<Examined> examined_;  // as few_.examined
+  std::vector<Fact> facts_;
+  std::set<Likeness> groups_;
+  std::vector<GroupFindings> judged_;
+  std::set<std::uint32_t> missing_;
+};
+
+}  // namespace
+
+std::vector<std::uint32_t> run_rules_again(const FewSheets& few, const CheckOptions& options, Findings& findings,
+                                           Diagnostics& sink) {
+  return Again(few, options, findings).run(sink);
+}
+
+}  // namespace sheafc
