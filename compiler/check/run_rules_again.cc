@@ -154,12 +154,28 @@ class Again {
     for (const Likeness alike : groups_) {
       const auto first = std::ranges::lower_bound(facts_, alike, {}, &Fact::alike);
       if (first == facts_.end() || first->alike != alike) continue;
+      const FactGroup group = group_at({first, facts_.end()});
       try {
-        if (auto found = judge_group(group_at({first, facts_.end()}), look_, ledger_)) judged_.push_back(std::move(*found));
+        if (auto found = judge_group(group, look_, ledger_)) judged_.push_back(std::move(*found));
       } catch (const NotAmongTheFew& missing) {
         missing_.insert(missing.sheet);
+        miss_others_of(group);
       }
     }
+  }
+
+  // Whom the judgement is likely to look at next, so that it need not be begun for each of them.
+  void miss_others_of(FactGroup group) {
+    constexpr std::size_t few_facts = 16;
+    const auto miss = [&](std::uint32_t number) {
+      if (!among_.contains(number)) missing_.insert(number);
+    };
+    if (group.size() <= few_facts) {
+      for (const Fact& fact : group) miss(fact.sheet);
+    }
+    const auto before = std::ranges::lower_bound(findings_.groups, group.front().alike, {}, &GroupFindings::alike);
+    if (before == findings_.groups.end() || before->alike != group.front().alike) return;
+    for (const std::uint32_t number : before->looked_at) miss(number);
   }
 
   void keep() {

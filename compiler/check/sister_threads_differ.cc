@@ -17,7 +17,10 @@ void gather(const LinkedSheet& sheet, Facts& facts) {
     if (entry.kind != "fastener") continue;
     const std::string_view number = entry.text("part-number");
     const sheaf::Thread* thread = number.empty() ? nullptr : entry.thread("thread");
-    if (thread) facts.add(entry, likeness({number}), likeness({sheaf::thread_key(*thread)}));
+    const auto pitch = thread && !entry.text("drive").empty() ? sheaf::pitch_mm(*thread) : std::nullopt;
+    if (!pitch) continue;
+    const Likeness size = likeness({thread->diameter, entry.text("drive")}) + static_cast<Likeness>(thread->system);
+    facts.add(entry, likeness(size, number), *pitch);
   }
 }
 

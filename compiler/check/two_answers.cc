@@ -33,7 +33,7 @@ bool same_question(const LinkedEntry& left, const LinkedEntry& right) {
 bool meant_so(const LinkedEntry& entry) { return entry.status == "disputed" || entry.has("withdrawn") || entry.has("same-as"); }
 
 void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) {
-  if (meant_so(left) || meant_so(right) || !share_a_machine(left, right) || !same_question(left, right)) return;
+  if (!share_a_machine(left, right) || !same_question(left, right)) return;
   for (const std::string_view key : answers) {
     if (!left.has(key) || !right.has(key) || left.text(key) == right.text(key)) continue;
     report(right, right.place(key),
@@ -64,7 +64,7 @@ Likeness answer_of(const LinkedEntry& entry) {
 
 void gather(const LinkedSheet& sheet, Facts& facts) {
   for (const LinkedEntry& entry : sheet.entries) {
-    if (!entry.has_fits() || !answers_something(entry)) continue;
+    if (!entry.has_fits() || meant_so(entry) || !answers_something(entry)) continue;
     const Likeness question = question_of(entry), answer = answer_of(entry);
     for (const Fit& fit : entry.fits) set_years(facts.add(entry, likeness(likeness(question, fit.make), fit.model), answer), fit.years);
   }

@@ -12,8 +12,10 @@
 #include "compiler/cli/flags.h"
 #include "compiler/cli/folder_watch.h"
 #include "compiler/cli/interrupt.h"
+#include "compiler/cli/kept_build.h"
 #include "compiler/cli/news.h"
 #include "compiler/cli/progress.h"
+#include "compiler/cli/rebuild.h"
 #include "compiler/cli/stamp.h"
 #include "compiler/emit/library_writer.h"
 
@@ -56,16 +58,23 @@ class Builder {
   ExitStatus build_at_every_change();
 
  private:
-  std::optional<ExitStatus> find_it_current();
-  ExitStatus compile_and_write();
+  std::optional<ExitStatus> build_from_the_last(Progress& progress);
+  ExitStatus say_current(const Stamp& stamp);
+  std::optional<ExitStatus> build_changed(const SecondLook& look, Stamp& stamp, Progress& progress);
+  ExitStatus compile_and_write(Progress& progress);
   sheaf::Result<Receipt> write(const LinkedSheets& linked, Progress& progress);
+  EmitOptions emit_options() const {
+    return {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()};
+  }
   void report(const Diagnostics& found, const LineSource& lines);
+  ExitStatus say_written(const Receipt& receipt, const Diagnostics& found) const;
+  void keep(const Stamp& stamp, KeptBuild build) const;
   std::string stamp_file() const { return cache_ + "/stamp"; }
+  std::string build_file() const { return cache_ + "/build"; }
 
   const Wishes& wishes_;
   const std::atomic<bool>& interrupted_;
   std::string cache_;  // empty: none
-  Workspace earlier_;  // the sheets of the last build, while they are watched
   News news_;
 };
 
@@ -73,21 +82,57 @@ void Builder::report(const Diagnostics& found, const LineSource& lines) {
   say_as_is(text_report(news_.of(found), lines, style_for(wishes_.colour, STDERR_FILENO)));
 }
 
-std::optional<ExitStatus> Builder::find_it_current() {
-  if (cache_.empty() || wishes_.watch) return std::nullopt;
-  const auto stamp = kept_stamp(stamp_file());
-  if (!stamp || !still_holds(*stamp, wishes_.request, wishes_.output)) return std::nullopt;
-  report(stamp->found, lines_on_disk());
-  if (!wishes_.quiet)
-    say(wishes_.output + " is up to date: " + contents_of(stamp->entries, stamp->sheets, stamp->found));
+ExitStatus Builder::say_written(const Receipt& receipt, const Diagnostics& found) const {
+  if (!wishes_.quiet) say("wrote " + receipt.path + ": " + contents_of(receipt.entries, receipt.sheets, found));
   return ExitStatus::done;
+}
+
+// The stamp last: what it does not name is not taken.
+void Builder::keep(const Stamp& stamp, KeptBuild build) const {
+  build.identity = identity_of(stamp);
+  keep_build(build_file(), build);
+  keep_stamp(stamp_file(), stamp);
+}
+
+ExitStatus Builder::say_current(const Stamp& stamp) {
+  report(stamp.found, lines_on_disk());
+  if (!wishes_.quiet)
+    say(wishes_.output + " is up to date: " + contents_of(stamp.entries, stamp.sheets, stamp.found));
+  return ExitStatus::done;
+}
+
+std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& stamp, Progress& progress) {
+  progress.stage("reading what changed");
+  auto last = read_kept_build(build_file());
+  if (!last || last->identity != identity_of(stamp)) return std::nullopt;
+  auto rebuilt = compile_again(look, stamp, *last);
+  if (!rebuilt) return std::nullopt;
+  progress.stage("putting the library together");
+  const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), emit_options());
+  progress.erase();
+  if (!receipt) return failed(receipt.failure());
+  if (!*receipt) return std::nullopt;
+  report(rebuilt->found, lines_on_disk());
+  if (set_library(stamp, **receipt)) {
+    last->library = {(*receipt)->rows_hash, (*receipt)->hashes};
+    keep(stamp, std::move(*last));
+  }
+  return say_written(**receipt, rebuilt->found);
+}
+
+// None: all must be built.
+std::optional<ExitStatus> Builder::build_from_the_last(Progress& progress) {
+  if (cache_.empty()) return std::nullopt;
+  auto stamp = kept_stamp(stamp_file());
+  const auto look = stamp ? look_again(*stamp, wishes_.request, wishes_.output) : std::nullopt;
+  if (!look) return std::nullopt;
+  return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, progress);
 }
 
 // Sheet by sheet: the records of a large folder are never all in memory.
 sheaf::Result<Receipt> Builder::write(const LinkedSheets& linked, Progress& progress) {
   auto writer = LibraryWriter::begin(
-      wishes_.output, library_name(wishes_.output), words_of(linked),
-      {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()});
+      wishes_.output, library_name(wishes_.output), words_of(linked), emit_options());
   if (!writer) return writer.failure();
   LibraryWriter library = std::move(writer).value();
   progress.stage("writing", linked.own().size());
@@ -99,39 +144,30 @@ sheaf::Result<Receipt> Builder::write(const LinkedSheets& linked, Progress& prog
   return library.finish();
 }
 
-ExitStatus Builder::compile_and_write() {
-  Progress progress;
-  const auto compiled = compile(wishes_.request, {std::move(earlier_), &progress});
-  earlier_ = {};
+ExitStatus Builder::compile_and_write(Progress& progress) {
+  Findings findings;
+  const auto compiled = compile(wishes_.request, {&progress, cache_.empty() ? nullptr : &findings});
   if (!compiled) return failed(compiled.failure());
-  Compilation& compilation = **compiled;
+  const Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
   progress.erase();
   report(found, lines_of(compilation.workspace));
-  ExitStatus status = ExitStatus::fault;
   if (found.errors() > 0) {
     say(fault_counts(found) + "; " + wishes_.output + " is not written");
-  } else {
-    const auto receipt = write(compilation.linked, progress);
-    progress.erase();
-    if (!receipt) return failed(receipt.failure());
-    if (!wishes_.quiet)
-      say("wrote " + receipt->path + ": " + contents_of(receipt->entries, receipt->sheets, found));
-    if (!cache_.empty()) {
-      if (const auto stamp = stamp_of(wishes_.request, compilation, *receipt)) keep_stamp(stamp_file(), *stamp);
-    }
-    status = ExitStatus::done;
+    return ExitStatus::fault;
   }
-  if (wishes_.watch) {
-    compilation.linked = {};
-    earlier_ = std::move(compilation.workspace);
-  }
-  return status;
+  const auto receipt = write(compilation.linked, progress);
+  progress.erase();
+  if (!receipt) return failed(receipt.failure());
+  const auto stamp = cache_.empty() ? std::nullopt : stamp_of(wishes_.request, compilation, *receipt);
+  if (stamp) keep(*stamp, kept_build_of(compilation, std::move(findings), *receipt).value_or(KeptBuild{}));
+  return say_written(*receipt, found);
 }
 
 ExitStatus Builder::build() {
-  if (const auto current = find_it_current()) return *current;
-  return compile_and_write();
+  Progress progress;
+  if (const auto done = build_from_the_last(progress)) return *done;
+  return compile_and_write(progress);
 }
 
 // What fails is said, and the next change is waited for: a folder may be half way through a move.
@@ -141,7 +177,7 @@ ExitStatus Builder::build_at_every_change() {
   while (!interrupted_) {
     const auto watch = FolderWatch::of(watched);
     if (!watch) return failed(watch.failure());
-    compile_and_write();
+    build();
     watch->wait(interrupted_);
   }
   end_if_interrupted();

@@ -36,9 +36,7 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& reques
     if (options.progress) options.progress->stage(name);
   };
   stage("reading");
-  auto workspace = read_workspace(
-      request.folders, sink,
-      {std::move(options.earlier), options.progress ? &options.progress->done() : nullptr});
+  auto workspace = read_workspace(request.folders, sink, options.progress ? &options.progress->done() : nullptr);
   if (!workspace) return workspace.failure();
   compilation->workspace = std::move(workspace).value();
   if (compilation->workspace.files.empty())
@@ -53,7 +51,7 @@ sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& reques
     compilation->rules_ran = false;
   } else {
     stage("checking");
-    compilation->allowed = run_rules(compilation->linked, {.today = today()}, sink);
+    compilation->allowed = run_rules(compilation->linked, {.today = today()}, sink, options.findings);
   }
   sink.sort();
   return compilation;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "compiler/check/check.h"
+#include "compiler/check/findings.h"
 #include "compiler/link/linked_sheets.h"
 #include "compiler/sheet/workspace.h"
 #include "compiler/source/diagnostics.h"
@@ -32,8 +33,8 @@ struct CompileRequest {
 class Progress;
 
 struct CompileOptions {
-  Workspace earlier = {};        // of which unchanged files are taken over
   Progress* progress = nullptr;  // told how far it is
+  Findings* findings = nullptr;  // what the rules found, for running them again
 };
 
 // Reads, links and checks. A Failure is what the world refused; what is wrong with the sheets is in the

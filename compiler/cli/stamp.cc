@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "compiler/cli/stamp.h"
 
+#include <algorithm>
 #include <filesystem>
+#include <iterator>
 
 #include "compiler/cli/build_cache.h"
 #include "compiler/emit/shard.h"
@@ -28,11 +30,9 @@ std::optional<std::uint64_t> hash_of_file(const std::string& path) {
   return sheaf::hash_of(source->bytes());
 }
 
-bool is_same_file(const StampedFile& before, const std::string& path) {
-  const auto now = state_of(path);
-  if (path != before.path || !now) return false;
-  if (surely_unchanged(before.state, *now)) return true;
-  return now->bytes == before.state.bytes && hash_of_file(path) == before.hash;
+bool is_same_content(const StampedFile& before, const FileState& now) {
+  if (surely_unchanged(before.state, now)) return true;
+  return now.bytes == before.state.bytes && hash_of_file(before.path) == before.hash;
 }
 
 // A library is larger than any sheet, and is replaced and never changed: its times alone decide, and its inode.
@@ -60,31 +60,48 @@ std::optional<Stamp> stamp_of(const CompileRequest& request, const Compilation& 
     if (!state) return std::nullopt;
     stamp.inputs.push_back({path, *state, 0});
   }
-  const auto state = state_of(receipt.path);
-  if (!state) return std::nullopt;
-  stamp.library = {receipt.path, *state, 0};
-  stamp.entries = receipt.entries;
-  stamp.sheets = receipt.sheets;
   stamp.found = compilation.diagnostics;
+  if (!set_library(stamp, receipt)) return std::nullopt;
   return stamp;
 }
 
-bool still_holds(const Stamp& stamp, const CompileRequest& request, const std::string& library) {
-  if (stamp.circumstances != circumstances_of(request, library)) return false;
-  if (stamp.library.path != library || !is_same_library(stamp.library, library)) return false;
-  std::size_t at = 0;
+bool set_library(Stamp& stamp, const Receipt& receipt) {
+  const auto state = state_of(receipt.path);
+  if (!state) return false;
+  stamp.library = {receipt.path, *state, 0};
+  stamp.digest = receipt.digest;
+  stamp.entries = receipt.entries;
+  stamp.sheets = receipt.sheets;
+  return true;
+}
+
+std::string identity_of(const Stamp& stamp) {
+  std::string all = stamp.circumstances + '\n' + stamp.digest;
+  for (const StampedFile& input : stamp.inputs) all += '\n' + input.path + ' ' + sheaf::to_hexadecimal(input.hash);
+  return sheaf::to_hexadecimal(sheaf::hash_of(all));
+}
+
+std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library) {
+  if (stamp.circumstances != circumstances_of(request, library)) return std::nullopt;
+  if (stamp.library.path != library || !is_same_library(stamp.library, library)) return std::nullopt;
+  SecondLook look;
   for (const std::string& folder : request.folders) {
-    const auto found = find_sheets(folder);
-    if (!found) return false;
-    for (const SheetFile& sheet : *found) {
-      if (at == stamp.inputs.size() || !is_same_file(stamp.inputs[at++], sheet.opened)) return false;
-    }
+    auto found = find_sheets(folder);
+    if (!found) return std::nullopt;
+    std::ranges::move(std::move(found).value(), std::back_inserter(look.files));
   }
-  for (const std::string& path : request.libraries) {
-    if (at == stamp.inputs.size() || stamp.inputs[at].path != path) return false;
-    if (!is_same_library(stamp.inputs[at++], path)) return false;
+  if (look.files.size() + request.libraries.size() != stamp.inputs.size()) return std::nullopt;
+  for (std::size_t i = 0; i < look.files.size(); ++i) {
+    const auto state = state_of(look.files[i].opened);
+    if (!state || look.files[i].opened != stamp.inputs[i].path) return std::nullopt;
+    look.states.push_back(*state);
+    if (!is_same_content(stamp.inputs[i], *state)) look.changed.push_back(i);
   }
-  return at == stamp.inputs.size();
+  for (std::size_t i = 0; i < request.libraries.size(); ++i) {
+    const StampedFile& before = stamp.inputs[look.files.size() + i];
+    if (before.path != request.libraries[i] || !is_same_library(before, before.path)) return std::nullopt;
+  }
+  return look;
 }
 
 }  // namespace sheafc

@@ -25,18 +25,32 @@ struct Stamp {
   std::string circumstances;        // all that decides the result besides the files
   std::vector<StampedFile> inputs;  // the sheets in their order, then the libraries built against
   StampedFile library;              // its hash is not used: it is large, and nobody writes to it
+  std::string digest;               // of the library
   std::int64_t entries = 0, sheets = 0;
   Diagnostics found;
   std::deque<std::string> texts;  // what the diagnostics point into
 };
 
+// Tells a build from every other: all that went in and came out.
+std::string identity_of(const Stamp& stamp);
+
 // Of a build that has just written its library.
 std::optional<Stamp> stamp_of(const CompileRequest& request, const Compilation& compilation,
                               const Receipt& receipt);
+// Puts in what is to be said of the library. False if it is gone again.
+bool set_library(Stamp& stamp, const Receipt& receipt);
 
-// Whether a build with this request to this library would make what is there already. A file whose times tell
-// nothing sure is read and compared.
-bool still_holds(const Stamp& stamp, const CompileRequest& request, const std::string& library);
+// The sheets as they are now; `changed` are the places of those that are not what they were, ascending.
+struct SecondLook {
+  std::vector<SheetFile> files;
+  std::vector<FileState> states;  // as they were just before they were looked into
+  std::vector<std::size_t> changed;
+};
+
+// None if more than the content of sheets is other than it was: which sheets there are, the library, the circumstances.
+// A file whose times tell nothing sure is read and compared. If no sheet changed, a build with this request to this
+// library would make what is there already.
+std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library);
 
 // In a file of the cache; one that is damaged is none.
 void keep_stamp(const std::string& file, const Stamp& stamp);

@@ -34,17 +34,17 @@ struct Workspace {
   // Of each file, as it was just before it was read; and what reading it reported.
   std::vector<FileState> states;
   std::vector<Diagnostics> faults;
+
+  void take(Workspace other);  // which has no file of this one
 };
 
-struct ReadOptions {
-  Workspace earlier = {};                    // files of it that have not changed since are taken over
-  std::atomic<std::size_t>* done = nullptr;  // counts the files, for whoever waits
-};
-
-// Reads and types the sheets of several folders. A file that cannot be opened is a Failure; all that is
-// wrong with the sheets is in the sink, sorted.
+// Reads and types sheets. A file that cannot be opened is a Failure; all that is wrong with the sheets is in the sink,
+// sorted. `done` counts the files, for whoever waits.
+sheaf::Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink,
+                                     std::atomic<std::size_t>* done = nullptr);
+// The same of all sheets in several folders.
 sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink,
-                                        ReadOptions options = {});
+                                        std::atomic<std::size_t>* done = nullptr);
 
 // The same for texts that are no files: for tests, and for sheets that were just made.
 struct SheetText {

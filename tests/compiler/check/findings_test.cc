@@ -108,7 +108,7 @@ std::size_t find_again(const std::vector<std::string>& sheets, std::size_t chang
 }  // namespace
 
 TEST_CASE("one random change after another: the findings and the reports of a run over all sheets") {
-  constexpr std::size_t count = 20, changes = 120;
+  constexpr std::size_t count = 20, changes = 60;
   Kept kept;
   std::vector<std::string> sheets;
   for (std::size_t i = 0; i < count; ++i) sheets.push_back(random_sheet(i));

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "compiler/cli/kept_build.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+#include "compiler/cli/kept_bytes.h"
+#include "compiler/link/references.h"
+#include "compiler/sheet/forms.h"
+#include "query/library/hash.h"
+
+namespace sheafc {
+namespace {
+
+bool numbers_of(const std::vector<std::string>& names, const KeptBuild& build, std::vector<std::uint32_t>& numbers) {
+  numbers.clear();
+  for (const std::string& name : names) {
+    const auto number = build.number_of(name);
+    if (!number) return false;
+    numbers.push_back(*number);
+  }
+  return true;
+}
+
+void write(const KeptSheet& sheet, KeptWriter& writer) {
+  writer.number(std::uint64_t{sheet.file});
+  writer.number(std::uint64_t{sheet.is_common});
+  writer.number(sheet.offers);
+  writer.values(sheet.bases);
+  writer.values(sheet.references);
+  writer.diagnostics(sheet.faults);
+}
+
+KeptSheet read_sheet(KeptReader& reader) {
+  KeptSheet sheet;
+  sheet.file = static_cast<std::uint32_t>(reader.number());
+  sheet.is_common = reader.number() == 1;
+  sheet.offers = static_cast<std::uint64_t>(reader.number());
+  sheet.bases = reader.values<std::uint32_t>();
+  sheet.references = reader.values<std::uint32_t>();
+  sheet.faults = reader.diagnostics();
+  return sheet;
+}
+
+}  // namespace
+
+std::optional<std::uint32_t> KeptBuild::number_of(std::string_view name) const {
+  const auto at = std::ranges::lower_bound(names, name);
+  if (at == names.end() || *at != name) return std::nullopt;
+  return static_cast<std::uint32_t>(at - names.begin());
+}
+
+bool describe_references(const Sheet& sheet, const KeptBuild& build, KeptSheet& kept) {
+  const References references = references_of(sheet);
+  return numbers_of(references.bases, build, kept.bases) && numbers_of(references.all, build, kept.references);
+}
+
+bool is_common(const Sheet& sheet) { return sheet.form->name != "assembly"; }
+
+std::uint64_t offers_of(const LinkedSheet& sheet) {
+  std::string all;
+  for (const LinkedEntry& entry : sheet.entries) {
+    all += '\n' + entry.address;
+    for (const std::string& former : entry.formerly) all += ' ' + former;
+  }
+  return sheaf::hash_of(all);
+}
+
+std::optional<KeptBuild> kept_build_of(const Compilation& compilation, Findings findings, const Receipt& receipt) {
+  const Workspace& workspace = compilation.workspace;
+  const auto& own = compilation.linked.own();
+  const std::size_t count = own.size();
+  if (!compilation.borrowed.empty() || workspace.files.size() != count || receipt.hashes.size() != count) return std::nullopt;
+  std::unordered_map<const SourceFile*, std::uint32_t> places;
+  for (const auto& file : workspace.files) places.emplace(file.get(), static_cast<std::uint32_t>(places.size()));
+  KeptBuild build;
+  build.library = {receipt.rows_hash, receipt.hashes};
+  build.findings = std::move(findings);
+  for (const LinkedSheet& sheet : own) build.names.push_back(sheet.name);
+  for (const LinkedSheet& sheet : own) {
+    KeptSheet& kept = build.sheets.emplace_back();
+    kept.file = places.at(sheet.sheet->file.get());
+    kept.faults = workspace.faults[kept.file];
+    kept.is_common = is_common(*sheet.sheet);
+    kept.offers = offers_of(sheet);
+    if (!describe_references(*sheet.sheet, build, kept)) return std::nullopt;
+  }
+  return build;
+}
+
+void keep_build(const std::string& file, const KeptBuild& build) {
+  KeptWriter writer;
+  writer.text(build.identity);
+  writer.number(build.library.rows_hash);
+  writer.number(std::uint64_t{build.names.size()});
+  for (std::size_t i = 0; i < build.names.size(); ++i) {
+    writer.text(build.names[i]);
+    writer.number(build.library.sheets[i].entries);
+    writer.number(build.library.sheets[i].hash);
+    write(build.sheets[i], writer);
+    const SheetFindings& found = build.findings.sheets[i];
+    writer.diagnostics(found.reports);
+    writer.values(found.statements);
+    writer.number(std::uint64_t{found.allows});
+  }
+  writer.values(build.findings.facts);
+  writer.number(std::uint64_t{build.findings.groups.size()});
+  for (const GroupFindings& group : build.findings.groups) {
+    writer.number(std::uint64_t{group.alike});
+    writer.values(group.looked_at);
+    writer.diagnostics(group.reports);
+  }
+  keep_bytes(file, writer.bytes());
+}
+
+std::optional<KeptBuild> read_kept_build(const std::string& file) {
+  const auto bytes = kept_bytes(file);
+  if (!bytes) return std::nullopt;
+  KeptBuild build;
+  KeptReader reader(*bytes, build.texts);
+  build.identity = reader.text();
+  build.library.rows_hash = static_cast<std::uint64_t>(reader.number());
+  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
+    build.names.push_back(reader.text());
+    const auto entries = static_cast<std::uint64_t>(reader.number()), hash = static_cast<std::uint64_t>(reader.number());
+    build.library.sheets.push_back({build.names.back(), entries, hash});
+    build.sheets.push_back(read_sheet(reader));
+    SheetFindings& found = build.findings.sheets.emplace_back();
+    found.reports = reader.diagnostics();
+    found.statements = reader.values<std::uint32_t>();
+    found.allows = reader.number() == 1;
+  }
+  build.findings.facts = reader.values<Fact>();
+  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
+    GroupFindings& group = build.findings.groups.emplace_back();
+    group.alike = static_cast<Likeness>(reader.number());
+    group.looked_at = reader.values<std::uint32_t>();
+    group.reports = reader.diagnostics();
+  }
+  if (!reader.at_end()) return std::nullopt;
+  return build;
+}
+
+}  // namespace sheafc

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What a build without errors knew of each sheet, kept in the cache beside its stamp: enough to build again after a
+// change of few sheets without reading the others.
+#pragma once
+
+#include <cstdint>
+#include <deque>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "compiler/check/findings.h"
+#include "compiler/cli/compilation.h"
+#include "compiler/emit/library_writer.h"
+#include "compiler/emit/revise_library.h"
+
+namespace sheafc {
+
+// Sheets have the numbers of their places by name.
+struct KeptSheet {
+  std::uint32_t file = 0;   // its place among the inputs of the stamp
+  bool is_common = false;   // any sheet may depend on it: a table, words, the crib
+  std::uint64_t offers = 0; // hash of the addresses, old and new, by which others may speak of its entries
+  std::vector<std::uint32_t> bases, references;  // see References
+  Diagnostics faults;       // of reading it
+};
+
+struct KeptBuild {
+  std::string identity;  // of the build: see identity_of
+  EarlierLibrary library;
+  std::vector<std::string> names;  // of the sheets, in order
+  std::vector<KeptSheet> sheets;
+  Findings findings;
+  std::deque<std::string> texts;  // what diagnostics point into
+
+  std::optional<std::uint32_t> number_of(std::string_view name) const;
+};
+
+// Of a build that has just written its library; none if it says too little, as without a cache of the index.
+std::optional<KeptBuild> kept_build_of(const Compilation& compilation, Findings findings, const Receipt& receipt);
+
+// What the build knows of a sheet. The first is false if it speaks of one that is not there.
+bool describe_references(const Sheet& sheet, const KeptBuild& build, KeptSheet& kept);
+bool is_common(const Sheet& sheet);
+std::uint64_t offers_of(const LinkedSheet& sheet);
+
+// In a file of the cache; one that is damaged is none.
+void keep_build(const std::string& file, const KeptBuild& build);
+std::optional<KeptBuild> read_kept_build(const std::string& file);
+
+}  // namespace sheafc
