@@ -109,7 +109,11 @@ void Collector::other(const std::vector<std::string>& words) {
   for (const std::string& word : words) add(Prefix::other_stem, stem_of(word), other_weight);
 }
 
-void Collector::band(const FieldBand& band) {
+// A minimum or a maximum states one value.
+void Collector::band(const FieldBand& stated) {
+  FieldBand band = stated;
+  if (std::isinf(band.least)) band.least = band.most;
+  if (std::isinf(band.most)) band.most = band.least;
   const auto [least, least_is_new] = values_.try_emplace(least_slot(band.dimension), band.least);
   if (!least_is_new) least->second = std::min(least->second, band.least);
   const auto [most, most_is_new] = values_.try_emplace(most_slot(band.dimension), band.most);
@@ -176,6 +180,8 @@ void add_text(Collector& to, const FieldRecord& field) {
   if (list == "part-number") return to.filter(Prefix::part_number, squeeze(field.text));
   if (list == "supersedes") return to.filter(Prefix::other_number, squeeze(field.text));
   if (list == "grade" || list == "class" || list == "code") to.code(words_in(field.text));
+  if (list == "size")  // of a part: "12x18x1.5 mm", but also "112 links"
+    if (const auto size = parse_size(field.text, Input::sheet); size && size->count > 1) add_size(to, *size);
   if (list == "load") to.groups_in({words_in(field.text)});  // "rider alone" tells two pressures apart
   to.other(words_in(field.text));
 }

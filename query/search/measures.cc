@@ -67,7 +67,7 @@ LengthOf sense_of(std::string_view key) {
 void add_field(std::vector<Measure>& measures, const FieldRecord& field, const FieldDeclaration* declared) {
   if (field.key == "bottles") return;  // what it is bought in is not what is filled in
   const auto type = declared ? declared->type : ValueType::text;
-  if (type == ValueType::size || !declared) {
+  if (type == ValueType::size || !declared || field.key == "size") {
     if (const auto size = parse_size(field.text, Input::sheet)) return add_size(measures, *size);
   }
   if (type == ValueType::thread || !declared) {

@@ -3,7 +3,6 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <limits>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
@@ -71,6 +70,9 @@ struct Asked {
     const auto terms = year_terms(machine, year);
     return std::ranges::any_of(
         entry.terms, [&](const Term& t) { return std::ranges::find(terms, t.text) != terms.end(); });
+  }
+  bool has(std::string_view text) const {
+    return std::ranges::find(entry.terms, text, &Term::text) != entry.terms.end();
   }
   std::optional<double> number(unsigned slot) const {
     const auto found = std::ranges::find(entry.values, slot, &SlotValue::slot);
@@ -146,7 +148,17 @@ TEST_CASE("figures are searched by their band, in SI base units") {
   const Asked staged{indexed(entry)};
   CHECK(staged.number(least_slot(Dimension::torque)) == doctest::Approx(20.0));
   CHECK(staged.number(most_slot(Dimension::torque)) == doctest::Approx(40.0));
-  CHECK(staged.number(most_slot(Dimension::length)) == std::numeric_limits<double>::infinity());
+  CHECK(staged.number(least_slot(Dimension::length)) == doctest::Approx(0.002));  // a minimum states one value
+  CHECK(staged.number(most_slot(Dimension::length)) == doctest::Approx(0.002));
+}
+
+TEST_CASE("a part's size is searched where it is one") {
+  EntryRecord entry = top_plug();
+  entry.kind = "part";
+  entry.fields = {{"size", "12x18x1.5 mm", {}}};
+  CHECK(Asked{indexed(entry)}.number(size_slot) == doctest::Approx(12));
+  entry.fields = {{"size", "112 links", {}}};
+  CHECK_FALSE(Asked{indexed(entry)}.has(term(Prefix::dimension, "112")));
 }
 
 TEST_CASE("a size is kept as written, in any order and by each dimension") {
