@@ -158,6 +158,15 @@ Result<Bearing> read_bearing(Reader& reader) {
   return bearing;
 }
 
+// A letter alone, with more behind it: it is read as a suffix only where no space parts it from the number.
+bool has_letter_before_more(std::string_view suffixes) {
+  for (std::size_t at = 0; at + 1 < suffixes.size(); ++at) {
+    const bool begins = at == 0 || suffixes[at - 1] == ' ';
+    if (begins && suffixes[at + 1] == ' ') return true;
+  }
+  return false;
+}
+
 // 1200 and 2300 are as often engine sizes; after them only a suffix tells.
 bool could_be_a_plain_number(const Bearing& bearing) {
   return bearing.suffix.empty() && bearing.basic.size() == 4 &&
@@ -179,8 +188,11 @@ std::optional<Found<Bearing>> bearing_at(std::string_view text, Input) {
 
 std::string to_text(const Bearing& bearing) {
   if (bearing.suffix.empty()) return bearing.basic;
-  const bool sealed = bearing.suffix.find_first_of("SZ") != std::string::npos;
-  return bearing.basic + (sealed ? "-" : " ") + bearing.suffix;
+  std::string suffix = bearing.suffix;
+  const bool sealed = suffix.find_first_of("SZ") != std::string::npos;
+  const bool joined = has_letter_before_more(suffix);
+  if (joined) std::ranges::replace(suffix, ' ', '-');
+  return bearing.basic + (sealed || joined ? "-" : " ") + suffix;
 }
 
 }  // namespace sheaf

@@ -135,6 +135,10 @@ Result<Number> Reader::take_mixed(Input input) {
     next_ = start;
     return failure("the lower number of a fraction is between 2 and 1024");
   }
+  if (*whole > 0 && top >= *bottom) {
+    next_ = start;
+    return failure("the fraction behind a whole number is less than 1");
+  }
   return Number{std::int64_t{*whole} * *bottom + top, 0, static_cast<std::uint16_t>(*bottom)};
 }
 

@@ -33,6 +33,12 @@ double inches_of(std::string_view diameter) {
   return number ? approximate(*number) : 0;
 }
 
+// "1 in" for an inch that is cut as finely as a size by number would be: 1-24 alone would be #1-24.
+std::string unified_diameter(const Thread& thread) {
+  const auto size = parse_number(thread.diameter, Input::sheet);
+  return thread.diameter + (size && is_number_size(*size, thread) ? " in" : "");
+}
+
 // "1-8" alone is a thread; before more words it is as likely a range ("1-8 N·m").
 bool could_be_a_range(const Thread& thread, std::string_view taken) {
   return thread.system == Thread::System::unified && thread.series.empty() &&
@@ -77,7 +83,7 @@ std::string to_text(const Thread& thread) {
       if (thread.pitch) text += "x" + plain(*thread.pitch);
       break;
     case Thread::System::unified:
-      text = thread.diameter;
+      text = unified_diameter(thread);
       if (thread.per_inch) text += "-" + plain(*thread.per_inch);
       if (!thread.series.empty()) text += " " + thread.series;
       break;

@@ -156,13 +156,6 @@ std::string inch_diameter(const Number& number) {
   return plain(number);
 }
 
-// "10" in "10-32" is a number size, "1" in "1-8" an inch: number sizes end at 12 and are all fine.
-bool is_number_size(const Number& size, const Thread& thread) {
-  if (size.denominator != 1 || size.places != 0 || size.digits > 12) return false;
-  if (thread.per_inch) return approximate(*thread.per_inch) >= finest_inch_size;
-  return size.digits == 0 || size.digits >= 5;
-}
-
 // ASME B1.1 knows sizes #0 to #12 and fractions up to 6 in.
 bool is_standard_number(const Number& size) {
   return size.denominator == 1 && size.places == 0 && size.digits >= 0 && size.digits <= 12;
@@ -244,6 +237,12 @@ bool digit_after_spaces(const Reader& reader, std::size_t ahead) {
 }
 
 }  // namespace
+
+bool is_number_size(const Number& size, const Thread& thread) {
+  if (size.denominator != 1 || size.places != 0 || size.digits > 12) return false;
+  if (thread.per_inch) return approximate(*thread.per_inch) >= finest_inch_size;
+  return size.digits == 0 || size.digits >= 5;
+}
 
 Result<Thread> read_metric(Reader& reader, Input input) {
   Thread thread;

@@ -94,3 +94,16 @@ TEST_CASE("every part of a designation is explained") {
     for (const Meaning& meaning : parts) CHECK_FALSE(meaning.says.empty());
   }
 }
+
+TEST_CASE("letters alone, with more behind them, are printed as they are read") {
+  for (const char* text : {"7312x/n", "6203-n-x", "6203 2rs-n-c3"}) {
+    const auto bearing = parse_bearing(text, Input::prompt);
+    REQUIRE(bearing);
+    const std::string printed = to_text(*bearing);
+    CAPTURE(printed);
+    const auto again = parse_bearing(printed, Input::prompt);
+    REQUIRE(again);
+    CHECK(again->suffix == bearing->suffix);
+    CHECK(to_text(*again) == printed);
+  }
+}

@@ -158,3 +158,14 @@ TEST_CASE("what is printed reads back to itself") {
     CHECK(canonical(text, Input::sheet) == text);
   }
 }
+
+TEST_CASE("an inch cut as finely as a size by number keeps its mark") {
+  for (const Input input : {Input::sheet, Input::prompt}) {
+    CHECK(canonical("1\"-24", input) == "1 in-24");  // as on old steering stems; #1-24 would be 1.9 mm
+    CHECK(canonical("1 in-24", input) == "1 in-24");
+    CHECK(canonical("5 in UNC", input) == "5 in UNC");
+    CHECK(canonical("#10-32", input) == "#10-32");
+  }
+  CHECK(canonical("1-8") == "1-8");
+  CHECK(key("1 in-24") != key("#1-24"));
+}
