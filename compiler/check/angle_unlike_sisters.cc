@@ -15,14 +15,12 @@ int turns_of(const sheaf::Statement& torque) {
   return count;
 }
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    const sheaf::Statement* torque = entry.kind == "fastener" ? entry.figure("torque") : nullptr;
-    const int turns = torque ? turns_of(*torque) : 0;
-    if (turns == 0) continue;
-    const std::string degrees = sheaf::brief(turned_further_degrees(*torque));
-    facts.add(entry, likeness(likeness(role_likeness(entry.name), sheet.assembly()), degrees), std::uint64_t(turns));
-  }
+void gather(const LinkedEntry& entry, Facts& facts) {
+  const sheaf::Statement* torque = entry.figure("torque");
+  const int turns = torque ? turns_of(*torque) : 0;
+  if (turns == 0) return;
+  const std::string degrees = sheaf::brief(turned_further_degrees(*torque));
+  facts.add(entry, likeness(likeness(role_likeness(entry.name), entry.sheet->assembly()), degrees), std::uint64_t(turns));
 }
 
 void judge(FactGroup group, Look& look, Report& report) {
@@ -54,6 +52,6 @@ const Rule angle_unlike_sisters = {
   head-bolt: { name: head bolt, side: left, thread: M9x1.25, torque: 25 N·m + 60° + 30°, reuse: no, state: oiled }
   head-bolt-right: { name: head bolt, side: right, thread: M9x1.25, torque: 25 N·m + 60° + 30°, reuse: no, state: oiled }
 )"},
-    {.gather = gather, .judge = judge}};
+    {.kind = "fastener", .gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -21,7 +21,7 @@ bool agrees(const sheaf::Size& size, const BearingRow& row) {
 }
 
 void examine(const LinkedEntry& entry, const Shelf& shelf, Report& report) {
-  const sheaf::Bearing* bearing = entry.kind == "bearing" ? entry.bearing("designation") : nullptr;
+  const sheaf::Bearing* bearing = entry.bearing("designation");
   const sheaf::Size* size = entry.size("size");
   if (!bearing || !size || sheaf::compare(size->value[0], size->value[1]) >= 0) return;
   if (const BearingRow* row = shelf.bearing(bearing->basic)) {
@@ -50,6 +50,6 @@ const Rule bearing_unlike_designation = {
      .right = R"(bearings:
   wheel-bearing: { name: wheel bearing, designation: 6203-2RS, size: 17x40x12 }
 )"},
-    {.entry = examine}};
+    {.kind = "bearing", .entry = examine}};
 
 }  // namespace sheafc

@@ -12,42 +12,40 @@ namespace {
 
 // Which dangers an entry must speak of: each names a topic of the glossary (`about`).
 struct Danger {
-  std::string_view assembly;          // empty: any
+  std::string_view assembly;             // empty: any
   std::vector<std::string_view> kinds;
-  std::vector<std::string_view> words;  // one of them in the name, or a joint or purpose of that name; none: any
+  std::string_view use;                  // the joint of a fastener, the purpose of a fluid; empty: any
+  std::vector<std::string_view> words;   // one of them in the name; none: any
   std::string_view topic;
 };
 
 const std::vector<Danger>& dangers() {
   static const std::vector<Danger> all = {
-      {"front-brake", {"fastener", "fluid", "limit"}, {}, "brake"},
-      {"rear-brake", {"fastener", "fluid", "limit"}, {}, "brake"},
-      {"", {"fluid"}, {"brake-fluid"}, "brake"},
-      {"steering-head", {"fastener"}, {}, "steering"},
-      {"front-wheel", {"fastener"}, {}, "wheel"},
-      {"rear-wheel", {"fastener"}, {}, "wheel"},
-      {"", {"fastener"}, {"cap"}, "spring"},
-      {"shock", {"spring"}, {}, "spring"},
-      {"fork", {"spring"}, {}, "spring"},
-      {"", {"pressure"}, {"gas", "nitrogen"}, "pressure"},
-      {"", {"pressure"}, {"tyre"}, "pressure"},
-      {"cooling", {"fastener", "fluid", "pressure"}, {}, "heat"},
-      {"exhaust", {"fastener"}, {}, "heat"},
-      {"", {"fluid"}, {"engine-oil"}, "heat"},
-      {"fuel-system", {"fastener", "fluid"}, {}, "fuel"},
+      {"front-brake", {"fastener", "fluid", "limit"}, "", {}, "brake"},
+      {"rear-brake", {"fastener", "fluid", "limit"}, "", {}, "brake"},
+      {"", {"fluid"}, "brake-fluid", {}, "brake"},
+      {"steering-head", {"fastener"}, "", {}, "steering"},
+      {"front-wheel", {"fastener"}, "", {}, "wheel"},
+      {"rear-wheel", {"fastener"}, "", {}, "wheel"},
+      {"fork", {"fastener"}, "cap", {}, "spring"},
+      {"shock", {"spring"}, "", {}, "spring"},
+      {"fork", {"spring"}, "", {}, "spring"},
+      {"", {"pressure"}, "", {"gas", "nitrogen", "tyre"}, "pressure"},
+      {"cooling", {"fastener", "fluid", "pressure"}, "", {}, "heat"},
+      {"exhaust", {"fastener"}, "", {}, "heat"},
+      {"", {"fluid"}, "engine-oil", {}, "heat"},
+      {"fuel-system", {"fastener", "fluid"}, "", {}, "fuel"},
   };
   return all;
 }
 
-bool threatens(const Danger& danger, const LinkedEntry& entry) {
-  if (!danger.assembly.empty() && danger.assembly != entry.sheet->assembly()) return false;
+bool threatens(const Danger& danger, std::string_view assembly, const LinkedEntry& entry) {
+  if (!danger.assembly.empty() && danger.assembly != assembly) return false;
   if (std::ranges::find(danger.kinds, entry.kind) == danger.kinds.end()) return false;
+  if (!danger.use.empty() && danger.use != entry.choice(entry.kind == "fastener" ? "joint" : "purpose")) return false;
   if (danger.words.empty()) return true;
   const std::vector<std::string> named = sheaf::words_of(sheaf::fold(entry.name));
-  return std::ranges::any_of(danger.words, [&](std::string_view word) {
-    if (entry.kind == "fastener") return entry.choice("joint") == word && entry.sheet->assembly() == "fork";
-    return entry.choice("purpose") == word || std::ranges::find(named, word) != named.end();
-  });
+  return std::ranges::any_of(danger.words, [&](std::string_view word) { return std::ranges::find(named, word) != named.end(); });
 }
 
 bool speaks_of(const LinkedEntry& entry, std::string_view topic) {
@@ -58,8 +56,9 @@ bool speaks_of(const LinkedEntry& entry, std::string_view topic) {
 
 void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   if (!entry.declaration || !entry.sheet) return;
+  const std::string_view assembly = entry.sheet->assembly();
   for (const Danger& danger : dangers()) {
-    if (!threatens(danger, entry) || speaks_of(entry, danger.topic)) continue;
+    if (!threatens(danger, assembly, entry) || speaks_of(entry, danger.topic)) continue;
     report(entry, entry.where,
            "this entry needs a caution about " + std::string(danger.topic) + "; name one in its `cautions`, or in the sheet's");
     return;

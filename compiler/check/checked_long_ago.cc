@@ -42,6 +42,6 @@ const Rule checked_long_ago = {
             "newest check among the sheets, is worth another look.",
      .wrong = "",
      .right = ""},
-    {.gather = gather, .judge = judge}};
+    {.gather_sheet = gather, .judge = judge}};
 
 }  // namespace sheafc

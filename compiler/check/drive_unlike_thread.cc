@@ -24,15 +24,14 @@ bool has_own_width(std::string_view joint) {
 }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  if (fastener.kind != "fastener") return;
   const sheaf::Drive* drive = fastener.drive("drive");
   const sheaf::Thread* thread = fastener.thread("thread");
   const auto diameter = thread ? sheaf::diameter_mm(*thread) : std::nullopt;
-  if (!drive || !diameter) return;
-  const sheaf::DriveVerdict verdict = sheaf::judge_drive(*drive, *diameter, shelf.drives());
+  const auto across = drive ? sheaf::across_flats_mm(*drive) : std::nullopt;
+  if (!across || !diameter || has_own_width(fastener.choice("joint"))) return;
+  const sheaf::DriveVerdict verdict = sheaf::judge_drive(*drive, *diameter, shelf.drives_for(*diameter));
   using Fit = sheaf::DriveVerdict::Fit;
-  const auto across = sheaf::across_flats_mm(*drive);
-  if (has_own_width(fastener.choice("joint")) || !across || verdict.usual_mm.empty()) return;
+  if (verdict.usual_mm.empty()) return;
   if (verdict.fit != Fit::impossible && (verdict.fit != Fit::unlisted || near_usual(*across, verdict.usual_mm))) return;
   report(fastener, fastener.place("drive"),
          sheaf::to_text(*drive) + " does not go with " + sheaf::to_text(*thread) + "; usual are " + widths(verdict.usual_mm));
@@ -53,6 +52,6 @@ const Rule drive_unlike_thread = {
      .right = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, drive: hexagon 12 mm, torque: 22 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

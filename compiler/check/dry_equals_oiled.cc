@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <cmath>
+#include <vector>
 
 #include "compiler/check/joint.h"
 #include "compiler/check/likeness.h"
@@ -20,19 +21,27 @@ std::string role(const LinkedEntry& fastener) {
   return text + "|" + std::string(fastener.text("thread"));
 }
 
+struct Tightened {
+  const LinkedEntry* fastener;
+  double nm;
+};
+
 bool is_slippery(std::string_view state) { return state == "oiled" || state == "greased" || state == "anti-seize"; }
 
 void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
-  for (const LinkedEntry& dry : sheet.entries) {
-    if (dry.kind != "fastener" || dry.text("state") != "dry") continue;
-    const auto dry_torque = torque_of_one_nm(dry);
-    for (const LinkedEntry& oiled : sheet.entries) {
-      if (oiled.kind != "fastener" || !is_slippery(oiled.text("state")) || role(oiled) != role(dry)) continue;
-      const auto oiled_torque = torque_of_one_nm(oiled);
-      if (!dry_torque || !oiled_torque || std::abs(*oiled_torque / *dry_torque - 1) > equal_share) continue;
-      report(oiled, oiled.place("torque"),
+  std::vector<Tightened> dry_ones, slippery_ones;
+  for (const LinkedEntry& entry : sheet.entries) {
+    const std::string_view state = entry.kind == "fastener" ? entry.text("state") : "";
+    if (state != "dry" && !is_slippery(state)) continue;
+    const auto torque = torque_of_one_nm(entry);
+    if (torque) (state == "dry" ? dry_ones : slippery_ones).push_back({&entry, *torque});
+  }
+  for (const Tightened& dry : dry_ones) {
+    for (const Tightened& slippery : slippery_ones) {
+      if (std::abs(slippery.nm / dry.nm - 1) > equal_share || role(*slippery.fastener) != role(*dry.fastener)) continue;
+      report(*slippery.fastener, slippery.fastener->place("torque"),
              "is the same on a slippery thread as on the dry one; the slippery one then pulls far harder",
-             {other_place(dry.place("torque"), "the dry figure stands here")});
+             {other_place(dry.fastener->place("torque"), "the dry figure stands here")});
     }
   }
 }

@@ -9,7 +9,6 @@ namespace {
 constexpr double most = 1.7;
 
 void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
-  if (fluid.kind != "fluid") return;
   const sheaf::Statement* dry = fluid.figure("dry-fill");
   for (const std::string_view key : {"volume", "after-drain"}) {
     const sheaf::Statement* refill = fluid.figure(key);
@@ -40,6 +39,6 @@ const Rule dry_fill_over_double = {
      .right = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, volume: 512 mL per leg, dry-fill: 540 mL per leg, label-only: yes }
 )"},
-    {.entry = examine}};
+    {.kind = "fluid", .entry = examine}};
 
 }  // namespace sheafc

@@ -12,13 +12,17 @@ namespace sheafc {
 namespace {
 
 // One line a figure: which entries it speaks of, and between what the figure lies. `word` must be among
-// the words of the name; empty: any. The first line that matches decides. All are common practice, no
-// source, and wide: outside is impossible on two wheels or a small utility machine, not merely rare.
+// the words of the name; empty: any. The first line that matches decides; those of a kind stand together, and the
+// kinds that there are most of come first. All are common practice, no source, and wide: outside is impossible on two
+// wheels or a small utility machine, not merely rare.
 struct Line {
   std::string_view kind, field, word, unit;
   sheaf::Band band;
 };
 constexpr std::array<Line, 26> lines = {{
+    {"fastener", "length", "", "mm", {2, 500}},
+    {"fluid", "viscosity", "", "mm²/s", {1.5, 2000}},
+    {"fluid", "mixture", "", "%", {20, 75}},
     {"pressure", "value", "tyre", "bar", {0.3, 4.2}},
     {"pressure", "value", "gas", "bar", {3, 25}},
     {"pressure", "value", "nitrogen", "bar", {3, 25}},
@@ -42,15 +46,7 @@ constexpr std::array<Line, 26> lines = {{
     {"spring", "rate", "", "N/mm", {0.05, 500}},
     {"spring", "free-length", "", "mm", {5, 900}},
     {"spring", "wire", "", "mm", {0.3, 25}},
-    {"fluid", "viscosity", "", "mm²/s", {1.5, 2000}},
-    {"fluid", "mixture", "", "%", {20, 75}},
-    {"fastener", "length", "", "mm", {2, 500}},
 }};
-
-bool speaks_of(const Line& line, const LinkedEntry& entry, const std::vector<std::string>& words) {
-  if (line.kind != entry.kind) return false;
-  return line.word.empty() || std::ranges::find(words, line.word) != words.end();
-}
 
 std::string bounds(const Line& line) {
   return sheaf::brief(line.band.least) + " to " + sheaf::brief(line.band.most) + " " + std::string(line.unit);
@@ -75,12 +71,17 @@ void examine_field(const LinkedEntry& entry, const Line& line, Report& report) {
 
 void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   if (!entry.declaration) return;
-  const auto words = sheaf::words_of(sheaf::fold(entry.name));
+  std::vector<std::string> words;  // made when they are asked for: folding is dear
+  const auto is_named = [&](std::string_view word) {
+    if (words.empty()) words = sheaf::words_of(sheaf::fold(entry.name));
+    return std::ranges::find(words, word) != words.end();
+  };
   std::string_view done;  // lines of one field stand together
-  for (const Line& line : lines) {
-    if (line.field == done || !speaks_of(line, entry, words)) continue;
-    done = line.field;
-    examine_field(entry, line, report);
+  for (auto line = std::ranges::find(lines, entry.kind, &Line::kind); line != lines.end() && line->kind == entry.kind; ++line) {
+    if (line->field == done || !entry.has(line->field)) continue;
+    if (!line->word.empty() && !is_named(line->word)) continue;
+    done = line->field;
+    examine_field(entry, *line, report);
   }
 }
 

@@ -18,17 +18,15 @@ std::optional<double> number_of(const Field& field) {
   return value && *value > 0 ? value : std::nullopt;
 }
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    if (!entry.declaration) continue;  // rows of tables differ on purpose
-    std::uint8_t part = 0;
-    for (const Field* field : entry.all()) {
-      if (const auto number = number_of(*field)) {
-        const Likeness alike = likeness(role_likeness(entry.name), sheet.assembly());
-        facts.add(entry, likeness(likeness(alike, entry.kind), field->key()), *number).part = part;
-      }
-      ++part;
+void gather(const LinkedEntry& entry, Facts& facts) {
+  if (!entry.declaration) return;  // rows of tables differ on purpose
+  std::uint8_t part = 0;
+  for (const Field* field : entry.all()) {
+    if (const auto number = number_of(*field)) {
+      const Likeness alike = likeness(role_likeness(entry.name), entry.sheet->assembly());
+      facts.add(entry, likeness(likeness(alike, entry.kind), field->key()), *number).part = part;
     }
+    ++part;
   }
 }
 

@@ -11,7 +11,6 @@ namespace {
 constexpr std::array<std::string_view, 3> from_least = {"after-drain", "with-filter", "dry-fill"};
 
 void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
-  if (fluid.kind != "fluid") return;
   std::string_view before;
   double before_ml = 0;
   for (const std::string_view key : from_least) {
@@ -45,6 +44,6 @@ fluids:
 fluids:
   pump-oil: { name: pump oil, purpose: engine-oil, after-drain: 1.7 L, with-filter: 1.9 L, label-only: yes, cautions: [hot-oil] }
 )"},
-    {.entry = examine}};
+    {.kind = "fluid", .entry = examine}};
 
 }  // namespace sheafc

@@ -30,7 +30,7 @@ const Filling* filling_of(std::string_view purpose) {
 }
 
 void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
-  const Filling* filling = fluid.kind == "fluid" ? filling_of(fluid.choice("purpose")) : nullptr;
+  const Filling* filling = filling_of(fluid.choice("purpose"));
   if (!filling) return;
   for (const std::string_view key : volumes) {
     const auto ml = middle_in(fluid.figure(key), "mL");
@@ -55,6 +55,6 @@ const Rule fluid_volume_out_of_range = {
      .right = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, volume: 520 mL per leg, label-only: yes }
 )"},
-    {.entry = examine}};
+    {.kind = "fluid", .entry = examine}};
 
 }  // namespace sheafc

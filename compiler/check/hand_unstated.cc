@@ -13,9 +13,13 @@ using Words = std::vector<std::string>;
 
 // Folding is dear, and few texts say anything of a hand.
 bool may_speak_of_hand(std::string_view text) {
-  const auto same = [](char one, char other) { return (one | 0x20) == other; };
-  const auto mentions = [&](std::string_view word) { return std::search(text.begin(), text.end(), word.begin(), word.end(), same) != text.end(); };
-  return mentions("hand") || mentions("lh");
+  const auto lower = [&](std::size_t at) { return at < text.size() ? text[at] | 0x20 : 0; };
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (lower(at) != 'h') continue;
+    if (at > 0 && lower(at - 1) == 'l') return true;
+    if (lower(at + 1) == 'a' && lower(at + 2) == 'n' && lower(at + 3) == 'd') return true;
+  }
+  return false;
 }
 
 Words words_in(std::string_view text) { return may_speak_of_hand(text) ? sheaf::words_of(sheaf::fold(text)) : Words(); }
@@ -30,7 +34,7 @@ bool says(const Words& words, std::string_view first, std::string_view second) {
 bool speaks_of_left_hand(const Words& words) { return says(words, "left", "hand") || says(words, "lh", "thread"); }
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  if (fastener.kind != "fastener" || fastener.has("hand")) return;
+  if (fastener.has("hand")) return;
   const sheaf::Thread* thread = fastener.thread("thread");
   const bool thread_says = thread && thread->left_hand;
   const bool name_says = speaks_of_left_hand(words_in(fastener.name));
@@ -59,6 +63,6 @@ const Rule hand_unstated = {
      .right = R"(fasteners:
   hub-nut: { name: clutch hub nut, thread: M18x1.5, torque: 90 N·m, state: dry, hand: left, notes: [This is a left-hand thread.] }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

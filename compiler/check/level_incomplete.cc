@@ -31,7 +31,7 @@ std::string missing(const sheaf::Statement& level) {
 }
 
 void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
-  if (fluid.kind != "fluid" || fluid.choice("purpose") != "fork-oil") return;
+  if (fluid.choice("purpose") != "fork-oil") return;
   const sheaf::Statement* level = fluid.figure("level");
   if (!level) return;
   const auto mm = middle_in(level, "mm");
@@ -59,6 +59,6 @@ const Rule level_incomplete = {
      .right = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, level: "118 mm below the rim, spring out, fork compressed", label-only: yes }
 )"},
-    {.entry = examine}};
+    {.kind = "fluid", .entry = examine}};
 
 }  // namespace sheafc

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <array>
-#include <unordered_map>
 #include <vector>
 
 #include "query/library/fold.h"
@@ -13,25 +12,22 @@ namespace {
 
 class Remembered {
  public:
-  explicit Remembered(std::string (*made_of)(std::string_view)) : made_of_(made_of) {}
+  explicit Remembered(std::string (*made_of)(std::string_view)) : made_of_(made_of), known_(places) {}
 
   Likeness of(std::string_view name) {
-    const auto found = known_.find(std::hash<std::string_view>()(name));
-    if (found != known_.end() && found->second.name == name) return found->second.likeness;
-    if (known_.size() >= most) known_.clear();
-    const Likeness made = likeness({made_of_(name)});
-    known_.insert_or_assign(std::hash<std::string_view>()(name), Known{std::string(name), made});
-    return made;
+    Known& known = known_[std::hash<std::string_view>()(name) % places];
+    if (known.name != name || name.empty()) known = {std::string(name), likeness({made_of_(name)})};
+    return known.likeness;
   }
 
  private:
-  static constexpr std::size_t most = 50'000;
+  static constexpr std::size_t places = 1 << 14;  // one a name; the later of two that share theirs stays
   struct Known {
     std::string name;
-    Likeness likeness;
+    Likeness likeness = 0;
   };
   std::string (*made_of_)(std::string_view);
-  std::unordered_map<std::size_t, Known> known_;
+  std::vector<Known> known_;
 };
 
 }  // namespace

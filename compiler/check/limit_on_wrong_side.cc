@@ -20,7 +20,7 @@ Wear implied(const sheaf::Figure& figure) {
 }
 
 void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
-  const sheaf::Statement* limit = entry.kind == "limit" ? entry.figure("limit") : nullptr;
+  const sheaf::Statement* limit = entry.figure("limit");
   if (!limit || !limit->figure().unit) return;
   const Wear by_form = implied(limit->figure()), by_word = stated(entry);
   if (by_form != Wear::unknown && by_word != Wear::unknown && by_form != by_word) {
@@ -54,6 +54,6 @@ const Rule limit_on_wrong_side = {
      .right = R"(limits:
   disc: { name: chain slider, new: 4.5 mm, limit: min 4.0 mm }
 )"},
-    {.entry = examine}};
+    {.kind = "limit", .entry = examine}};
 
 }  // namespace sheafc

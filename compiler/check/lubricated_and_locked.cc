@@ -12,7 +12,6 @@ bool has_state(const LinkedEntry& fastener, std::string_view state) {
 }
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  if (fastener.kind != "fastener") return;
   const bool locked = has_state(fastener, "threadlocker") || fastener.has("threadlocker");
   for (const std::string_view state : {"oiled", "greased", "anti-seize"}) {
     if (!locked || !has_state(fastener, state)) continue;
@@ -40,6 +39,6 @@ const Rule lubricated_and_locked = {
      .right = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: threadlocker, threadlocker: medium }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

@@ -61,9 +61,12 @@ std::vector<double> torques_nm(const sheaf::Statement& torque) {
 }
 
 std::optional<double> greatest_torque_nm(const sheaf::Statement& torque) {
-  const std::vector<double> all = torques_nm(torque);
-  if (all.empty()) return {};
-  return *std::ranges::max_element(all);
+  std::optional<double> greatest;
+  for (const sheaf::Stage& stage : torque.stages) {
+    const auto value = tightens(stage) ? middle_in(stage.figure, "N·m") : std::nullopt;
+    if (value && (!greatest || *value > *greatest)) greatest = value;
+  }
+  return greatest;
 }
 
 double turned_further_degrees(const sheaf::Statement& torque) {

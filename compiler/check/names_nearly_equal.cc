@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <unordered_map>
+#include <algorithm>
+#include <utility>
+#include <vector>
 
 #include "compiler/check/rules.h"
 #include "query/library/fold.h"
@@ -15,15 +17,20 @@ Likeness question_of(const LinkedEntry& entry) {
 }
 
 void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
-  std::unordered_map<Likeness, const LinkedEntry*> by_name;
-  by_name.reserve(sheet.entries.size());
+  std::vector<std::pair<Likeness, const LinkedEntry*>> asked;  // alike side by side, and in the sheet's order
+  asked.reserve(sheet.entries.size());
   for (const LinkedEntry& entry : sheet.entries) {
-    if (!entry.declaration || entry.kind == "step") continue;
-    const auto [found, fresh] = by_name.emplace(question_of(entry), &entry);
-    if (fresh || found->second->id == entry.id || sheaf::squeeze(found->second->name) != sheaf::squeeze(entry.name)) continue;
+    if (entry.declaration && entry.kind != "step") asked.emplace_back(question_of(entry), &entry);
+  }
+  std::ranges::sort(asked);
+  const LinkedEntry* first = nullptr;
+  for (std::size_t i = 0; i < asked.size(); ++i) {
+    const LinkedEntry& entry = *asked[i].second;
+    if (i == 0 || asked[i].first != asked[i - 1].first) first = &entry;
+    if (first->id == entry.id || sheaf::squeeze(first->name) != sheaf::squeeze(entry.name)) continue;
     report(entry, entry.has("name") ? entry.place("name") : entry.where,
-           "'" + found->second->id + "' has the same name and no side tells the two apart",
-           {other_place(found->second->place("name"), "the other stands here")});
+           "'" + first->id + "' has the same name and no side tells the two apart",
+           {other_place(first->place("name"), "the other stands here")});
   }
 }
 

@@ -10,7 +10,7 @@ namespace {
 constexpr double agreed_mm = 0.1;  // tables in mm are rounded from inches
 
 void examine(const LinkedEntry& ring, const Shelf& shelf, Report& report) {
-  const sheaf::Size* size = ring.kind == "o-ring" ? ring.size("size") : nullptr;
+  const sheaf::Size* size = ring.size("size");
   if (!size || size->count < 2) return;
   const double inside = sheaf::dimension_mm(*size, 0), section = sheaf::dimension_mm(*size, 1);
   if (section >= inside && inside > 0) {
@@ -42,6 +42,6 @@ const Rule o_ring_unlike_code = {
      .right = R"(o-rings:
   cap-ring: { name: cap O-ring, size: 34.5x2.65 }
 )"},
-    {.entry = examine}};
+    {.kind = "o-ring", .entry = examine}};
 
 }  // namespace sheafc

@@ -14,15 +14,12 @@ bool is_double(double ratio) { return std::abs(std::log(ratio / 2)) < near_doubl
 
 constexpr std::string_view amounts[] = {"volume", "dry-fill", "after-drain"};
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& fluid : sheet.entries) {
-    if (fluid.kind != "fluid") continue;
-    for (std::uint8_t part = 0; part < std::size(amounts); ++part) {
-      const sheaf::Statement* statement = fluid.figure(amounts[part]);
-      const auto ml = middle_in(statement, "mL");
-      if (!ml || *ml <= 0 || statement->per.empty()) continue;
-      facts.add(fluid, likeness({amounts[part], statement->per, fluid.choice("purpose")}), *ml).part = part;
-    }
+void gather(const LinkedEntry& fluid, Facts& facts) {
+  for (std::uint8_t part = 0; part < std::size(amounts); ++part) {
+    const sheaf::Statement* statement = fluid.figure(amounts[part]);
+    const auto ml = middle_in(statement, "mL");
+    if (!ml || *ml <= 0 || statement->per.empty()) continue;
+    facts.add(fluid, likeness({amounts[part], statement->per, fluid.choice("purpose")}), *ml).part = part;
   }
 }
 
@@ -47,6 +44,6 @@ const Rule pair_for_leg = {
             "most likely the pair's.",
      .wrong = "",
      .right = ""},
-    {.gather = gather, .judge = judge}};
+    {.kind = "fluid", .gather = gather, .judge = judge}};
 
 }  // namespace sheafc

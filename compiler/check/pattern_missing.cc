@@ -16,7 +16,7 @@ bool clamps_flat(const LinkedEntry& fastener) {
 }
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  if (fastener.kind != "fastener" || !fastener.has("torque") || fastener.has("pattern")) return;
+  if (!fastener.has("torque") || fastener.has("pattern")) return;
   const Count* count = fastener.count("count");
   if (!count || count->number < 4 || !clamps_flat(fastener)) return;
   report(fastener, fastener.place("count"),
@@ -38,6 +38,6 @@ const Rule pattern_missing = {
      .right = R"(fasteners:
   cover-screws: { name: clutch cover screws, count: 6, thread: M6x1, torque: 10 N·m, state: dry, pattern: 1-4-2-5-3-6 }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

@@ -15,6 +15,8 @@ const sheaf::Figure& primary_of(const sheaf::Statement& statement) {
 
 void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   for (const Field* field : entry.all()) {
+    const sheaf::ValueType type = field->declaration->type;
+    if (type != sheaf::ValueType::figure && type != sheaf::ValueType::torque) continue;
     for (const Value& value : field->values) {
       const auto* statement = value.as<sheaf::Statement>();
       if (!statement || !statement->printed || !statement->printed->unit) continue;

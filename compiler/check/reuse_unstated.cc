@@ -8,7 +8,7 @@ namespace {
 constexpr double stretching_degrees = 45;
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  const sheaf::Statement* torque = fastener.kind == "fastener" ? fastener.figure("torque") : nullptr;
+  const sheaf::Statement* torque = fastener.figure("torque");
   if (!torque || fastener.has("reuse") || turned_further_degrees(*torque) <= stretching_degrees) return;
   report(fastener, fastener.place("torque"),
          "a fastener turned " + sheaf::brief(turned_further_degrees(*torque)) +
@@ -30,6 +30,6 @@ const Rule reuse_unstated = {
      .right = R"(fasteners:
   head-bolt: { name: head bolt, thread: M9x1.25, torque: 25 N·m + 90°, state: oiled, reuse: no }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

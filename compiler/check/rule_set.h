@@ -12,6 +12,7 @@
 #include <cstdint>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "compiler/check/facts.h"
@@ -59,12 +60,14 @@ using FactGroup = std::span<const Fact>;
 bool all_say_the_same(FactGroup group);
 
 // What the rule looks at: every entry by itself, every sheet by itself, or sheets among each other. The last in two
-// steps: what each sheet tells, and what those facts of all sheets that are alike show together, in the order of
-// sheets and entries. All but `judge` run on all cores and must keep nothing.
+// steps: what each entry and each sheet tells, and what those facts of all sheets that are alike show together, in the
+// order of sheets and entries. All but `judge` run on all cores and must keep nothing.
 struct Examination {
+  std::string_view kind = {};  // which entries alone; empty: all, and the rows of tables
   void (*entry)(const LinkedEntry&, const Shelf&, Report&) = nullptr;
   void (*sheet)(const LinkedSheet&, const Shelf&, Report&) = nullptr;
-  void (*gather)(const LinkedSheet&, Facts&) = nullptr;
+  void (*gather)(const LinkedEntry&, Facts&) = nullptr;
+  void (*gather_sheet)(const LinkedSheet&, Facts&) = nullptr;
   void (*judge)(FactGroup group, Look& look, Report&) = nullptr;
 };
 

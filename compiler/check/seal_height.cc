@@ -13,7 +13,7 @@ constexpr sheaf::Band walls_mm{2, 15};
 // Seals of brake pistons are plain rings, and those of valve stems little caps.
 bool has_case(const LinkedEntry& seal) {
   const std::string_view use = seal.choice("use");
-  return seal.kind == "seal" && use != "brake-piston" && use != "valve-stem" && use != "other";
+  return use != "brake-piston" && use != "valve-stem" && use != "other";
 }
 
 void examine(const LinkedEntry& seal, const Shelf&, Report& report) {
@@ -50,6 +50,6 @@ const Rule seal_height = {
      .right = R"(seals:
   oil-seal: { name: fork oil seal, size: 48x58x9.5, use: fork-oil }
 )"},
-    {.entry = examine}};
+    {.kind = "seal", .entry = examine}};
 
 }  // namespace sheafc

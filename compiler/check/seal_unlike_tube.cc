@@ -37,7 +37,7 @@ void compare(const LinkedEntry& seal, double size, const std::optional<Partner>&
 }
 
 void examine(const LinkedEntry& seal, const Shelf&, Report& report) {
-  const sheaf::Size* size = seal.kind == "seal" ? seal.size("size") : nullptr;
+  const sheaf::Size* size = seal.size("size");
   if (!size || size->count < 2 || sheaf::compare(size->value[0], size->value[1]) >= 0) return;
   const bool dust = seal.choice("use") == "fork-dust";
   compare(seal, sheaf::dimension_mm(*size, 0), partner(seal, "tube", "tube", is_of_fork(seal)), agreed_mm, "inside",
@@ -62,6 +62,6 @@ seals:
 seals:
   oil-seal: { name: fork oil seal, size: 48x58x9.5, use: fork-oil }
 )"},
-    {.entry = examine}};
+    {.kind = "seal", .entry = examine}};
 
 }  // namespace sheafc

@@ -6,7 +6,6 @@ namespace sheafc {
 namespace {
 
 void examine(const LinkedEntry& setting, const Shelf&, Report& report) {
-  if (setting.kind != "setting") return;
   const sheaf::Statement* standard = setting.figure("standard");
   const sheaf::Statement* range = setting.figure("range");
   if (!standard || !range || !standard->figure().unit) return;
@@ -40,6 +39,6 @@ const Rule setting_outside_range = {
      .right = R"(settings:
   rebound: { name: rebound, standard: 14 clicks out, range: 0..20 clicks, count-from: fully in }
 )"},
-    {.entry = examine}};
+    {.kind = "setting", .entry = examine}};
 
 }  // namespace sheafc

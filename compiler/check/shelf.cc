@@ -31,6 +31,7 @@ Shelf::Shelf(const LinkedSheets& sheets) {
   for (const LinkedEntry* row : sheets.rows("nut-factor")) take_nut_factor(*row);
   for (const LinkedEntry* row : sheets.rows("bearing-size")) take_bearing(*row);
   for (const LinkedEntry* row : sheets.rows("o-ring-size")) o_rings_.emplace(row->text("code"), row);
+  std::ranges::stable_sort(drives_, {}, &sheaf::DriveRow::diameter_mm);
 }
 
 void Shelf::take_thread(const LinkedEntry& row) {
@@ -74,6 +75,13 @@ void Shelf::take_bearing(const LinkedEntry& row) {
   if (designation && bore && outside && width) bearings_[designation->basic] = {*bore, *outside, *width};
 }
 
+std::span<const sheaf::DriveRow> Shelf::drives_for(double diameter_mm) const {
+  constexpr double about_mm = 0.1;  // more than inch threads are rounded by
+  const auto first = std::ranges::lower_bound(drives_, diameter_mm - about_mm, {}, &sheaf::DriveRow::diameter_mm);
+  const auto last = std::ranges::upper_bound(drives_, diameter_mm + about_mm, {}, &sheaf::DriveRow::diameter_mm);
+  return {first, last};
+}
+
 const BearingRow* Shelf::bearing(std::string_view basic_designation) const {
   const auto found = bearings_.find(basic_designation);
   return found == bearings_.end() ? nullptr : &found->second;
@@ -93,10 +101,13 @@ std::optional<sheaf::Thread> Shelf::completed(const sheaf::Thread& thread) const
 bool Shelf::lists(const sheaf::Thread& thread) const { return thread_keys_.contains(sheaf::thread_key(thread)); }
 
 std::optional<sheaf::ThreadGeometry> Shelf::geometry_of(const sheaf::Thread& thread) const {
+  const auto geometry_with_pitch = [](const sheaf::Thread& whole) {
+    const auto geometry = sheaf::geometry_of(whole);
+    return geometry ? std::optional(*geometry) : std::nullopt;
+  };
+  if (sheaf::pitch_mm(thread)) return geometry_with_pitch(thread);
   const auto whole = completed(thread);
-  if (!whole) return {};
-  const auto geometry = sheaf::geometry_of(*whole);
-  return geometry ? std::optional(*geometry) : std::nullopt;
+  return whole ? geometry_with_pitch(*whole) : std::nullopt;
 }
 
 }  // namespace sheafc

@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,7 +28,7 @@ class Shelf {
   explicit Shelf(const LinkedSheets& sheets);
 
   const std::vector<sheaf::ThreadRow>& threads() const { return threads_; }
-  const std::vector<sheaf::DriveRow>& drives() const { return drives_; }
+  std::span<const sheaf::DriveRow> drives_for(double diameter_mm) const;  // the rows of that thread
   const std::vector<sheaf::PropertyClass>& classes() const { return classes_; }
   // The widest range of nut factors that any row of the tables gives.
   const std::optional<sheaf::Band>& nut_factor() const { return nut_factor_; }
@@ -48,7 +49,7 @@ class Shelf {
 
   std::vector<sheaf::ThreadRow> threads_;
   std::set<std::string, std::less<>> thread_keys_;
-  std::vector<sheaf::DriveRow> drives_;
+  std::vector<sheaf::DriveRow> drives_;  // by diameter
   std::vector<sheaf::PropertyClass> classes_;
   std::optional<sheaf::Band> nut_factor_;
   std::map<std::string, BearingRow, std::less<>> bearings_;

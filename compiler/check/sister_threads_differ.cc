@@ -12,16 +12,13 @@ bool same_but_pitch(const LinkedEntry& left, const LinkedEntry& right) {
   return p && q && *p != *q && left.text("drive") == right.text("drive") && !left.text("drive").empty();
 }
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    if (entry.kind != "fastener") continue;
-    const std::string_view number = entry.text("part-number");
-    const sheaf::Thread* thread = number.empty() ? nullptr : entry.thread("thread");
-    const auto pitch = thread && !entry.text("drive").empty() ? sheaf::pitch_mm(*thread) : std::nullopt;
-    if (!pitch) continue;
-    const Likeness size = likeness({thread->diameter, entry.text("drive")}) + static_cast<Likeness>(thread->system);
-    facts.add(entry, likeness(size, number), *pitch);
-  }
+void gather(const LinkedEntry& fastener, Facts& facts) {
+  const std::string_view number = fastener.text("part-number"), drive = fastener.text("drive");
+  const sheaf::Thread* thread = number.empty() || drive.empty() ? nullptr : fastener.thread("thread");
+  const auto pitch = thread ? sheaf::pitch_mm(*thread) : std::nullopt;
+  if (!pitch) return;
+  const Likeness size = likeness({thread->diameter, drive}) + static_cast<Likeness>(thread->system);
+  facts.add(fastener, likeness(size, number), *pitch);
 }
 
 void judge(FactGroup group, Look& look, Report& report) {
@@ -53,6 +50,6 @@ const Rule sister_threads_differ = {
   guard-bolt: { name: chain guard bolt, part-number: HK-1, thread: 1/4-20 UNC, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }
   rack-bolt: { name: rack bolt, part-number: HK-2, thread: 1/4-28 UNF, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }
 )"},
-    {.gather = gather, .judge = judge}};
+    {.kind = "fastener", .gather = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -8,7 +8,7 @@ namespace {
 bool loosens(const sheaf::Stage& stage) { return stage.act == sheaf::Act::loosen || stage.act == sheaf::Act::loosen_fully; }
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  const sheaf::Statement* torque = fastener.kind == "fastener" ? fastener.figure("torque") : nullptr;
+  const sheaf::Statement* torque = fastener.figure("torque");
   if (!torque) return;
   const sheaf::Figure* before = nullptr;
   for (const sheaf::Stage& stage : torque->stages) {
@@ -38,6 +38,6 @@ const Rule stages_out_of_order = {
      .right = R"(fasteners:
   head-bolt: { name: head bolt, thread: M10x1.25, torque: "20 N·m, 40 N·m, 50 N·m", state: oiled }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

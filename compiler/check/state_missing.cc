@@ -5,7 +5,7 @@ namespace sheafc {
 namespace {
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
-  if (fastener.kind != "fastener" || !fastener.critical || !fastener.has("torque") || fastener.has("state")) return;
+  if (!fastener.critical || !fastener.has("torque") || fastener.has("state")) return;
   report(fastener, fastener.place("torque"),
          "this joint is critical and nothing says what is on its thread; write state: dry, oiled, greased, threadlocker, "
          "anti-seize, or source-silent if the source does not say");
@@ -30,6 +30,6 @@ checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:
   axle-nut: { name: front axle nut, thread: M14x1.5, joint: axle, torque: 60 N·m, state: greased, cautions: [wheel-work] }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

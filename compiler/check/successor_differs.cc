@@ -26,13 +26,11 @@ void compare(const LinkedEntry& old, const LinkedEntry& successor, Report& repor
 
 enum Says : std::uint64_t { is_successor, has_successor };
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    if (const auto number = interchangeable_successor(entry); !number.empty())
-      facts.add(entry, likeness({sheaf::squeeze(number)}), has_successor);
-    if (const auto number = entry.text("part-number"); !number.empty())
-      facts.add(entry, likeness({sheaf::squeeze(number)}), is_successor);
-  }
+void gather(const LinkedEntry& entry, Facts& facts) {
+  if (const auto number = interchangeable_successor(entry); !number.empty())
+    facts.add(entry, likeness({sheaf::squeeze(number)}), has_successor);
+  if (const auto number = entry.text("part-number"); !number.empty())
+    facts.add(entry, likeness({sheaf::squeeze(number)}), is_successor);
 }
 
 // The first of that number stands for the successor: that another says otherwise is the matter of two-answers.

@@ -21,21 +21,19 @@ std::string_view successor_of(const LinkedEntry& entry) {
 }
 
 // `part` of a fact: 0 for what the entry is superseded by, else the place of what it supersedes, from 1.
-void gather(const LinkedSheet& sheet, Facts& facts) {
+void gather(const LinkedEntry& entry, Facts& facts) {
+  if (!entry.has("superseded-by") && !entry.has("supersedes")) return;
+  const std::string number = sheaf::squeeze(entry.text("part-number"));
+  if (number.empty()) return;
   constexpr Likeness all_in_one_group = 0;
-  const auto add = [&](const LinkedEntry& entry, std::string_view old, std::string_view next, std::size_t part) {
+  const auto add = [&](std::string_view old, std::string_view next, std::size_t part) {
     facts.add(entry, all_in_one_group, likeness({old})).part = static_cast<std::uint8_t>(part);
     facts.add(entry, all_in_one_group, likeness({next})).part = static_cast<std::uint8_t>(part);
   };
-  for (const LinkedEntry& entry : sheet.entries) {
-    if (!entry.has("superseded-by") && !entry.has("supersedes")) continue;
-    const std::string number = sheaf::squeeze(entry.text("part-number"));
-    if (number.empty()) continue;
-    const std::string next = sheaf::squeeze(successor_of(entry));
-    if (!next.empty()) add(entry, number, next, 0);
-    const std::size_t count = std::min<std::size_t>(entry.values("supersedes").size(), 255);
-    for (std::size_t i = 0; i < count; ++i) add(entry, sheaf::squeeze(entry.values("supersedes")[i].text), number, i + 1);
-  }
+  const std::string next = sheaf::squeeze(successor_of(entry));
+  if (!next.empty()) add(number, next, 0);
+  const std::size_t count = std::min<std::size_t>(entry.values("supersedes").size(), 255);
+  for (std::size_t i = 0; i < count; ++i) add(sheaf::squeeze(entry.values("supersedes")[i].text), number, i + 1);
 }
 
 Chain chain_of(FactGroup group) {

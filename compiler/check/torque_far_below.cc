@@ -14,7 +14,7 @@ constexpr sheaf::Band usual{0.06, 0.20};
 bool turns_further(const sheaf::Statement& torque) { return turned_further_degrees(torque) > 0; }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  const sheaf::Statement* torque = fastener.kind == "fastener" ? fastener.figure("torque") : nullptr;
+  const sheaf::Statement* torque = fastener.figure("torque");
   if (!torque || turns_further(*torque)) return;
   const auto joint = joint_of(fastener, shelf, "4.8");
   const auto value = torque_of_one_nm(fastener);
@@ -43,6 +43,6 @@ const Rule torque_far_below = {
      .right = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, class: "8.8", torque: 22 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

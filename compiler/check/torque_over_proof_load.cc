@@ -32,7 +32,7 @@ std::string message(const LinkedEntry& fastener, double torque, const Joint& joi
 }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  if (fastener.kind != "fastener" || !shelf.nut_factor()) return;
+  if (!shelf.nut_factor()) return;
   const auto torque = torque_of_one_nm(fastener);
   if (!torque) return;
   const auto likely = joint_of(fastener, shelf, "8.8");
@@ -66,6 +66,6 @@ const Rule torque_over_proof_load = {
      .right = R"(fasteners:
   guard-screw: { name: chain guard screw, thread: M6x1, class: "8.8", torque: 10.5 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

@@ -17,7 +17,7 @@ double most_in(std::string_view material) {
 }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  const double most = fastener.kind == "fastener" ? most_in(fastener.choice("into")) : 0;
+  const double most = most_in(fastener.choice("into"));
   if (most == 0 || fastener.choice("joint") == "spoke") return;  // a nipple's torque is mostly friction
   const sheaf::Thread* thread = fastener.thread("thread");
   const auto geometry = thread ? shelf.geometry_of(*thread) : std::nullopt;
@@ -49,6 +49,6 @@ const Rule torque_over_soft_thread = {
      .right = R"(fasteners:
   cover-screw: { name: chain guard screw, thread: M6x1, class: "10.9", into: magnesium, torque: 8 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

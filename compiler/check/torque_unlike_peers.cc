@@ -10,15 +10,13 @@ namespace {
 
 enum class Among : std::uint8_t { thread, role };
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    const auto torque = entry.kind == "fastener" ? torque_of_one_nm(entry) : std::nullopt;
-    if (!torque || *torque <= 0) continue;
-    const auto add = [&](Among among, Likeness alike) { facts.add(entry, alike, *torque).part = static_cast<std::uint8_t>(among); };
-    if (const sheaf::Thread* thread = entry.thread("thread"))
-      add(Among::thread, likeness({sheaf::thread_key(*thread), entry.choice("joint"), entry.text("class")}));
-    add(Among::role, likeness(role_likeness(entry.name), sheet.assembly()));
-  }
+void gather(const LinkedEntry& fastener, Facts& facts) {
+  const auto torque = torque_of_one_nm(fastener);
+  if (!torque || *torque <= 0) return;
+  const auto add = [&](Among among, Likeness alike) { facts.add(fastener, alike, *torque).part = static_cast<std::uint8_t>(among); };
+  if (const sheaf::Thread* thread = fastener.thread("thread"))
+    add(Among::thread, likeness({sheaf::thread_key(*thread), fastener.choice("joint"), fastener.text("class")}));
+  add(Among::role, likeness(role_likeness(fastener.name), fastener.sheet->assembly()));
 }
 
 void judge(FactGroup group, Look& look, Report& report) {
@@ -47,6 +45,6 @@ const Rule torque_unlike_peers = {
             "more likely a slip than a rarity; the factor often names the slip. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
-    {.gather = gather, .judge = judge}};
+    {.kind = "fastener", .gather = gather, .judge = judge}};
 
 }  // namespace sheafc

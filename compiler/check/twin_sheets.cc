@@ -125,6 +125,6 @@ const Rule twin_sheets = {
             "equal on purpose say `same-as`.",
      .wrong = "",
      .right = ""},
-    {.gather = gather, .judge = judge}};
+    {.gather_sheet = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -44,9 +44,8 @@ void compare(const LinkedEntry& left, const LinkedEntry& right, Report& report) 
   }
 }
 
-bool answers_something(const LinkedEntry& entry) {
-  if (!entry.declaration || entry.kind == "step" || entry.kind == "tool") return false;
-  return std::ranges::any_of(answers, [&](std::string_view key) { return entry.has(key); });
+bool may_answer(const LinkedEntry& entry) {
+  return entry.has_fits() && !meant_so(entry) && entry.declaration && entry.kind != "step" && entry.kind != "tool";
 }
 
 // What a question cannot tell apart: kind, assembly, folded name, sides; asked of one model.
@@ -56,18 +55,20 @@ Likeness question_of(const LinkedEntry& entry) {
   return question;
 }
 
+// 0 where it answers nothing.
 Likeness answer_of(const LinkedEntry& entry) {
   Likeness answer = 0;
-  for (const std::string_view key : answers) answer = likeness(answer, entry.text(key));
+  for (const std::string_view key : answers) {
+    if (entry.has(key)) answer = likeness(likeness(answer, key), entry.text(key));
+  }
   return answer;
 }
 
-void gather(const LinkedSheet& sheet, Facts& facts) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    if (!entry.has_fits() || meant_so(entry) || !answers_something(entry)) continue;
-    const Likeness question = question_of(entry), answer = answer_of(entry);
-    for (const Fit& fit : entry.fits) set_years(facts.add(entry, likeness(likeness(question, fit.make), fit.model), answer), fit.years);
-  }
+void gather(const LinkedEntry& entry, Facts& facts) {
+  const Likeness answer = may_answer(entry) ? answer_of(entry) : 0;
+  if (answer == 0) return;
+  const Likeness question = question_of(entry);
+  for (const Fit& fit : entry.fits) set_years(facts.add(entry, likeness(likeness(question, fit.make), fit.model), answer), fit.years);
 }
 
 void judge(FactGroup group, Look& look, Report& report) {

@@ -8,7 +8,7 @@ namespace sheafc {
 namespace {
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  const std::string_view written = fastener.kind == "fastener" ? fastener.text("class") : "";
+  const std::string_view written = fastener.text("class");
   if (written.empty() || shelf.classes().empty()) return;
   const std::string name = sheaf::class_name(written);
   const auto is_named = [&](const sheaf::PropertyClass& row) { return row.name == name; };
@@ -35,6 +35,6 @@ const Rule unknown_class = {
      .right = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, class: "8.8", torque: 22 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

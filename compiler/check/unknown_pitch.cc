@@ -19,7 +19,7 @@ bool may_be_special(const LinkedEntry& fastener) {
 }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
-  const sheaf::Thread* thread = fastener.kind == "fastener" ? fastener.thread("thread") : nullptr;
+  const sheaf::Thread* thread = fastener.thread("thread");
   if (!thread || thread->system == sheaf::Thread::System::pipe || shelf.threads().empty()) return;
   if ((!thread->pitch && !thread->per_inch) || shelf.lists(*thread)) return;
   const std::vector<sheaf::Thread> known = sheaf::threads_of_diameter(*thread, shelf.threads());
@@ -46,6 +46,6 @@ const Rule unknown_pitch = {
      .right = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: dry }
 )"},
-    {.entry = examine}};
+    {.kind = "fastener", .entry = examine}};
 
 }  // namespace sheafc

@@ -5,7 +5,7 @@ namespace sheafc {
 namespace {
 
 void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
-  if (fluid.kind != "fluid" || fluid.has("viscosity") || fluid.flag("label-only")) return;
+  if (fluid.has("viscosity") || fluid.flag("label-only")) return;
   const std::string_view purpose = fluid.choice("purpose");
   if (purpose != "fork-oil" && purpose != "damper-oil") return;
   report(fluid, fluid.has("grade") ? fluid.place("grade") : fluid.where,
@@ -26,6 +26,6 @@ const Rule viscosity_missing = {
      .right = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, grade: 10W, volume: 512 mL per leg, viscosity: 32 mm²/s at 40 °C }
 )"},
-    {.entry = examine}};
+    {.kind = "fluid", .entry = examine}};
 
 }  // namespace sheafc

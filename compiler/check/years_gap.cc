@@ -45,6 +45,6 @@ const Rule years_gap = {
   - { make: Haldrek, model: Muleback 380, years: 2011..2015 }
   - { make: Haldrek, model: Muleback 380, years: 2016..2018 }
 )"},
-    {.gather = gather, .judge = judge}};
+    {.gather_sheet = gather, .judge = judge}};
 
 }  // namespace sheafc

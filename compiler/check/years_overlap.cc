@@ -52,6 +52,6 @@ const Rule years_overlap = {
   - { make: Haldrek, model: Muleback 380, years: 2011..2014 }
   - { make: Haldrek, model: Muleback 380, years: 2015..2018 }
 )"},
-    {.sheet = examine, .gather = gather, .judge = judge}};
+    {.sheet = examine, .gather_sheet = gather, .judge = judge}};
 
 }  // namespace sheafc

@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A field list is short (fifteen at most in practice), so it is searched from the front.
 #include "compiler/sheet/value.h"
 
 #include <algorithm>
@@ -7,13 +6,17 @@
 namespace sheafc {
 
 const Field* Fields::search(std::string_view key) const {
-  const auto found = std::ranges::find(fields_, key, &Field::key);
-  return found == fields_.end() ? nullptr : *found;
+  const char mark = mark_of(key);
+  for (auto at = marks_.find(mark); at != marks_.npos; at = marks_.find(mark, at + 1)) {
+    if (fields_[at]->key() == key) return fields_[at];
+  }
+  return nullptr;
 }
 
 void Fields::add(const Field* field) {
   fields_.push_back(field);
-  trace_ |= trace_of(field->key());
+  marks_ += mark_of(field->key());
+  marked_ |= bit_of(field->key());
 }
 
 void Fields::put(const Field* field) {
@@ -23,29 +26,10 @@ void Fields::put(const Field* field) {
 }
 
 void Fields::drop(std::string_view key) {
-  std::erase_if(fields_, [key](const Field* field) { return field->key() == key; });
-}
-
-const Value* Fields::value(std::string_view key) const {
-  const Field* field = find(key);
-  return field ? &field->values.front() : nullptr;
-}
-
-const std::vector<Value>& Fields::values(std::string_view key) const {
-  static const std::vector<Value> none;
-  const Field* field = find(key);
-  return field ? field->values : none;
-}
-
-std::string_view Fields::text(std::string_view key) const {
-  const Value* found = value(key);
-  return found ? std::string_view(found->text) : std::string_view{};
-}
-
-template <typename T>
-const T* Fields::as(std::string_view key) const {
-  const Value* found = value(key);
-  return found ? found->as<T>() : nullptr;
+  const auto found = std::ranges::find(fields_, key, &Field::key);
+  if (found == fields_.end()) return;
+  marks_.erase(marks_.begin() + (found - fields_.begin()));
+  fields_.erase(found);
 }
 
 bool Fields::flag(std::string_view key) const {
@@ -57,21 +41,6 @@ std::optional<int> Fields::integer(std::string_view key) const {
   const int* number = as<int>(key);
   return number ? std::optional<int>(*number) : std::nullopt;
 }
-
-const sheaf::Statement* Fields::figure(std::string_view key) const { return as<sheaf::Statement>(key); }
-const sheaf::Thread* Fields::thread(std::string_view key) const { return as<sheaf::Thread>(key); }
-const sheaf::Drive* Fields::drive(std::string_view key) const { return as<sheaf::Drive>(key); }
-const sheaf::Size* Fields::size(std::string_view key) const { return as<sheaf::Size>(key); }
-const sheaf::Bearing* Fields::bearing(std::string_view key) const { return as<sheaf::Bearing>(key); }
-const Count* Fields::count(std::string_view key) const { return as<Count>(key); }
-const Interval* Fields::interval(std::string_view key) const { return as<Interval>(key); }
-const Pattern* Fields::pattern(std::string_view key) const { return as<Pattern>(key); }
-const Address* Fields::reference(std::string_view key) const { return as<Address>(key); }
-const Date* Fields::date(std::string_view key) const { return as<Date>(key); }
-const Years* Fields::years(std::string_view key) const { return as<Years>(key); }
-const Frames* Fields::frames(std::string_view key) const { return as<Frames>(key); }
-const sheaf::Number* Fields::number(std::string_view key) const { return as<sheaf::Number>(key); }
-const Fields* Fields::record(std::string_view key) const { return as<Fields>(key); }
 
 Span Fields::place(std::string_view key) const {
   const Value* found = value(key);

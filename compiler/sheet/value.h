@@ -30,7 +30,7 @@ struct Value;
 // first value, or nothing where the field is absent or of another type.
 class Fields {
  public:
-  const Field* find(std::string_view key) const { return trace_ & trace_of(key) ? search(key) : nullptr; }
+  const Field* find(std::string_view key) const { return marked_ & bit_of(key) ? search(key) : nullptr; }
   bool has(std::string_view key) const { return find(key) != nullptr; }
   const std::vector<const Field*>& all() const { return fields_; }
   bool empty() const { return fields_.empty(); }
@@ -44,20 +44,20 @@ class Fields {
   std::string_view choice(std::string_view key) const { return text(key); }
   bool flag(std::string_view key) const;  // false where absent
   std::optional<int> integer(std::string_view key) const;
-  const sheaf::Statement* figure(std::string_view key) const;  // figure and torque
-  const sheaf::Thread* thread(std::string_view key) const;
-  const sheaf::Drive* drive(std::string_view key) const;
-  const sheaf::Size* size(std::string_view key) const;
-  const sheaf::Bearing* bearing(std::string_view key) const;
-  const Count* count(std::string_view key) const;
-  const Interval* interval(std::string_view key) const;
-  const Pattern* pattern(std::string_view key) const;
-  const Address* reference(std::string_view key) const;
-  const Date* date(std::string_view key) const;
-  const Years* years(std::string_view key) const;
-  const Frames* frames(std::string_view key) const;
-  const sheaf::Number* number(std::string_view key) const;  // cells of a table without a unit
-  const Fields* record(std::string_view key) const;
+  const sheaf::Statement* figure(std::string_view key) const { return as<sheaf::Statement>(key); }  // and torque
+  const sheaf::Thread* thread(std::string_view key) const { return as<sheaf::Thread>(key); }
+  const sheaf::Drive* drive(std::string_view key) const { return as<sheaf::Drive>(key); }
+  const sheaf::Size* size(std::string_view key) const { return as<sheaf::Size>(key); }
+  const sheaf::Bearing* bearing(std::string_view key) const { return as<sheaf::Bearing>(key); }
+  const Count* count(std::string_view key) const { return as<Count>(key); }
+  const Interval* interval(std::string_view key) const { return as<Interval>(key); }
+  const Pattern* pattern(std::string_view key) const { return as<Pattern>(key); }
+  const Address* reference(std::string_view key) const { return as<Address>(key); }
+  const Date* date(std::string_view key) const { return as<Date>(key); }
+  const Years* years(std::string_view key) const { return as<Years>(key); }
+  const Frames* frames(std::string_view key) const { return as<Frames>(key); }
+  const sheaf::Number* number(std::string_view key) const { return as<sheaf::Number>(key); }  // a table's, without unit
+  const Fields* record(std::string_view key) const { return as<Fields>(key); }
   Span place(std::string_view key) const;  // of its first value; line 0 where absent
 
  private:
@@ -65,12 +65,18 @@ class Fields {
   const T* as(std::string_view key) const;
   const Field* search(std::string_view key) const;
 
-  // One bit of 64 for a key: every rule asks every entry, mostly for what it lacks, which this tells at once.
-  static constexpr std::uint64_t trace_of(std::string_view key) {
-    return key.empty() ? 1 : std::uint64_t{1} << ((key.size() * 5 + static_cast<unsigned char>(key.front()) + static_cast<unsigned char>(key.back()) * 3) % 64);
+  // One of 64 for a key; the factors keep apart nearly all keys of one kind of entry. Every rule asks every entry, mostly
+  // for what it lacks: the marks tell, and no field is looked at in vain.
+  static constexpr char mark_of(std::string_view key) {
+    if (key.empty()) return 0;
+    const auto at = [&](std::size_t place) { return std::size_t{static_cast<unsigned char>(key[place])}; };
+    return static_cast<char>((35 * key.size() + 11 * at(0) + 55 * at(key.size() - 1) + 34 * at(key.size() / 2)) % 64);
   }
+  static constexpr std::uint64_t bit_of(std::string_view key) { return std::uint64_t{1} << mark_of(key); }
+
   std::vector<const Field*> fields_;
-  std::uint64_t trace_ = 0;  // of all its keys, and of some that were dropped
+  std::string marks_;         // of each field
+  std::uint64_t marked_ = 0;  // the bits of all of them, and of some that were dropped
 };
 
 // One rule set aside, with its reason.
@@ -112,5 +118,28 @@ struct Field {
 
   std::string_view key() const { return declaration->key; }
 };
+
+// Here, so that a key's mark is computed where it is written.
+inline const Value* Fields::value(std::string_view key) const {
+  const Field* field = find(key);
+  return field ? &field->values.front() : nullptr;
+}
+
+inline const std::vector<Value>& Fields::values(std::string_view key) const {
+  static const std::vector<Value> none;
+  const Field* field = find(key);
+  return field ? field->values : none;
+}
+
+inline std::string_view Fields::text(std::string_view key) const {
+  const Value* found = value(key);
+  return found ? std::string_view(found->text) : std::string_view{};
+}
+
+template <typename T>
+const T* Fields::as(std::string_view key) const {
+  const Value* found = value(key);
+  return found ? found->as<T>() : nullptr;
+}
 
 }  // namespace sheafc

@@ -167,6 +167,14 @@ std::size_t word_end(std::string_view text, std::size_t at) {
   return at;
 }
 
+void each_word(std::string_view folded, const auto& take) {
+  for (std::size_t at = 0; at < folded.size();) {
+    const std::size_t end = word_end(folded, at);
+    if (end > at) take(folded.substr(at, end - at));
+    at = std::max(end, at + 1);
+  }
+}
+
 // Hyphens between digits stay: what they part are numbers.
 std::string without_hyphens(std::string_view folded) {
   std::string joined;
@@ -184,14 +192,7 @@ std::string fold(std::string_view text) { return fold(text, Umlauts::dropped); }
 
 std::vector<std::string> words_of(std::string_view folded) {
   std::vector<std::string> words;
-  for (std::size_t at = 0; at < folded.size();) {
-    const std::size_t end = word_end(folded, at);
-    if (end > at) {
-      std::string& word = words.emplace_back(folded.substr(at, end - at));
-      std::ranges::replace(word, ',', '.');
-    }
-    at = std::max(end, at + 1);
-  }
+  each_word(folded, [&](std::string_view word) { std::ranges::replace(words.emplace_back(word), ',', '.'); });
   return words;
 }
 
@@ -216,7 +217,8 @@ std::vector<std::vector<std::string>> spellings_of(std::string_view text) {
 
 std::string squeeze(std::string_view text) {
   std::string squeezed;
-  for (const std::string& word : words_of(fold(text))) squeezed += word;
+  each_word(fold(text), [&](std::string_view word) { squeezed += word; });
+  std::ranges::replace(squeezed, ',', '.');
   return squeezed;
 }
 

@@ -16,6 +16,13 @@ std::optional<NominalStrength> read_metric_class(Reader& reader) {
   return NominalStrength{*hundreds * 100.0, *hundreds * 10.0 * *tenths};
 }
 
+// "8.8", "10.9": as most are written already.
+bool is_metric_class(std::string_view text) {
+  const auto digit = [&](std::size_t at) { return text[at] >= '1' && text[at] <= '9'; };
+  if (text.size() == 4) return text[0] == '1' && (digit(1) || text[1] == '0') && text[2] == '.' && digit(3);
+  return text.size() == 3 && digit(0) && text[1] == '.' && digit(2);
+}
+
 bool take_prefix(Reader& reader, std::initializer_list<std::string_view> words) {
   for (std::string_view word : words) {
     if (reader.take(word)) {
@@ -71,6 +78,7 @@ Result<PropertyClass> class_for(std::string_view name, double diameter_mm,
 }
 
 std::string class_name(std::string_view text) {
+  if (is_metric_class(text)) return std::string(text);
   Reader reader(text);
   reader.skip_spaces();
   if (take_prefix(reader, {"grade", "gr.", "gr ", "sae"})) {
