@@ -17,8 +17,7 @@ double section_share(std::string_view joint) { return joint == "hollow" ? hollow
 }  // namespace
 
 std::optional<Joint> joint_of(const LinkedEntry& fastener, const Shelf& shelf, std::string_view assumed) {
-  const sheaf::Thread* thread = fastener.thread("thread");
-  const auto geometry = thread ? shelf.geometry_of(*thread) : std::nullopt;
+  const auto geometry = shelf.geometry_of(fastener);
   if (!geometry) return {};
   const std::string stated = sheaf::class_name(fastener.text("class"));
   const auto row = sheaf::class_for(stated.empty() ? assumed : stated, geometry->diameter, shelf.classes());

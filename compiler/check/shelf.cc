@@ -40,6 +40,7 @@ void Shelf::take_thread(const LinkedEntry& row) {
   if (!diameter) return;
   threads_.push_back({*thread, std::string(row.text("series"))});
   thread_keys_.insert(sheaf::thread_key(*thread));
+  if (const auto geometry = sheaf::geometry_of(*thread)) geometries_.emplace(row.text("thread"), *geometry);
   for (const DriveColumn& column : drive_columns) {
     const auto across = middle_in(row.figure(column.name), "mm");
     if (across) drives_.push_back({*diameter, column.shape, *across, std::string(column.name)});
@@ -92,22 +93,20 @@ const LinkedEntry* Shelf::o_ring(std::string_view code) const {
   return found == o_rings_.end() ? nullptr : found->second;
 }
 
-std::optional<sheaf::Thread> Shelf::completed(const sheaf::Thread& thread) const {
-  if (sheaf::pitch_mm(thread)) return thread;
-  auto whole = sheaf::completed(thread, threads_);
-  return whole ? std::optional(*whole) : std::nullopt;
+bool Shelf::lists_thread_of(const LinkedEntry& fastener) const {
+  if (geometries_.contains(fastener.text("thread"))) return true;
+  const sheaf::Thread* thread = fastener.thread("thread");
+  return thread && thread_keys_.contains(sheaf::thread_key(*thread));
 }
 
-bool Shelf::lists(const sheaf::Thread& thread) const { return thread_keys_.contains(sheaf::thread_key(thread)); }
-
-std::optional<sheaf::ThreadGeometry> Shelf::geometry_of(const sheaf::Thread& thread) const {
-  const auto geometry_with_pitch = [](const sheaf::Thread& whole) {
-    const auto geometry = sheaf::geometry_of(whole);
-    return geometry ? std::optional(*geometry) : std::nullopt;
-  };
-  if (sheaf::pitch_mm(thread)) return geometry_with_pitch(thread);
-  const auto whole = completed(thread);
-  return whole ? geometry_with_pitch(*whole) : std::nullopt;
+std::optional<sheaf::ThreadGeometry> Shelf::geometry_of(const LinkedEntry& fastener) const {
+  const auto listed = geometries_.find(fastener.text("thread"));
+  if (listed != geometries_.end()) return listed->second;
+  const sheaf::Thread* thread = fastener.thread("thread");
+  if (!thread) return {};
+  const auto whole = sheaf::pitch_mm(*thread) ? sheaf::Result<sheaf::Thread>(*thread) : sheaf::completed(*thread, threads_);
+  const auto geometry = whole ? sheaf::geometry_of(*whole) : sheaf::Result<sheaf::ThreadGeometry>(whole.failure());
+  return geometry ? std::optional(*geometry) : std::nullopt;
 }
 
 }  // namespace sheafc

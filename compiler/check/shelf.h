@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "compiler/link/linked_sheets.h"
@@ -32,14 +33,13 @@ class Shelf {
   const std::vector<sheaf::PropertyClass>& classes() const { return classes_; }
   // The widest range of nut factors that any row of the tables gives.
   const std::optional<sheaf::Band>& nut_factor() const { return nut_factor_; }
-  // Whether the tables have that very thread, pitch and all.
-  bool lists(const sheaf::Thread& thread) const;
+  // Whether the tables have the fastener's very thread, pitch and all.
+  bool lists_thread_of(const LinkedEntry& fastener) const;
   const BearingRow* bearing(std::string_view basic_designation) const;
   const LinkedEntry* o_ring(std::string_view code) const;  // the row: inside, section
 
-  // The thread with its pitch; a bare "M8" takes the coarse one of the tables.
-  std::optional<sheaf::Thread> completed(const sheaf::Thread& thread) const;
-  std::optional<sheaf::ThreadGeometry> geometry_of(const sheaf::Thread& thread) const;
+  // Of its thread; a bare "M8" takes the coarse pitch of the tables.
+  std::optional<sheaf::ThreadGeometry> geometry_of(const LinkedEntry& fastener) const;
 
  private:
   void take_thread(const LinkedEntry& row);
@@ -49,6 +49,7 @@ class Shelf {
 
   std::vector<sheaf::ThreadRow> threads_;
   std::set<std::string, std::less<>> thread_keys_;
+  std::unordered_map<std::string_view, sheaf::ThreadGeometry> geometries_;  // of the listed threads, by their text
   std::vector<sheaf::DriveRow> drives_;  // by diameter
   std::vector<sheaf::PropertyClass> classes_;
   std::optional<sheaf::Band> nut_factor_;

@@ -25,6 +25,7 @@ void judge(FactGroup group, Look& look, Report& report) {
   if (all_say_the_same(group)) return;
   const LinkedEntry& first = look.entry(group.front());
   for (const Fact& fact : group) {
+    if (fact.says == group.front().says) continue;
     const LinkedEntry& fastener = look.entry(fact);
     if (first.text("part-number") != fastener.text("part-number") || !same_but_pitch(first, fastener)) continue;
     report(fastener, fastener.place("thread"),

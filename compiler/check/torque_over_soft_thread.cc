@@ -19,8 +19,7 @@ double most_in(std::string_view material) {
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const double most = most_in(fastener.choice("into"));
   if (most == 0 || fastener.choice("joint") == "spoke") return;  // a nipple's torque is mostly friction
-  const sheaf::Thread* thread = fastener.thread("thread");
-  const auto geometry = thread ? shelf.geometry_of(*thread) : std::nullopt;
+  const auto geometry = shelf.geometry_of(fastener);
   const auto torque = torque_of_one_nm(fastener);
   const auto row = geometry ? sheaf::class_for("8.8", geometry->diameter, shelf.classes())
                             : sheaf::Result<sheaf::PropertyClass>(sheaf::Failure{});
@@ -31,7 +30,7 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (ratio <= most || ratio > shelf.nut_factor()->most) return;
   report(fastener, fastener.place("torque"),
          "threads in " + std::string(fastener.choice("into")) + " commonly bear no more than " +
-             about(most * bears, "N·m") + " at " + sheaf::to_text(*thread) + "; is there an insert?");
+             about(most * bears, "N·m") + " at " + sheaf::to_text(*fastener.thread("thread")) + "; is there an insert?");
 }
 
 }  // namespace

@@ -21,7 +21,7 @@ bool may_be_special(const LinkedEntry& fastener) {
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const sheaf::Thread* thread = fastener.thread("thread");
   if (!thread || thread->system == sheaf::Thread::System::pipe || shelf.threads().empty()) return;
-  if ((!thread->pitch && !thread->per_inch) || shelf.lists(*thread)) return;
+  if ((!thread->pitch && !thread->per_inch) || shelf.lists_thread_of(fastener)) return;
   const std::vector<sheaf::Thread> known = sheaf::threads_of_diameter(*thread, shelf.threads());
   if (known.empty()) return;
   const double pitch = sheaf::pitch_mm(*thread).value_or(0);
