@@ -175,8 +175,10 @@ std::string notice_html(bool invented) {
                  (invented ? std::string(invented_notice) + " " : std::string()) + std::string(authority_notice));
 }
 
-std::string report_html(const std::vector<Answer>& answers, const Asking& asking) {
+std::string report_html(const std::vector<Answer>& answers, const Asking& asking, const std::string& read_as) {
   std::string lines = "A figure seems wrong.\n";
+  if (!read_as.empty())
+    lines += escaped("asked: " + asking.given("q")) + "\n" + escaped("read as: " + read_as) + "\n";
   for (const auto& answer : answers) {
     const std::string conditions = conditions_of(answer);
     lines += escaped("address: " + answer.address + (answer.variant.empty() ? "" : " (" + answer.variant + ")")) + "\n";

@@ -102,9 +102,10 @@ std::string answers_html(const FoundAnswers& found, const Asking& asking) {
     return element("h1", "plain", std::to_string(found.shelf.size()) + " sheets") + shelf_html(found, asking);
   if (found.answers.empty())
     return element("h1", "plain", nothing_found(found)) + reading_html(found) + near_html(found, asking);
-  const std::string answers =
-      found.answers.size() == 1 ? answer_html(found.answers.front(), asking, false) : list_html(found, asking);
-  return answers + also_html(found, asking) + near_html(found, asking) + reading_html(found);
+  const bool is_one = found.answers.size() == 1;
+  const std::string answers = is_one ? answer_html(found.answers.front(), asking, false) : list_html(found, asking);
+  return answers + also_html(found, asking) + near_html(found, asking) + reading_html(found) +
+         (is_one ? report_html(found.answers, asking, in_words(found.reading)) : "");
 }
 
 }  // namespace

@@ -99,6 +99,8 @@ async function technician() {
   await page.goto(`${url}/`);
   expect(await page.locator('#machine').inputValue() === 'muleback' && await page.locator('#year').inputValue() === '2013', 'the machine is not remembered');
   await page.locator('h1 .figure', { hasText: '20.7 lbf·ft' }).waitFor({ timeout: 5000 });
+  await page.locator('summary').click();
+  expect((await page.locator('#report').inputValue()).includes('read as: part “top plug”'), 'the report does not say how the question was read');
   await page.locator('h1 .name a').click();
   await page.waitForURL(/\/entry\/sorvane-41-rod\/top-plug/);
   await page.locator('summary').click();
