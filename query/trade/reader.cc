@@ -127,7 +127,8 @@ Result<Number> Reader::take_mixed(Input input) {
       bottom = take_integer();
     }
   }
-  if (!bottom) {  // not a fraction after all
+  const bool is_whole = bottom && *bottom > 0 && top % *bottom == 0;  // "10/10" are two heights, or nothing
+  if (!bottom || is_whole) {  // not a fraction after all
     next_ = start;
     return take_decimal(input);
   }
