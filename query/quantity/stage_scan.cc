@@ -11,12 +11,12 @@ bool is_torque(const Figure& figure) {
   return figure.unit != nullptr && figure.unit->dimension == Dimension::torque;
 }
 
+}  // namespace
+
 bool take_hand_tight(Scanner& scanner) {
   return scanner.take_word("hand tight") || scanner.take_word("hand-tight") ||
          scanner.take_word("finger tight") || scanner.take_word("finger-tight");
 }
-
-}  // namespace
 
 bool take_loosening(Scanner& scanner) {
   return scanner.take_word("loosen") || scanner.take_word("back off") || scanner.take_word("slacken");

@@ -178,7 +178,7 @@ StatementScan::Fault StatementScan::add_condition(std::string_view phrase, std::
   Scanner words{phrase};
   const Unit* unit = statement_.figure().unit;
   const bool torque = unit == nullptr || unit->dimension == Dimension::torque;
-  if (torque && (take_loosening(words) || take_turning(words))) {
+  if (torque && (take_hand_tight(words) || take_loosening(words) || take_turning(words))) {
     return scanner_.failure_at(from, phrase.size(), "stages come first, then what is said of them all");
   }
   if ((statement_.per.empty() && (words.take_word("per") || words.take_word("each"))) ||

@@ -62,7 +62,8 @@ class StatementScan {
   Statement statement_;
 };
 
-// The words with which a stage loosens or turns further; the scanner steps over them.
+// The words with which a stage tightens by hand, loosens, or turns further; the scanner steps over them.
+bool take_hand_tight(Scanner& scanner);
 bool take_loosening(Scanner& scanner);
 bool take_turning(Scanner& scanner);
 
