@@ -8,6 +8,7 @@
 #include <unordered_map>
 
 #include "query/library/hash.h"
+#include "query/library/row_body.h"
 
 namespace sheafc {
 namespace {
@@ -152,7 +153,8 @@ class Again {
   void record() {
     for (const std::uint32_t number : examined_) {
       sheaf::SheetRecord record = record_of(linked_, *linked_.sheet_named(build_.names[number]));
-      if (hash_of_sheet(record) != build_.library.sheets[number].hash) out_.changed.push_back(std::move(record));
+      const std::uint64_t hash = hash_of(record, sheaf::bodies_of(record));
+      if (hash != build_.library.sheets[number].hash) out_.changed.push_back(std::move(record));
     }
   }
 

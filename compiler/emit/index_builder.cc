@@ -139,11 +139,7 @@ std::optional<Failure> IndexBuilder::State::wait_for_all() {
 void IndexBuilder::State::look_up(Shard& shard) {
   if (means.cache.empty() || !shard.key.empty()) return;
   std::vector<std::uint64_t> hashes;
-  for (std::size_t i = 0; i < shard.hashes.size(); ++i) {
-    HashedSheet& sheet = shard.hashes[i];
-    if (sheet.hash == 0) sheet.hash = hash_of_sheet(shard.sheets[i]);
-    hashes.push_back(sheet.hash);
-  }
+  for (const HashedSheet& sheet : shard.hashes) hashes.push_back(sheet.hash);
   shard.key = ShardCache::key_of(means.maker, glossary, shard.is_first, hashes);
   shard.file = cache.find(shard.key).value_or(std::string());
 }
@@ -195,10 +191,10 @@ std::optional<Failure> IndexBuilder::State::end_if_full() {
   return failed;
 }
 
-std::optional<Failure> IndexBuilder::add(SheetRecord sheet) {
+std::optional<Failure> IndexBuilder::add(SheetRecord sheet, std::uint64_t hash) {
   Shard& shard = state_->gathering;
   shard.entries += sheet.entries.size();
-  shard.hashes.push_back({sheet.name, sheet.entries.size(), 0});
+  shard.hashes.push_back({sheet.name, sheet.entries.size(), hash});
   shard.sheets.push_back(std::move(sheet));
   return state_->end_if_full();
 }
@@ -214,9 +210,7 @@ std::optional<Failure> IndexBuilder::add(HashedSheet sheet, const Recall& recall
 
 std::vector<HashedSheet> IndexBuilder::hashes() const {
   std::vector<HashedSheet> all;
-  for (const auto& [_, shard] : state_->done) {
-    if (!state_->means.cache.empty()) all.insert(all.end(), shard.hashes.begin(), shard.hashes.end());
-  }
+  for (const auto& [_, shard] : state_->done) all.insert(all.end(), shard.hashes.begin(), shard.hashes.end());
   return all;
 }
 

@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "compiler/emit/sheet_hash.h"
+#include "compiler/emit/hashed_sheet.h"
 #include "query/library/record.h"
 #include "query/quantity/result.h"
 
@@ -31,7 +31,7 @@ class IndexBuilder {
   IndexBuilder& operator=(IndexBuilder&&) noexcept;
 
   // Waits while as many shards are full as there are threads: memory stays bounded.
-  std::optional<sheaf::Failure> add(sheaf::SheetRecord sheet);
+  std::optional<sheaf::Failure> add(sheaf::SheetRecord sheet, std::uint64_t hash);
   // A sheet of which only the hash is at hand: `recall` is asked for it, before this or a later call returns, if its
   // shard is not in the cache.
   using Recall = std::function<sheaf::Result<sheaf::SheetRecord>(const std::string& name)>;
@@ -39,7 +39,7 @@ class IndexBuilder {
 
   // Writes the whole index, in one piece, into the file at this offset. Afterwards nothing may be added.
   std::optional<sheaf::Failure> finish(const std::string& file, std::uint64_t offset);
-  // Afterwards, if there is a cache: all sheets, in order.
+  // Afterwards: all sheets, in order.
   std::vector<HashedSheet> hashes() const;
 
  private:

@@ -39,8 +39,9 @@ std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {
   const FileLimitGuard guard;
   if (auto stopped = parts_->stopped()) return stopped;
   parts_->last_sheet = sheet.name;
-  auto fault = parts_->rows.add(sheet);
-  if (!fault) fault = parts_->index.add(std::move(sheet));
+  const SheetBodies bodies = bodies_of(sheet);
+  auto fault = parts_->rows.add(sheet, bodies);
+  if (!fault) fault = parts_->index.add(std::move(sheet), hash_of(sheet, bodies));
   if (fault) return parts_->cannot_write(*fault);
   return std::nullopt;
 }

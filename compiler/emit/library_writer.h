@@ -18,7 +18,7 @@
 #include <string>
 #include <vector>
 
-#include "compiler/emit/sheet_hash.h"
+#include "compiler/emit/hashed_sheet.h"
 #include "query/library/record.h"
 #include "query/quantity/result.h"
 
@@ -37,7 +37,7 @@ struct Receipt {
   std::string digest;  // SHA-256, hexadecimal
   std::int64_t bytes = 0;
   std::int64_t sheets = 0, entries = 0, words = 0;
-  // What revise_library takes: a hash of the rows and, if there is a cache, those of the sheets, in order.
+  // What revise_library takes: a hash of the rows and those of the sheets, in order.
   std::uint64_t rows_hash = 0;
   std::vector<HashedSheet> hashes = {};
 };

@@ -2,11 +2,12 @@
 // The index goes first: what of it must be made anew keeps the other cores busy while the rows are replaced.
 #include "compiler/emit/revise_library.h"
 
+#include <algorithm>
 #include <map>
+#include <tuple>
 
 #include "compiler/emit/file_limit.h"
 #include "compiler/emit/library_parts.h"
-#include "compiler/emit/row_shape.h"
 #include "query/library/library.h"
 
 namespace sheafc {
@@ -21,9 +22,22 @@ Result<SheetRecord> sheet_of(Library& library, const std::string& name) {
   return std::move(found->front());
 }
 
+auto machines_of(const SheetRecord& sheet) {
+  std::vector<std::tuple<std::string, std::string, int, int>> machines;
+  for (const EntryRecord& entry : sheet.entries) {
+    for (const FitRecord& fit : entry.fits) {
+      machines.emplace_back(fit.make, fit.model, fit.year_from, fit.year_to);
+    }
+  }
+  std::ranges::sort(machines);
+  return machines;
+}
+
+// Without a change to any other row: those of other sheets, and of machines.
 bool takes_the_place(Library& library, const SheetRecord& sheet) {
   const auto before = sheet_of(library, sheet.name);
-  return before && row_shape_of(*before) == row_shape_of(sheet);
+  return before && before->entries.size() == sheet.entries.size() &&
+         machines_of(*before) == machines_of(sheet);
 }
 
 }  // namespace
@@ -49,16 +63,20 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto rows = RowWriter::reopen(scratch);
   if (!rows) return not_this_way;
   IndexBuilder index = index_in(*folder, *words, options);
-  LibraryParts parts{std::move(folder).value(),  path, library.facts().name, std::move(words).value(), options.interrupted,
-                     std::move(rows).value(), std::move(index)};
+  LibraryParts parts{std::move(folder).value(), path,
+                     library.facts().name,      std::move(words).value(),
+                     options.interrupted,       std::move(rows).value(),
+                     std::move(index)};
   const auto recall = [&](const std::string& name) { return sheet_of(library, name); };
   for (const HashedSheet& sheet : earlier.sheets) {
     const auto found = by_name.find(sheet.name);
-    const auto fault = found == by_name.end() ? parts.index.add(sheet, recall) : parts.index.add(found->second);
+    const auto fault = found == by_name.end()
+                           ? parts.index.add(sheet, recall)
+                           : parts.index.add(found->second, hash_of(found->second, bodies_of(found->second)));
     if (fault) return parts.cannot_write(*fault);
   }
   for (const auto& [_, sheet] : by_name) {
-    if (auto fault = parts.rows.replace(sheet)) return parts.cannot_write(*fault);
+    if (auto fault = parts.rows.replace(sheet, bodies_of(sheet))) return parts.cannot_write(*fault);
   }
   if (auto stop = parts.stopped()) return *stop;
   auto receipt = parts.put_together();

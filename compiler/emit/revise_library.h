@@ -18,8 +18,8 @@ struct EarlierLibrary {
 };
 
 // Replaces the library by one in which `changed` stand for the sheets of their names; its words stay. None, and the
-// library is as it was, if that cannot be done: it is not the earlier one, or a sheet now has other entries, machines,
-// or files. It must not be written to meanwhile.
+// library is as it was, if that cannot be done: it is not the earlier one, or a sheet now has more or fewer entries, or
+// other machines. It must not be written to meanwhile.
 sheaf::Result<std::optional<Receipt>> revise_library(const std::string& path, const EarlierLibrary& earlier,
                                                      std::vector<sheaf::SheetRecord> changed, EmitOptions options);
 

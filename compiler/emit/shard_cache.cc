@@ -10,7 +10,7 @@
 
 #include "query/library/file_descriptor.h"
 #include "query/library/hash.h"
-#include "query/library/record_checksum.h"
+#include "query/library/row_checksum.h"
 
 namespace sheafc {
 namespace {
@@ -57,7 +57,10 @@ std::string ShardCache::key_of(const std::string& maker, const std::vector<WordR
   digest.add(maker);
   add(digest, std::uint64_t{holds_spelling});
   add(digest, glossary.size());
-  for (const WordRecord& word : glossary) add(digest, static_cast<std::uint64_t>(checksum_of(std::int64_t{0}, word)));
+  for (const WordRecord& word : glossary) {
+    add(digest, static_cast<std::uint64_t>(
+                    row_checksum({word.main, word.never}, {word.group, word.word, word.language})));
+  }
   for (const std::uint64_t sheet : sheets) add(digest, sheet);
   return to_hexadecimal(digest.finish());
 }

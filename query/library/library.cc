@@ -128,8 +128,8 @@ Result<std::vector<SheetRecord>> Library::sheet_without_entries(std::string_view
   auto heads = state_->rows.sheet_named(name);
   if (!heads) return state_->damage({std::string(name) + ": " + heads.failure().message});
   std::vector<SheetRecord> sheets;
-  for (const SheetHead& head : *heads) {
-    sheets.push_back(head.sheet);
+  for (const SheetHeadPtr& head : *heads) {
+    sheets.push_back(head->sheet);
     sheets.back().library = state_->label;
   }
   return sheets;
@@ -139,10 +139,10 @@ Result<std::vector<SheetRecord>> Library::sheet(std::string_view name) {
   auto heads = state_->rows.sheet_named(name);
   if (!heads) return state_->damage({std::string(name) + ": " + heads.failure().message});
   std::vector<SheetRecord> sheets;
-  for (const SheetHead& head : *heads) {
-    auto entries = state_->rows.entries_of(head);
+  for (const SheetHeadPtr& head : *heads) {
+    auto entries = state_->rows.entries_of(*head);
     if (!entries) return state_->damage({std::string(name) + ": " + entries.failure().message});
-    sheets.push_back(head.sheet);
+    sheets.push_back(head->sheet);
     sheets.back().entries = std::move(entries).value();
     sheets.back().library = state_->label;
     for (auto& entry : sheets.back().entries) entry.library = state_->label;
@@ -152,8 +152,8 @@ Result<std::vector<SheetRecord>> Library::sheet(std::string_view name) {
 
 Result<std::vector<SheetRecord>> Library::sheets() {
   std::vector<SheetRecord> sheets;
-  const auto fault = state_->rows.for_each_sheet([&](SheetHead head) {
-    sheets.push_back(std::move(head.sheet));
+  const auto fault = state_->rows.for_each_sheet([&](const SheetHead& head) {
+    sheets.push_back(head.sheet);
     sheets.back().library = state_->label;
     return true;
   });

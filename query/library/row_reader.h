@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Records from the rows of a library, each put together from the tables it lies in and tested against
-// its checksum. Internal to query/library; Failures do not name the file.
+// Records from the rows of a library, each row tested against its checksum. Internal to query/library;
+// Failures do not name the file.
 #pragma once
 
 #include <array>
@@ -13,16 +13,20 @@
 
 #include "query/library/library.h"
 #include "query/library/record.h"
+#include "query/library/row_body.h"
 #include "query/library/sql.h"
 
 namespace sheaf {
 
-// A sheet without entries, and the numbers of those it has.
+// A sheet without entries, the numbers of those it has, and what they share.
 struct SheetHead {
+  std::int64_t id = 0;
   SheetRecord sheet;
+  SharedLists shared;
   EntryId first_entry = 0;
   std::int64_t entries = 0;
 };
+using SheetHeadPtr = std::shared_ptr<const SheetHead>;
 
 class RowReader {
  public:
@@ -35,8 +39,8 @@ class RowReader {
   Result<EntryRecord> entry(EntryId id);
   Result<std::vector<EntryId>> entries_at(std::string_view address);
 
-  Result<std::vector<SheetHead>> sheet_named(std::string_view name);  // one or none
-  std::optional<Failure> for_each_sheet(const std::function<bool(SheetHead)>& visit);
+  Result<std::vector<SheetHeadPtr>> sheet_named(std::string_view name);  // one or none
+  std::optional<Failure> for_each_sheet(const std::function<bool(const SheetHead&)>& visit);
   Result<std::vector<EntryRecord>> entries_of(const SheetHead& head);
 
   Result<std::vector<Machine>> machines();
@@ -53,14 +57,10 @@ class RowReader {
     schema,
     facts,
     entry,
-    fields,
-    fits,
-    cautions,
-    former,
     entries_at,
+    sheet,
     sheet_named,
     all_sheets,
-    sheet_fields,
     machines,
     machines_with_word,
     words,
@@ -70,27 +70,16 @@ class RowReader {
     count,
   };
   SqlQuery& query(Ask ask);  // prepared when first asked, reset and ready to be bound
-  std::optional<Failure> read_lists(EntryId id, std::int64_t fit_set, std::int64_t caution_set,
-                                    EntryRecord& entry);
-  std::vector<FieldRecord> fields_from(Ask ask, std::int64_t owner);
-  const std::vector<FitRecord>& fits_of(std::int64_t fit_set);
-  const std::vector<CautionRecord>& cautions_of(std::int64_t caution_set);
-  std::optional<Failure> fault_of(std::initializer_list<Ask> asked, const std::string& what);
-  Result<SheetHead> sheet_from(const SqlQuery& row);
+  std::optional<Failure> fault_of(Ask asked, const std::string& what);
+  Result<SheetHeadPtr> head(std::int64_t sheet);
   Result<std::vector<Machine>> machines_from(SqlQuery& rows, std::string_view beginning);
   Result<std::vector<WordRecord>> words_from(SqlQuery& rows);
 
-  // Of the set that was read last: a sheet and its entries mostly share one.
-  template <typename Record>
-  struct LastSet {
-    std::int64_t number = -1;
-    std::vector<Record> records;
-  };
-
   SqlDatabase database_;
-  LastSet<FitRecord> fits_;
-  LastSet<CautionRecord> cautions_;
   std::array<std::unique_ptr<SqlQuery>, static_cast<std::size_t>(Ask::count)> queries_;
+  // The sheets read last, each in the place that its number leads to: hits are mostly of few sheets, and each
+  // entry asks for its own.
+  std::array<SheetHeadPtr, 64> heads_;
 };
 
 }  // namespace sheaf

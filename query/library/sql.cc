@@ -125,17 +125,6 @@ SqlQuery& SqlQuery::bind(int parameter, std::int64_t number) {
   return *this;
 }
 
-SqlQuery& SqlQuery::bind(int parameter, std::optional<double> number) {
-  note(number ? sqlite3_bind_double(statement_, parameter, *number)
-              : sqlite3_bind_null(statement_, parameter));
-  return *this;
-}
-
-SqlQuery& SqlQuery::bind_null(int parameter) {
-  note(sqlite3_bind_null(statement_, parameter));
-  return *this;
-}
-
 bool SqlQuery::next() {
   if (fault_) return false;
   const int code = sqlite3_step(statement_);
@@ -151,15 +140,15 @@ std::optional<Failure> SqlQuery::run() {
   return fault;
 }
 
-std::string SqlQuery::text(int column) const {
+std::string_view SqlQuery::view(int column) const {
   const auto* bytes = reinterpret_cast<const char*>(sqlite3_column_text(statement_, column));
-  return bytes ? std::string(bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
-               : std::string();
+  if (!bytes) return {};
+  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
 }
 
-std::int64_t SqlQuery::integer(int column) const { return sqlite3_column_int64(statement_, column); }
+std::string SqlQuery::text(int column) const { return std::string(view(column)); }
 
-bool SqlQuery::is_null(int column) const { return sqlite3_column_type(statement_, column) == SQLITE_NULL; }
+std::int64_t SqlQuery::integer(int column) const { return sqlite3_column_int64(statement_, column); }
 
 std::string sqlite_version() { return sqlite3_libversion(); }
 

@@ -30,16 +30,14 @@ class SqlQuery {
   SqlQuery& begin();                                     // resets; what was bound stays bound
   SqlQuery& bind(int parameter, std::string_view text);  // the text stays alive until the next begin()
   SqlQuery& bind(int parameter, std::int64_t number);
-  SqlQuery& bind(int parameter, std::optional<double> number);
-  SqlQuery& bind_null(int parameter);
 
   bool next();                   // one row, or no more
   std::optional<Failure> run();  // for what gives no rows; begins anew
   std::optional<Failure> fault() const { return fault_; }
 
   std::string text(int column) const;
+  std::string_view view(int column) const;  // of the text, until the next row
   std::int64_t integer(int column) const;
-  bool is_null(int column) const;
 
  private:
   void note(int code);

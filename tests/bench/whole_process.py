@@ -18,8 +18,10 @@ import sys
 import time
 
 PAIRS = 200
-FIELDS = "SELECT group_concat(text, ' ') FROM field WHERE entry = e.id"
-FITS = "SELECT group_concat(make || ' ' || model, ' ') FROM fit WHERE fit_set = e.fit_set"
+ALL = """WITH said AS (SELECT id, group_concat(text, ' ') AS fields FROM library.fields GROUP BY id),
+              fitted AS (SELECT id, group_concat(make || ' ' || model, ' ') AS fits FROM library.fits GROUP BY id)
+         INSERT INTO words SELECT address, name, fits, fields FROM library.entries
+             LEFT JOIN said USING (id) LEFT JOIN fitted USING (id)"""
 
 
 def full_text(library):
@@ -30,7 +32,7 @@ def full_text(library):
         database.executescript("PRAGMA journal_mode=OFF; PRAGMA synchronous=OFF;"
                                "CREATE VIRTUAL TABLE words USING fts5(address, name, fits, fields)")
         database.execute("ATTACH ? AS library", (f"file:{library}?immutable=1",))
-        database.execute(f"INSERT INTO words SELECT address, name, ({FITS}), ({FIELDS}) FROM library.entry e")
+        database.execute(ALL)
         database.execute("INSERT INTO words(words) VALUES ('optimize')")
         database.commit()
     return path
@@ -40,8 +42,8 @@ def questions(library):
     """A part of a machine from the middle of the fleet; the same in a year; and that part of any machine."""
     rows = sqlite3.connect(f"file:{library}?immutable=1", uri=True)
     name, model, year = rows.execute(
-        "SELECT name, model, year_from FROM entry e JOIN fit USING (fit_set) WHERE kind = 'fastener' "
-        "AND e.id > (SELECT max(id) / 2 FROM entry) ORDER BY e.id LIMIT 1").fetchone()
+        "SELECT name, model, year_from FROM entries JOIN fits USING (id) WHERE kind = 'fastener' "
+        "AND id > (SELECT max(id) / 2 FROM entry) ORDER BY id LIMIT 1").fetchone()
     model = model.split()[0]
     return [(f"{name} {model}", name, model), (f"{name} {model} {year + 1}", name, model), (name, name, "")]
 

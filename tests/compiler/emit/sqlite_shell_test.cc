@@ -119,7 +119,7 @@ TEST_CASE("no ordinary writer changes a byte") {
   test::write(test::random_content(72, 10), path);
   const std::string before = test::read_file(path);
   for (const char* sql :
-       {"CREATE TABLE mine(a);", "DELETE FROM entry;", "UPDATE field SET text = 'x';", "VACUUM;",
+       {"CREATE TABLE mine(a);", "DELETE FROM entry;", "UPDATE entry SET body = 'x';", "VACUUM;",
         "PRAGMA journal_mode=WAL;", "PRAGMA user_version=7; PRAGMA application_id=1;", "DROP TABLE entry;"}) {
     sqlite3_shell(folder, path, sql);
     INFO(sql);

@@ -5,16 +5,12 @@
 #include <cstdint>
 #include <string>
 
-#include "query/library/record.h"
-
 namespace sheafc {
 
 struct HashedSheet {
   std::string name;
   std::uint64_t entries = 0;  // how many
-  std::uint64_t hash = 0;     // of all that the library says of it, but for its entries' numbers
+  std::uint64_t hash = 0;     // hash_of its bodies: of all that the library says of it, but for its entries' numbers
 };
-
-std::uint64_t hash_of_sheet(const sheaf::SheetRecord& sheet);
 
 }  // namespace sheafc
