@@ -40,6 +40,7 @@ REACHES = {
 # Headers of libraries, and the folders whose .cc files may include them.
 WRAPPERS = {
     "yaml-cpp/": ["compiler/source"],
+    "yaml.h": ["compiler/source"],
     "sqlite3.h": ["query/library", "query/search", "compiler/emit"],
     "xapian.h": ["query/library", "query/search", "compiler/emit"],
     "query/library/index.h": ["query/library", "query/search", "compiler/emit"],

@@ -145,7 +145,7 @@ class Installed(unittest.TestCase):
         self.assertEqual(offered.split("\t")[0], "fastener")
 
     def test_versions_name_formats_and_libraries(self):
-        for name, libraries in (("sheaf", "SQLite Xapian"), ("sheafc", "SQLite Xapian yaml-cpp")):
+        for name, libraries in (("sheaf", "SQLite Xapian"), ("sheafc", "SQLite Xapian libyaml yaml-cpp")):
             first, second = self.program(name, "--version").splitlines()
             self.assertRegex(first, rf"^{name} \d+\.\d+\.\d+$")
             self.assertRegex(second, r"^library format \d+, " + ", ".join(rf"{one} [\d.]+" for one in libraries.split()))
@@ -156,7 +156,7 @@ class Installed(unittest.TestCase):
         package, = work.glob("*.deb")
         self.assertRegex(package.name, r"^sheaf_\d+\.\d+\.\d+_\w+\.deb$")
         depends = said("dpkg-deb", "--field", package, "Depends")
-        for library in ("libc6", "libsqlite3-0", "libxapian30", "libyaml-cpp", "libnettle"):
+        for library in ("libc6", "libsqlite3-0", "libxapian30", "libyaml-0-2", "libyaml-cpp", "libnettle"):
             self.assertIn(library, depends)
         root = self.here / "root"
         said("dpkg-deb", "--extract", package, root)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Runs the YAML parser over one sheet's bytes and hands its events to the builder of the tree. The only
-// file that knows which parser that is.
+// One sheet's bytes into a tree, with the parsers of yaml_parsers.h: the quick one, and where anything is wrong, the one
+// whose faults can be explained.
 #pragma once
 
 #include <memory_resource>
