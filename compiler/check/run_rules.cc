@@ -60,10 +60,7 @@ class Order {
 void bring_near(const LinkedSheet& sheet) {
   for (const LinkedEntry& entry : sheet.entries) {
     for (const Field* field : entry.all()) {
-      const Meaning* meaning = field->values.front().meaning.get();
-      if (!meaning) continue;
-      __builtin_prefetch(meaning);
-      __builtin_prefetch(meaning + 1);  // what type it is of stands at its end
+      if (const void* meaning = field->values.front().meaning.address()) __builtin_prefetch(meaning);
     }
   }
 }

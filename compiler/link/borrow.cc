@@ -84,15 +84,15 @@ class Borrower {
       auto scalar = read_scalar(*field.declaration, record.text);
       if (!scalar) continue;  // of a word that this compiler does not know: nothing can depend on it
       Scalar read = at_home(std::move(scalar).value());
-      field.values.push_back({std::move(read.text), std::move(read.meaning), place(record.place), nullptr});
+      field.values.push_back({std::move(read.text), std::move(read.meaning), place(record.place)});
     }
   }
 
   // An address of the sheet itself is relative again: on a sheet based on this one it means that one's entry.
   Scalar at_home(Scalar scalar) const {
-    const Address* address = scalar.meaning ? std::get_if<Address>(scalar.meaning.get()) : nullptr;
+    const Address* address = scalar.meaning.as<Address>();
     if (!address || address->sheet != record_.name) return scalar;
-    return {address->entry, std::make_shared<const Meaning>(Address{{}, address->entry})};
+    return {address->entry, Meaning(Address{{}, address->entry})};
   }
 
   // The records below the key, those of a list parted by their number.
@@ -114,9 +114,8 @@ class Borrower {
     for (const auto& [number, parts] : groups) {
       field.values.push_back(
           {{},
-           std::make_shared<const Meaning>(fields(parts, record_scope(*field.declaration))),
-           place(parts.front().place),
-           nullptr});
+           Meaning(fields(parts, record_scope(*field.declaration))),
+           place(parts.front().place)});
     }
   }
 
@@ -225,7 +224,7 @@ class Borrower {
         if (!scalar) continue;
         Scalar read = std::move(scalar).value();
         Field field{column.declaration, column.place, {}};
-        field.values.push_back({std::move(read.text), std::move(read.meaning), place(record.place), nullptr});
+        field.values.push_back({std::move(read.text), std::move(read.meaning), place(record.place)});
         cells.add(sheet_->keep(std::move(field)));
       }
     }
@@ -265,8 +264,7 @@ class Borrower {
       variants.push_back({fields(records, variant_scope(kind)), place(entry.place)});
     }
     Field field{find_in(entry_scope(kind), "variants"), place(entries.front().place), {}};
-    field.values.push_back(
-        {{}, std::make_shared<const Meaning>(std::move(variants)), field.key_place, nullptr});
+    field.values.push_back({{}, Meaning(std::move(variants)), field.key_place});
     return sheet_->keep(std::move(field));
   }
 

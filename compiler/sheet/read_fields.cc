@@ -46,10 +46,6 @@ std::string_view shape_wanted(const FieldDeclaration& declaration) {
   }
 }
 
-std::shared_ptr<const Meaning> meaning(Meaning value) {
-  return std::make_shared<const Meaning>(std::move(value));
-}
-
 }  // namespace
 
 std::string with_article(std::string_view noun) {
@@ -154,7 +150,7 @@ void FieldReader::read_field(const FieldDeclaration& declaration, const Pair& pa
     read_variants(field, *pair.value, *kind);
   else
     read_values(field, pair);
-  if (field.values.empty()) field.values.push_back({{}, nullptr, pair.value->span, pair.value});
+  if (field.values.empty()) field.values.push_back({{}, {}, pair.value->span});
   report_repeated(field);
   fields.add(sheet_.keep(std::move(field)));
 }
@@ -231,7 +227,7 @@ bool FieldReader::read_scalar_value(Field& field, const Node& node) {
     return false;
   }
   Scalar read = std::move(scalar).value();
-  field.values.push_back({std::move(read.text), std::move(read.meaning), node.span, &node});
+  field.values.push_back({std::move(read.text), std::move(read.meaning), node.span});
   return true;
 }
 
@@ -241,7 +237,7 @@ bool FieldReader::read_record(Field& field, const Node& node) {
   const Scope scope = record_scope(*field.declaration);
   Fields fields = read(node, scope, owner);
   require(fields, scope, owner, field.declaration->many ? node.span : field.key_place);
-  field.values.push_back({{}, meaning(std::move(fields)), node.span, &node});
+  field.values.push_back({{}, Meaning(std::move(fields)), node.span});
   return true;
 }
 
@@ -249,7 +245,7 @@ bool FieldReader::read_allowances(Field& field, const Node& node) {
   if (!expect_mapping(node, quoted(field.declaration->key))) return false;
   Allowances allowances;
   for (const Pair& pair : node.pairs) read_allowance(allowances, pair);
-  field.values.push_back({{}, meaning(std::move(allowances)), node.span, &node});
+  field.values.push_back({{}, Meaning(std::move(allowances)), node.span});
   return true;
 }
 
@@ -297,7 +293,7 @@ bool FieldReader::read_variants(Field& field, const Node& node, const sheaf::Kin
                   "a variant needs years, frames or market, to say for which machines it holds");
     variants.push_back(std::move(variant));
   }
-  field.values.push_back({{}, meaning(std::move(variants)), node.span, &node});
+  field.values.push_back({{}, Meaning(std::move(variants)), node.span});
   return true;
 }
 

@@ -29,14 +29,14 @@ Result<Scalar> scalar_of(Result<T> value) {
   using sheaf::to_text;
   using sheafc::to_text;
   std::string text = to_text(*value);
-  return Scalar{std::move(text), std::make_shared<const Meaning>(std::move(value).value())};
+  return Scalar{std::move(text), Meaning(std::move(value).value())};
 }
 
 // "a text with a dimension is a unit of it": see forms.h.
 Result<Scalar> read_unit(Text text, sheaf::Dimension dimension) {
   const auto unit = sheaf::unit_from(text, dimension);
   if (!unit) return unit.failure();
-  return Scalar{std::string((*unit)->symbol), nullptr};
+  return Scalar{std::string((*unit)->symbol), {}};
 }
 
 Result<Scalar> read_text(const FieldDeclaration& declaration, Text text) {
@@ -50,12 +50,12 @@ Result<Scalar> read_text(const FieldDeclaration& declaration, Text text) {
     return Failure{"a text has at most 2000 bytes, not " + std::to_string(text.size()) +
                    "; part it into several notes"};
   }
-  return Scalar{std::string(text), nullptr};
+  return Scalar{std::string(text), {}};
 }
 
 Result<Scalar> read_choice(const FieldDeclaration& declaration, Text text) {
   if (std::ranges::find(declaration.choices, text) != declaration.choices.end())
-    return Scalar{std::string(text), nullptr};
+    return Scalar{std::string(text), {}};
   const Text near = sheaf::near_word(text, declaration.choices);
   if (!near.empty())
     return Failure{"'" + std::string(text) + "' is no " + std::string(declaration.key) + "; did you mean '" +
@@ -66,14 +66,14 @@ Result<Scalar> read_choice(const FieldDeclaration& declaration, Text text) {
 
 Result<Scalar> read_flag(Text text) {
   if (text == "yes" || text == "no")
-    return Scalar{std::string(text), std::make_shared<const Meaning>(text == "yes")};
+    return Scalar{std::string(text), Meaning(text == "yes")};
   return Failure{"'" + std::string(text) + "' is neither yes nor no"};
 }
 
 Result<Scalar> read_integer(Text text) {
   const auto number = parse_integer(text);
   if (!number) return number.failure();
-  return Scalar{std::to_string(*number), std::make_shared<const Meaning>(*number)};
+  return Scalar{std::to_string(*number), Meaning(*number)};
 }
 
 Result<Scalar> read_torque(const FieldDeclaration& declaration, Text text) {

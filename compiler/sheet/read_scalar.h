@@ -3,7 +3,6 @@
 // that a value from a library or a CSV is read by the same rules.
 #pragma once
 
-#include <memory>
 #include <string>
 #include <string_view>
 
@@ -14,8 +13,8 @@ namespace sheafc {
 struct Column;
 
 struct Scalar {
-  std::string text;                        // canonical
-  std::shared_ptr<const Meaning> meaning;  // null for text and choices
+  std::string text;     // canonical
+  Meaning meaning = {};  // none of text and choices
 };
 
 // The rule that a text breaks when it cannot be read as that type: "unreadable-thread".

@@ -142,7 +142,7 @@ const Field* TableReader::read_one_cell(const Column& column, const Node& cell) 
   }
   Scalar read = std::move(scalar).value();
   Field field{column.declaration, column.place, {}};
-  field.values.push_back({std::move(read.text), std::move(read.meaning), cell.span, &cell});
+  field.values.push_back({std::move(read.text), std::move(read.meaning), cell.span});
   return sheet_.keep(std::move(field));
 }
 
@@ -169,6 +169,7 @@ void TableReader::name_row(const Node& node, Fields fields) {
 }  // namespace
 
 std::optional<Column> column_of(std::string_view name, std::string_view type, Sheet& sheet) {
+  name = sheet.keep(std::string(name));
   Column column{name, Column::Type::figure, nullptr, nullptr, {}};
   sheaf::FieldDeclaration declaration{.key = name, .type = ValueType::figure, .help = {}};
   const auto* named = std::ranges::find(named_types, type, &NamedType::name);

@@ -11,11 +11,12 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <variant>
+#include <type_traits>
+#include <utility>
 #include <vector>
 
 #include "compiler/sheet/scalar_types.h"
-#include "compiler/source/node.h"
+#include "compiler/source/diagnostics.h"
 #include "query/library/vocabulary.h"
 #include "query/quantity/figure.h"
 #include "query/trade/designation.h"
@@ -94,20 +95,49 @@ struct Variant {
 };
 using Variants = std::vector<Variant>;
 
-// What a text means. A text and a choice mean themselves: monostate.
-using Meaning = std::variant<std::monostate, bool, int, Date, Years, Frames, Count, Interval, Address,
-                             Pattern, sheaf::Number, sheaf::Statement, sheaf::Thread, sheaf::Drive,
-                             sheaf::Size, sheaf::Bearing, Fields, Allowances, Variants>;
-
-struct Value {
-  std::string text;                        // canonical; of a record and its like: empty
-  std::shared_ptr<const Meaning> meaning;  // null: the text means itself
-  Span where;
-  const Node* node = nullptr;  // as written; null where it came from a library
+// What a text means; nothing, where it means itself. Never changed, so copies share it; of the size of what it holds,
+// for a run holds many.
+class Meaning {
+ public:
+  Meaning() = default;
+  template <typename T>
+  explicit Meaning(T value) : value_(std::make_shared<const T>(std::move(value))), type_(type_of<T>()) {}
 
   template <typename T>
   const T* as() const {
-    return meaning ? std::get_if<T>(meaning.get()) : nullptr;
+    return type_ == type_of<T>() ? static_cast<const T*>(value_.get()) : nullptr;
+  }
+  const void* address() const { return value_.get(); }
+
+ private:
+  template <typename T, typename... Types>
+  static constexpr std::uint8_t place_among() {
+    std::uint8_t place = 0;
+    const bool found = ((++place, std::is_same_v<T, Types>) || ...);
+    return found ? place : 0;
+  }
+  // From 1; 0 is nothing.
+  template <typename T>
+  static constexpr std::uint8_t type_of() {
+    constexpr auto place = place_among<T, bool, int, Date, Years, Frames, Count, Interval, Address, Pattern, sheaf::Number,
+                                       sheaf::Statement, sheaf::Thread, sheaf::Drive, sheaf::Size, sheaf::Bearing, Fields,
+                                       Allowances, Variants>();
+    static_assert(place > 0, "no value of a sheet means that");
+    return place;
+  }
+
+  std::shared_ptr<const void> value_;
+  std::uint8_t type_ = 0;
+};
+
+struct Value {
+  std::string text;  // canonical; of a record and its like: empty
+  Meaning meaning;
+  Span where;
+
+  template <typename T>
+  const T* as() const {
+    return meaning.as<T>();
   }
 };
 
