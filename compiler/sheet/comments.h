@@ -16,7 +16,7 @@ struct Comment {
   bool alone = false;     // nothing else stands on its line
 };
 
-// In the order of the file, which has been parsed without a fault.
+// In the order of the file, which has its tree.
 std::vector<Comment> comments_of(const SourceFile& file);
 
 }  // namespace sheafc

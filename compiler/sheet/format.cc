@@ -83,9 +83,17 @@ void part_head(const Sheet& sheet, LayoutValue& root) {
   if (!apart) block->blank_before = true;
 }
 
-std::string laid_out(const Sheet& sheet) {
-  LayoutValue root = layout_of(sheet);
-  Edges edges = attach_comments(*sheet.file, root);
+// With its tree, which the reading of a sheet lets go of.
+SourceFile parsed_again(const SourceFile& file) {
+  SourceFile again(std::string(file.name()), std::string(file.bytes()));
+  Diagnostics known;
+  again.parse(known);
+  return again;
+}
+
+std::string laid_out(const Sheet& sheet, const SourceFile& file) {
+  LayoutValue root = layout_of(sheet, file);
+  Edges edges = attach_comments(file, root);
   const bool apart = !root.items.empty() && root.items.front().blank_before;
   if (apart && !edges.head.empty()) edges.head.emplace_back();
   arrange(root);
@@ -98,14 +106,15 @@ std::string laid_out(const Sheet& sheet) {
 std::string meaning_of(const Sheet& sheet) { return Teller().of(sheet); }
 
 sheaf::Result<std::string> format_sheet(const Sheet& sheet) {
-  std::string text = laid_out(sheet);
+  const SourceFile written = parsed_again(*sheet.file);
+  std::string text = laid_out(sheet, written);
   Diagnostics faults;
   auto file = std::make_shared<SourceFile>(std::string(sheet.file->name()), text);
   const auto again = file->parse(faults) ? read_sheet(file, sheet.path, faults) : nullptr;
   if (!again || faults.errors() > 0 || meaning_of(*again) != meaning_of(sheet)) {
     return sheaf::Failure{"cannot be formatted without changing what it says; it is left as it is"};
   }
-  if (remarks_of(*file) != remarks_of(*sheet.file)) {
+  if (remarks_of(*file) != remarks_of(written)) {
     return sheaf::Failure{"cannot be formatted without losing a remark; it is left as it is"};
   }
   return text;

@@ -17,7 +17,7 @@ using Kind = LayoutValue::Kind;
 
 class Builder {
  public:
-  explicit Builder(const Sheet& sheet) : sheet_(sheet), file_(*sheet.file) {}
+  Builder(const Sheet& sheet, const SourceFile& file) : sheet_(sheet), file_(file) {}
 
   LayoutValue sheet();
 
@@ -200,6 +200,6 @@ LayoutValue Builder::sheet() {
 
 }  // namespace
 
-LayoutValue layout_of(const Sheet& sheet) { return Builder(sheet).sheet(); }
+LayoutValue layout_of(const Sheet& sheet, const SourceFile& file) { return Builder(sheet, file).sheet(); }
 
 }  // namespace sheafc

@@ -8,8 +8,8 @@
 
 namespace sheafc {
 
-// The sheet was read without a fault. Remarks are not in it yet.
-LayoutValue layout_of(const Sheet& sheet);
+// The sheet was read without a fault; `file` is its own, with its tree. Remarks are not in it yet.
+LayoutValue layout_of(const Sheet& sheet, const SourceFile& file);
 
 // Gives every remark and blank line of the file to an item; returns those that stand before the first
 // item (the head of the file) and after the last one.

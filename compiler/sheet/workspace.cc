@@ -29,7 +29,8 @@ struct ReadFile {
 void read_sheet_of(std::shared_ptr<SourceFile> file, const std::string& path, ReadFile& read) {
   read.path = path;
   read.file = file;
-  if (file->parse(read.faults)) read.sheet = read_sheet(std::move(file), path, read.faults);
+  if (file->parse(read.faults)) read.sheet = read_sheet(file, path, read.faults);
+  file->drop_tree();
 }
 
 void read_one(const SheetFile& place, ReadFile& read) {

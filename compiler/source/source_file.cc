@@ -130,6 +130,11 @@ bool SourceFile::parse(Diagnostics& sink) {
   return state.read(sink);
 }
 
+void SourceFile::drop_tree() {
+  state_->root = nullptr;
+  state_->arena.release();
+}
+
 Diagnostic SourceFile::empty_value(const Node& empty) const {
   std::string_view rest = line(empty.span.line);
   const std::string name(rest.substr(static_cast<std::size_t>(empty.span.column - 1),

@@ -26,11 +26,14 @@ class SourceFile {
   std::string_view name() const;  // as diagnostics show it, with forward slashes
   std::string_view bytes() const;
   std::string_view line(int number) const;  // without its end; empty if there is no such line
-  const Node* root() const;                 // null until parse(), or if the file could not be read as YAML
+  const Node* root() const;                 // null but between parse() and drop_tree(), or if this is no YAML
 
   // Checks encoding, parses, refuses what YAML would guess or drop: see source_rules.cc.
   // Every fault goes to the sink; false if there is no tree to go on with. Call once.
   bool parse(Diagnostics& sink);
+  // Lets go of the tree, which takes more memory than the bytes: what is read from it must not point to it. Texts that
+  // stand in the bytes as they are stay.
+  void drop_tree();
 
   // What to report of a Node of kind empty, which parse() leaves to the reader of the sheet: nothing,
   // `null` or `~` was written, or a # made a comment of the value.

@@ -129,11 +129,13 @@ TEST_CASE("rows of a table stand in columns") {
 }
 
 TEST_CASE("remarks are found between scalars and nowhere else") {
-  const Read read(
-      "sheet: try  # one\ntitle: \"a # b\"\n# two\nassembly: fork\nnotes:\n  - a#b\n  - >\n    # no remark\n "
-      "   text\n  - 'c # d' # three\n");
+  SourceFile file("t.yaml",
+                  "sheet: try  # one\ntitle: \"a # b\"\n# two\nassembly: fork\nnotes:\n  - a#b\n  - >\n    # no remark\n"
+                  "    text\n  - 'c # d' # three\n");
+  Diagnostics faults;
+  REQUIRE(file.parse(faults));
   std::string found;
-  for (const Comment& comment : comments_of(*read.workspace.files.front()))
+  for (const Comment& comment : comments_of(file))
     found += std::string(comment.text) + (comment.alone ? "!" : "") + " ";
   CHECK(found == "# one # two! # three ");
 }
