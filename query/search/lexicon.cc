@@ -65,8 +65,11 @@ const std::vector<GroupWord>& Lexicon::group_words(const std::string& stem) {
   return group_words_.emplace(stem, std::move(all)).first->second;
 }
 
-std::vector<GroupMatch> Lexicon::groups_in(const std::vector<std::string>& words) {
-  return match_groups(words, [this](const std::string& stem) { return group_words(stem); });
+const std::vector<GroupMatch>& Lexicon::groups_in(const std::vector<std::string>& words) {
+  const auto known = groups_.find(words);
+  if (known != groups_.end()) return known->second;
+  auto groups = match_groups(words, [this](const std::string& stem) { return group_words(stem); });
+  return groups_.emplace(words, std::move(groups)).first->second;
 }
 
 std::vector<Machine> Lexicon::machines_matching(const std::string& word, bool whole_word) {

@@ -23,7 +23,7 @@ class Lexicon {
 
   const std::vector<Library*>& libraries() const { return libraries_; }
 
-  std::vector<GroupMatch> groups_in(const std::vector<std::string>& words);
+  const std::vector<GroupMatch>& groups_in(const std::vector<std::string>& words);
 
   // Machines of which a word of make or model is this very word, or begins with it.
   std::vector<Machine> machines_with(const std::string& word);
@@ -37,8 +37,8 @@ class Lexicon {
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
   // to say so. Only for words of three letters and more without a digit, and two slips only from six
-  // letters on; a word of three letters may only lack one within it; the first letter of a shorter word is taken as typed, unless it changed places with the
-  // second.
+  // letters on; a word of three letters may only lack one within it; the first letter of a shorter word is
+  // taken as typed, unless it changed places with the second.
   std::optional<std::string> correction_of(const std::string& word, unsigned most_slips = 2);
 
   // Words of names that begin so, each with how many entries hold it; a bounded number of them.
@@ -61,6 +61,7 @@ class Lexicon {
 
   std::vector<Library*> libraries_;
   std::map<std::string, std::vector<GroupWord>, std::less<>> group_words_;
+  std::map<std::vector<std::string>, std::vector<GroupMatch>> groups_;
   std::optional<Failure> failure_;
 };
 

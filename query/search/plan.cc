@@ -26,10 +26,6 @@ Query any_of(const Queries& queries) { return Query(Query::OP_OR, queries.begin(
 Query all_of(const Queries& queries) { return Query(Query::OP_AND, queries.begin(), queries.end()); }
 Query has(Prefix prefix, std::string_view body) { return Query(term(prefix, body)); }
 
-Query in_range(unsigned slot, double from, double to) {
-  return Query(Query::OP_VALUE_RANGE, slot, Xapian::sortable_serialise(from), Xapian::sortable_serialise(to));
-}
-
 template <typename List, typename Make>
 void add_any(Queries& all, const List& list, Make make) {
   Queries any;
@@ -199,31 +195,29 @@ Query has_drive(const Drive& drive) {
   return any_of(any);
 }
 
-constexpr int most_dimensions = 4;
-
-// One of the dimensions lies in that range.
-Query has_dimension(double from, double to) {
-  Queries any;
-  for (unsigned i = 0; i < most_dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
-  return any_of(any);
+// The dimension of that place; by its term, so that few values are looked at.
+Query has_dimension_at(unsigned place, double from, double to, SizeTerms& sizes) {
+  const unsigned slot = size_slot + place;
+  return all_of({sizes.dimension(from, to), Query(Query::OP_VALUE_GE, slot, Xapian::sortable_serialise(from)),
+                 Query(Query::OP_VALUE_LE, slot, Xapian::sortable_serialise(to))});
 }
 
-Query has_near_dimensions(const Size& size, double reach) {
+Query has_near_dimensions(const Size& size, double reach, SizeTerms& sizes) {
   Queries all;
   for (int i = 0; i < size.count; ++i) {
     const double mm = dimension_mm(size, i);
-    all.push_back(has_dimension(mm - reach, mm + reach));
+    all.push_back(sizes.dimension(mm - reach, mm + reach));
   }
   return all_of(all);
 }
 
 // The same dimensions in any order; by their numbers too, so that a seal whose height has a step is found
 // by its first height alone. One or two dimensions are part of a size.
-Query has_size(const Size& size, const Demand& demand) {
-  if (!demand.sizes_exact) return has_near_dimensions(size, near_length);
-  if (size.unit != "mm") return has_near_dimensions(size, caliper);
+Query has_size(const Size& size, const Demand& demand, SizeTerms& sizes) {
+  if (!demand.sizes_exact) return has_near_dimensions(size, near_length, sizes);
+  if (size.unit != "mm") return has_near_dimensions(size, caliper, sizes);
   return any_of({has(Prefix::size, size_key(size)), has(Prefix::any_order, any_order_body(size)),
-                 has_near_dimensions(size, same_length)});
+                 has_near_dimensions(size, same_length, sizes)});
 }
 
 Query states_between(Dimension dimension, double least, double most) {
@@ -232,28 +226,28 @@ Query states_between(Dimension dimension, double least, double most) {
                Query(Query::OP_VALUE_GE, most_slot(dimension), Xapian::sortable_serialise(least)));
 }
 
-Query has_length(const LengthAsked& length, const Demand& demand) {
+Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& sizes) {
   const double exact = exact_reach(length);
   const double reach = demand.sizes_exact ? exact : near_length;
   const double from = length.mm - reach, to = length.mm + reach;
   switch (length.of) {
     case LengthOf::across_flats:
-      return in_range(across_flats_slot, from, to);
+      return sizes.across_flats(from, to);
     case LengthOf::diameter:
-      return in_range(diameter_slot, from, to);
+      return sizes.diameter(from, to);
     case LengthOf::outside:
-      return in_range(size_slot + 1, from, to);
+      return has_dimension_at(1, from, to, sizes);
     case LengthOf::inside:
-      return in_range(size_slot, from, to);
+      return has_dimension_at(0, from, to, sizes);
     case LengthOf::dimension:
-      return has_dimension(from, to);
+      return sizes.dimension(from, to);
     case LengthOf::anything:
       break;
   }
   const double stated = demand.sizes_exact ? exact : std::max(near_length, length.mm * near_share);
   return any_of(
-      {has(Prefix::word, fold(length.typed)), in_range(across_flats_slot, from, to),
-       in_range(diameter_slot, from, to), has_dimension(from, to),
+      {has(Prefix::word, fold(length.typed)), sizes.across_flats(from, to), sizes.diameter(from, to),
+       sizes.dimension(from, to),
        states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)});
 }
 
@@ -281,16 +275,16 @@ Query says_of_oil(const std::string& label) {
   return any_of({has(Prefix::code, squeeze(label)), all_of({of_damping, compared})});
 }
 
-void add_designations(Queries& all, const QuestionReading& reading, const Demand& demand) {
+void add_designations(Queries& all, const QuestionReading& reading, const Demand& demand, SizeTerms& sizes) {
   add_any(all, reading.threads, [&](const Thread& thread) { return has_thread(thread, demand); });
   add_any(all, reading.drives, has_drive);
-  add_any(all, reading.sizes, [&](const Size& size) { return has_size(size, demand); });
+  add_any(all, reading.sizes, [&](const Size& size) { return has_size(size, demand, sizes); });
   add_any(all, reading.bearings,
           [](const Bearing& bearing) { return has(Prefix::bearing, fold(bearing.basic)); });
   add_any(all, reading.codes, [](const std::string& code) { return has(Prefix::code, code); });
   add_any(all, reading.numbers, has_number);
   add_any(all, reading.labels, says_of_oil);
-  for (const auto& length : reading.lengths) all.push_back(has_length(length, demand));
+  for (const auto& length : reading.lengths) all.push_back(has_length(length, demand, sizes));
   for (const auto& quantity : reading.quantities) all.push_back(states_figure(quantity, demand));
 }
 
@@ -304,9 +298,17 @@ Queries called(const QuestionReading& reading, const Demand& demand, Where where
   return all;
 }
 
+// By the name of a group.
+bool may_be_called_otherwise(const QuestionReading& reading) {
+  return std::ranges::any_of(reading.parts, [](const PartAsked& part) {
+    return !part.groups.empty() ||
+           std::ranges::any_of(part.groups_of_words, [](const auto& groups) { return !groups.empty(); });
+  });
+}
+
 }  // namespace
 
-Plan plan_query(const QuestionReading& reading, const Demand& demand) {
+Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms& sizes) {
   if (reading.names_nothing()) return {};
   Queries filters, never;
   add_machine(filters, reading, demand);
@@ -318,7 +320,7 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand) {
     for (const auto& figure : reading.figures)
       filters.push_back(answers_figure(figure, demand.figures_named));
   for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
-  add_designations(filters, reading, demand);
+  add_designations(filters, reading, demand, sizes);
 
   const auto narrowed = [&](Queries all) {
     all.insert(all.end(), filters.begin(), filters.end());
@@ -327,9 +329,14 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand) {
   };
   const Queries words = called(reading, demand, Where::anywhere);
   if (words.empty()) return {narrowed({}), {}};
-  return {narrowed(words),
-          {narrowed({is_just_called(reading), all_of(words)}), narrowed(called(reading, demand, Where::name)),
-           narrowed(called(reading, demand, Where::name_or_group))}};
+  Plan plan{narrowed(words), {}};
+  const auto add_likely = [&](const Queries& names) {
+    plan.likely.push_back({all_of(names), narrowed(names)});
+  };
+  add_likely({is_just_called(reading), all_of(words)});
+  add_likely(called(reading, demand, Where::name));
+  if (may_be_called_otherwise(reading)) add_likely(called(reading, demand, Where::name_or_group));
+  return plan;
 }
 
 }  // namespace sheaf

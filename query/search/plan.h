@@ -7,6 +7,7 @@
 
 #include "query/library/index.h"
 #include "query/search/reading.h"
+#include "query/search/size_terms.h"
 
 namespace sheaf {
 
@@ -25,13 +26,19 @@ struct Demand {
   int without_part = -1;      // this part is left out
 };
 
+// What is called so; narrowed to what may answer.
+struct Likely {
+  Xapian::Query called, narrowed;
+};
+
 struct Plan {
   Xapian::Query all = Xapian::Query::MatchNothing;  // what may answer
   // Parts of it, each within the next: what is called most like it comes first, and is quick to ask.
-  std::vector<Xapian::Query> likely;
+  std::vector<Likely> likely;
 };
 
-// Matches nothing if the reading names nothing.
-Plan plan_query(const QuestionReading& reading, const Demand& demand);
+// For the library whose sizes those are; matches nothing if the reading names nothing. Throws Xapian::Error
+// if its index is damaged.
+Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms& sizes);
 
 }  // namespace sheaf

@@ -140,7 +140,7 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
 }
 
 bool Ranker::is_fastener_word(const std::string& word) {
-  const auto matches = lexicon_.groups_in({word});
+  const auto& matches = lexicon_.groups_in({word});
   return std::ranges::any_of(
       matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
 }
@@ -190,7 +190,7 @@ double Ranker::cost_of_name(const std::string& text, const Stems& context) {
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;
-  const auto matches = lexicon_.groups_in(name.words);
+  const auto& matches = lexicon_.groups_in(name.words);
   for (const auto& match : matches) {
     const bool asked = groups_.contains(match.group);
     if (!asked && side_of_group(match.group).empty()) continue;

@@ -2,7 +2,6 @@
 #include "query/search/searcher.h"
 
 #include <algorithm>
-#include <set>
 #include <tuple>
 
 #include "query/search/measures.h"
@@ -12,9 +11,9 @@
 namespace sheaf {
 namespace {
 
-constexpr Xapian::doccount counted_exactly = 500;  // hits up to which the total is no estimate
-constexpr double called_otherwise = 3.5;           // cost from which on it is another thing;
-constexpr double noted_otherwise = 2.5;            // where only its notes hold some of what was asked
+constexpr std::size_t most_kept = 500;    // entries; a count reads each once
+constexpr double called_otherwise = 3.5;  // cost from which on it is another thing;
+constexpr double noted_otherwise = 2.5;   // where only its notes hold some of what was asked
 
 bool comes_before(const Hit& left, const Hit& right) {
   return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
@@ -32,50 +31,29 @@ bool is_another_thing(const Hit& hit) {
   return hit.cost >= (hit.by_name ? called_otherwise : noted_otherwise);
 }
 
-const Searcher::Candidates& Searcher::candidates(std::size_t library, const Plan& plan) {
+Candidates Searcher::candidates(std::size_t library, const QuestionReading& reading,
+                                const Demand& demand) try {
+  const auto& database = index_of(*lexicon_.libraries()[library]).database();
+  const Plan plan = plan_query(reading, demand, sizes_.try_emplace(library, database).first->second);
   const auto key = std::pair(library, plan.all.serialise());
   if (const auto known = candidates_.find(key); known != candidates_.end()) return known->second;
-  return candidates_.emplace(key, look_up(library, plan)).first->second;
-}
-
-// All that match, if they are few enough to be read; else the likely ones, and of the rest the first.
-Searcher::Candidates Searcher::look_up(std::size_t library, const Plan& plan) try {
-  Library& asked = *lexicon_.libraries()[library];
-  Xapian::Enquire enquire(index_of(asked).database());
-  enquire.set_weighting_scheme(Xapian::BoolWeight());
-  const auto wanted = static_cast<Xapian::doccount>(most_);
-  const auto first_of = [&](const Xapian::Query& query, Xapian::doccount counted) {
-    enquire.set_query(query);
-    return enquire.get_mset(0, wanted, counted);
-  };
-  const auto ids_of = [](const Xapian::MSet& found) {
-    Ids ids;
-    for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
-    return ids;
-  };
-  const Xapian::MSet found = first_of(plan.all, counted_exactly);
-  Candidates all{ids_of(found), 0};
-  if (found.size() < wanted || found.get_matches_estimated() <= wanted) return all;
-  all.unread = found.get_matches_estimated() - wanted;
-  Ids chosen;
-  std::set<EntryId> known;
-  const auto choose = [&](const Ids& ids) {
-    for (const EntryId id : ids)
-      if (chosen.size() < most_ && known.insert(id).second) chosen.push_back(id);
-  };
-  Ids widest;  // of the likely ones; unless it is cut off it holds the others, and one walk is enough
-  if (!plan.likely.empty()) widest = ids_of(first_of(plan.likely.back(), 0));
-  for (std::size_t i = 0; i + 1 < plan.likely.size(); ++i)
-    if (chosen.size() < most_ && (i == 0 || widest.size() == most_))
-      choose(ids_of(first_of(plan.likely[i], 0)));
-  choose(widest);
-  choose(all.ids);
-  all.ids = std::move(chosen);
-  return all;
+  return candidates_.emplace(key, candidates_for(plan, database, most_)).first->second;
 } catch (const Xapian::Error& error) {
   failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
                      error.get_msg() + "); sheaf about --verify says more"};
   return {};
+}
+
+const EntryRecord* Searcher::entry_of(std::size_t library, EntryId id) {
+  const auto key = std::pair(library, id);
+  if (const auto known = entries_.find(key); known != entries_.end()) return &known->second;
+  auto entry = lexicon_.libraries()[library]->entry_by_id(id);
+  if (!entry) {
+    failure_ = entry.failure();
+    return nullptr;
+  }
+  if (entries_.size() == most_kept) entries_.clear();
+  return &entries_.emplace(key, std::move(entry).value()).first->second;
 }
 
 const SheetRecord* Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
@@ -99,11 +77,8 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
   for (const EntryId id : candidates.ids) {
     if (candidates.unread > 0 && good == enough_) break;
     ++number;
-    auto entry = lexicon_.libraries()[library]->entry_by_id(id);
-    if (!entry) {
-      failure_ = entry.failure();
-      break;
-    }
+    const EntryRecord* entry = entry_of(library, id);
+    if (!entry) break;
     auto meeting = meet_measures(*entry, reading);
     const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
     if (!measured || !fits(*entry, reading, demand)) continue;
@@ -112,17 +87,15 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
-    into.hits.push_back(
-        {id, library, std::move(entry).value(), *sheet, cost, rank.by_name, std::move(meeting.differs)});
+    into.hits.push_back({id, library, *entry, *sheet, cost, rank.by_name, std::move(meeting.differs)});
   }
   return number;
 }
 
 Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
-  const Plan plan = plan_query(reading, demand);
   Hits found;
   for (std::size_t i = 0; i < lexicon_.libraries().size() && !failure_; ++i) {
-    const Candidates& each = candidates(i, plan);
+    const Candidates each = candidates(i, reading, demand);
     const std::size_t number = read(i, each, reading, demand, found);
     found.total += each.unread + each.ids.size() - number;
     if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested

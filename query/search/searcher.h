@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "query/search/candidates.h"
 #include "query/search/find.h"
 #include "query/search/plan.h"
 
@@ -37,24 +38,20 @@ class Searcher {
   const std::optional<Failure>& failure() const { return failure_; }
 
  private:
-  using Ids = std::vector<EntryId>;
-
-  // What the index brings for a plan: the numbers of the entries to read, and how many more there are.
-  struct Candidates {
-    Ids ids;
-    std::size_t unread = 0;
-  };
-
-  const Candidates& candidates(std::size_t library, const Plan& plan);
-  Candidates look_up(std::size_t library, const Plan& plan);
+  Candidates candidates(std::size_t library, const QuestionReading& reading, const Demand& demand);
   // How many of the candidates were read.
   std::size_t read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
                    const Demand& demand, Hits& into);
+  // Null where it cannot be read.
+  const EntryRecord* entry_of(std::size_t library, EntryId id);
   const SheetRecord* sheet_of(std::size_t library, const EntryRecord& entry);
 
   Lexicon& lexicon_;
   std::size_t most_, enough_;
   std::optional<Failure> failure_;
+  std::map<std::size_t, SizeTerms> sizes_;  // by library
+  // What many a demand reads again.
+  std::map<std::pair<std::size_t, EntryId>, EntryRecord> entries_;
   // By library, and the sheet's name or the question of the index, which many a demand has in common.
   std::map<std::pair<std::size_t, std::string>, SheetRecord> sheets_;
   std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
