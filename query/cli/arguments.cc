@@ -95,6 +95,7 @@ ExitStatus run_command(const CommandInfo& info, const Words& arguments) {
 
 // Flags may stand before the command: it is the first word that no flag before it takes as its value.
 std::size_t command_at(const Words& arguments) {
+  if (!arguments.empty() && !is_flag(arguments.front())) return 0;  // as most are typed
   CLI::App app;
   Common common;
   declare_library(app, common);
