@@ -20,12 +20,12 @@ namespace {
 
 using namespace sheaf;
 
-// A shard ends after about 6 000 entries, for which Xapian's buffers fit into memory well; where, the name
-// of its last sheet decides, so that a sheet more or less moves only the ends near it. Part of the format:
-// other bounds give other bytes.
-constexpr std::size_t least_entries = 4000;
-constexpr std::size_t most_entries = 16000;
-constexpr std::uint64_t one_name_in = 64;
+// A shard ends after about 800 entries: larger ones cost more to index, for Xapian sorts each in memory, and
+// more of them to merge. Where it ends, the name of its last sheet decides, so that a sheet more or less
+// moves only the ends near it. Part of the format: other bounds give other bytes.
+constexpr std::size_t least_entries = 500;
+constexpr std::size_t most_entries = 2000;
+constexpr std::uint64_t one_name_in = 16;
 
 bool ends_shard(const std::string& last_sheet, std::size_t entries) {
   return entries >= most_entries || (entries >= least_entries && hash_of(last_sheet) % one_name_in == 0);
@@ -41,8 +41,8 @@ std::vector<std::string> all_spelling_of(const std::vector<WordRecord>& words) {
 
 struct Shard {
   std::size_t number = 0;
-  std::vector<HashedSheet> hashes;    // of its sheets
-  std::vector<SheetRecord> sheets;    // alongside, unless `file` is known
+  std::vector<HashedSheet> hashes;  // of its sheets
+  std::vector<SheetRecord> sheets;  // alongside, unless `file` is known
   std::size_t entries = 0;
   bool is_first = false;  // and so holds the spelling of the glossary
   std::string key;        // in the cache; empty: not known
@@ -90,7 +90,7 @@ struct IndexBuilder::State {
   ShardCache cache;
 
   Shard gathering;
-  Recall recall;  // for sheets whose records are not at hand
+  Recall recall;           // for sheets whose records are not at hand
   std::size_t shards = 0;  // begun
 
   std::mutex mutex;  // guards what follows

@@ -17,7 +17,7 @@ namespace {
 using namespace sheaf;
 
 // How many databases are open at once when they are merged: well below the usual limit of files.
-constexpr std::size_t most_merged_at_once = 256;
+constexpr std::size_t most_merged_at_once = 512;
 
 // Runs `work`, which uses Xapian; what it throws becomes a Failure.
 template <typename Work>

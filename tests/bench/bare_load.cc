@@ -62,7 +62,7 @@ void insert_rows(sqlite3* database, const Table& table) {
   sqlite3_finalize(insert);
 }
 
-constexpr std::size_t entries_in_shard = 6000;  // about what the writer has
+constexpr std::size_t entries_in_shard = 800;  // about what the writer has
 
 }  // namespace
 
