@@ -55,7 +55,9 @@ Candidates candidates_for(const Plan& plan, const Xapian::Database& database, st
 
   const bool all_are_known = all.size() < std::max(wanted, counted_exactly);
   Among among(all);
+  const auto is_known = [&](const std::string& term) { return database.term_exists(term); };
   const auto narrowed = [&](const Likely& likely) {
+    if (!likely.needed.empty() && std::ranges::none_of(likely.needed, is_known)) return Ids();
     if (!all_are_known) return ids_of(first_of(likely.narrowed, wanted, 0));
     return ids_of(first_of({Xapian::Query::OP_AND, Xapian::Query(&among), likely.called}, wanted, 0));
   };

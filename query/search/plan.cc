@@ -166,13 +166,13 @@ std::string in_order(const std::vector<std::string>& words) {
   return text;
 }
 
-// Names that are just what was typed, with or without the side before it.
-Query is_just_called(const QuestionReading& reading) {
+// The terms of names that are just what was typed, with or without the side before it.
+std::vector<std::string> names_typed(const QuestionReading& reading) {
   std::string all;
   for (const auto& part : reading.parts) all += (all.empty() ? "" : " ") + in_order(part.words);
-  Queries names = {has(Prefix::exact_name, all)};
-  for (const auto& side : reading.sides) names.push_back(has(Prefix::exact_name, side + " " + all));
-  return any_of(names);
+  std::vector<std::string> names = {term(Prefix::exact_name, all)};
+  for (const auto& side : reading.sides) names.push_back(term(Prefix::exact_name, side + " " + all));
+  return names;
 }
 
 // --- sizes and figures --------------------------------------------------------------------------
@@ -330,12 +330,13 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
   const Queries words = called(reading, demand, Where::anywhere);
   if (words.empty()) return {narrowed({}), {}};
   Plan plan{narrowed(words), {}};
-  const auto add_likely = [&](const Queries& names) {
-    plan.likely.push_back({all_of(names), narrowed(names)});
+  const auto add_likely = [&](const Queries& names, std::vector<std::string> needed) {
+    plan.likely.push_back({all_of(names), narrowed(names), std::move(needed)});
   };
-  add_likely({is_just_called(reading), all_of(words)});
-  add_likely(called(reading, demand, Where::name));
-  if (may_be_called_otherwise(reading)) add_likely(called(reading, demand, Where::name_or_group));
+  const auto names = names_typed(reading);
+  add_likely({Query(Query::OP_OR, names.begin(), names.end()), all_of(words)}, names);
+  add_likely(called(reading, demand, Where::name), {});
+  if (may_be_called_otherwise(reading)) add_likely(called(reading, demand, Where::name_or_group), {});
   return plan;
 }
 

@@ -3,6 +3,7 @@
 // person types can be a syntax error. Internal to search.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "query/library/index.h"
@@ -29,6 +30,8 @@ struct Demand {
 // What is called so; narrowed to what may answer.
 struct Likely {
   Xapian::Query called, narrowed;
+  std::vector<std::string>
+      needed;  // terms: nothing is called so where an index has none of them; empty: not known
 };
 
 struct Plan {

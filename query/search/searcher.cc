@@ -19,6 +19,18 @@ bool comes_before(const Hit& left, const Hit& right) {
   return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
 }
 
+// Hits are large, so that each is moved once.
+std::vector<Hit> best_first(std::vector<Hit> hits) {
+  std::vector<Hit*> order;
+  for (auto& hit : hits) order.push_back(&hit);
+  std::ranges::stable_sort(order,
+                           [](const Hit* left, const Hit* right) { return comes_before(*left, *right); });
+  std::vector<Hit> sorted;
+  sorted.reserve(hits.size());
+  for (Hit* hit : order) sorted.push_back(std::move(*hit));
+  return sorted;
+}
+
 // What the index brought must really be what was asked.
 bool fits(const EntryRecord& entry, const QuestionReading& reading, const Demand& demand) {
   if (demand.machine && !fits_machine(entry, reading, demand.year)) return false;
@@ -56,16 +68,14 @@ const EntryRecord* Searcher::entry_of(std::size_t library, EntryId id) {
   return &entries_.emplace(key, std::move(entry).value()).first->second;
 }
 
-const SheetRecord* Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
+std::optional<SheetRecord> Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
   const std::string name = entry.address.substr(0, entry.address.find('/'));
-  const auto key = std::pair(library, name);
-  if (const auto known = sheets_.find(key); known != sheets_.end()) return &known->second;
-  auto sheet = lexicon_.libraries()[library]->sheet_without_entries(name);
-  if (!sheet) {
-    failure_ = sheet.failure();
-    return nullptr;
+  auto sheets = lexicon_.libraries()[library]->sheet_without_entries(name);
+  if (!sheets) {
+    failure_ = sheets.failure();
+    return std::nullopt;
   }
-  return &sheets_.emplace(key, sheet->empty() ? SheetRecord{} : sheet->front()).first->second;
+  return sheets->empty() ? SheetRecord{} : std::move(std::move(sheets).value().front());
 }
 
 // Of many that match, those not read cannot come before as many as are shown of which each is as good as the
@@ -82,12 +92,13 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     auto meeting = meet_measures(*entry, reading);
     const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
     if (!measured || !fits(*entry, reading, demand)) continue;
-    const SheetRecord* sheet = sheet_of(library, *entry);
+    auto sheet = sheet_of(library, *entry);
     if (!sheet) break;
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
-    into.hits.push_back({id, library, *entry, *sheet, cost, rank.by_name, std::move(meeting.differs)});
+    into.hits.push_back(
+        {id, library, *entry, std::move(*sheet), cost, rank.by_name, std::move(meeting.differs)});
   }
   return number;
 }
@@ -100,7 +111,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
     found.total += each.unread + each.ids.size() - number;
     if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested
   }
-  std::ranges::stable_sort(found.hits, comes_before);
+  found.hits = best_first(std::move(found.hits));
   found.total += found.hits.size();
   return found;
 }

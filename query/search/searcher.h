@@ -42,9 +42,9 @@ class Searcher {
   // How many of the candidates were read.
   std::size_t read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
                    const Demand& demand, Hits& into);
-  // Null where it cannot be read.
+  // None where it cannot be read.
   const EntryRecord* entry_of(std::size_t library, EntryId id);
-  const SheetRecord* sheet_of(std::size_t library, const EntryRecord& entry);
+  std::optional<SheetRecord> sheet_of(std::size_t library, const EntryRecord& entry);
 
   Lexicon& lexicon_;
   std::size_t most_, enough_;
@@ -52,8 +52,7 @@ class Searcher {
   std::map<std::size_t, SizeTerms> sizes_;  // by library
   // What many a demand reads again.
   std::map<std::pair<std::size_t, EntryId>, EntryRecord> entries_;
-  // By library, and the sheet's name or the question of the index, which many a demand has in common.
-  std::map<std::pair<std::size_t, std::string>, SheetRecord> sheets_;
+  // By library and question of the index, which many a demand has in common.
   std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
 };
 

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/search/size_terms.h"
 
+#include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <limits>
+#include <set>
 
 #include "query/trade/designation.h"
 #include "query/trade/reader.h"
@@ -13,8 +16,10 @@ namespace {
 using Query = Xapian::Query;
 
 constexpr std::size_t most_read = 5000;  // terms; an index that has more is asked by its values
-constexpr std::size_t most_asked = 100;  // terms of one question
+constexpr std::size_t most_asked = 100;  // terms of one question, or whole numbers that they begin with
 constexpr unsigned dimensions = 4;
+
+int whole_of(double length) { return static_cast<int>(std::clamp(length, 0.0, 1e6)); }
 
 // Most are written plainly, and these are many.
 std::optional<double> number_in(std::string_view text) {
@@ -35,9 +40,9 @@ std::optional<double> length_of(std::string_view body) {
 }
 
 // "41", "1.5in", "9.5/10.5" of a height with a step. What cannot be read is of any length.
-std::optional<double> dimension_of(std::string_view body) {
+double dimension_of(std::string_view body) {
   if (body.find('/') == std::string_view::npos)
-    if (const auto mm = length_of(body)) return mm;
+    if (const auto mm = length_of(body)) return *mm;
   const auto size = parse_size("1x1x" + std::string(body), Input::sheet);
   return size ? dimension_mm(*size, 2) : std::numeric_limits<double>::quiet_NaN();
 }
@@ -84,15 +89,37 @@ std::optional<Query> SizeTerms::within(Prefix prefix, Read* read, double from, d
   if (known.size() > most_read) return std::nullopt;
   std::vector<Query> any;
   for (const auto& [mm, text] : known)
-    if (!(mm < from || mm > to)) any.emplace_back(text);
+    if (mm >= from && mm <= to) any.emplace_back(text);
   if (any.size() > most_asked) return std::nullopt;
   return Query(Query::OP_OR, any.begin(), any.end());
 }
 
+// Terms are walked by the whole number that they begin with, in mm and in inches. A fraction that is no
+// decimal (1/3 in) is so found by its whole size alone.
 Query SizeTerms::dimension(double from, double to) {
-  if (auto terms = within(Prefix::dimension, dimension_of, from, to)) return *terms;
+  std::set<int> wholes;
+  for (const double unit : {1.0, mm_per_inch})
+    for (int whole = whole_of(from / unit); whole <= whole_of(to / unit) && wholes.size() <= most_asked;
+         ++whole)
+      wholes.insert(whole);
   std::vector<Query> any;
-  for (unsigned i = 0; i < dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
+  if (wholes.size() > most_asked) {
+    for (unsigned i = 0; i < dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
+    return Query(Query::OP_OR, any.begin(), any.end());
+  }
+  for (const int whole : wholes) {
+    const std::string start = term(Prefix::dimension, std::to_string(whole));
+    const auto add = [&](const std::string& text) {
+      const double mm = dimension_of(std::string_view(text).substr(letters_of(Prefix::dimension).size()));
+      if (!(mm < from || mm > to)) any.emplace_back(text);
+    };
+    for (auto at = database_.allterms_begin(start); at != database_.allterms_end(start); ++at) {
+      const std::string text = *at;
+      if (text.size() > start.size() && std::isdigit(static_cast<unsigned char>(text[start.size()]))) break;
+      add(text);  // "41", "41.5", "41/42", which stand before "410"
+    }
+    add(start + "in");
+  }
   return Query(Query::OP_OR, any.begin(), any.end());
 }
 
