@@ -123,6 +123,8 @@ Result<SheetHeadPtr> RowReader::head(std::int64_t sheet) {
 
 Result<std::vector<SheetHeadPtr>> RowReader::sheet_named(std::string_view name) {
   std::vector<SheetHeadPtr> found;
+  const auto is_it = [&](const SheetHeadPtr& kept) { return kept && kept->sheet.name == name; };
+  if (const auto kept = std::ranges::find_if(heads_, is_it); kept != heads_.end()) return std::vector{*kept};
   SqlQuery& row = query(Ask::sheet_named).bind(1, name);
   if (row.next()) {
     const auto its_head = head(row.integer(0));
