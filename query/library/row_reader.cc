@@ -10,6 +10,8 @@
 namespace sheaf {
 namespace {
 
+constexpr std::size_t most_remembered = 2000;  // stems
+
 // In the order of RowReader::Ask.
 constexpr std::string_view questions[] = {
     "SELECT name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY rowid",
@@ -216,6 +218,8 @@ Result<std::vector<WordRecord>> RowReader::words_of_group(std::string_view group
 }
 
 Result<std::vector<GroupWord>> RowReader::group_words(std::string_view first_stem) {
+  const auto known = group_words_.find(first_stem);
+  if (known != group_words_.end()) return known->second;
   const auto words = words_from(query(Ask::group_words).bind(1, first_stem));
   if (!words) return words.failure();
   if (auto fault = fault_of(Ask::group_words, "the list of words")) return *fault;
@@ -225,6 +229,8 @@ Result<std::vector<GroupWord>> RowReader::group_words(std::string_view first_ste
       if (spelling.stems.front() == first_stem) beginning_so.push_back(std::move(spelling));
     }
   }
+  if (group_words_.size() == most_remembered) group_words_.clear();
+  group_words_.emplace(first_stem, beginning_so);
   return beginning_so;
 }
 

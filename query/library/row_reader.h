@@ -5,6 +5,7 @@
 
 #include <array>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -80,6 +81,8 @@ class RowReader {
   // The sheets read last, each in the place that its number leads to: hits are mostly of few sheets, and each
   // entry asks for its own.
   std::array<SheetHeadPtr, 64> heads_;
+  // What was looked up of the glossary, by first stem: names and questions are made of few words.
+  std::map<std::string, std::vector<GroupWord>, std::less<>> group_words_;
 };
 
 }  // namespace sheaf
