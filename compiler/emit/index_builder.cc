@@ -214,12 +214,12 @@ std::vector<HashedSheet> IndexBuilder::hashes() const {
   return all;
 }
 
-std::optional<Failure> IndexBuilder::finish(const std::string& file, std::uint64_t offset) {
+std::optional<Failure> IndexBuilder::finish(const std::string& file) {
   if (auto fault = state_->hand_over()) return fault;
   if (auto fault = state_->wait_for_all()) return fault;
   std::vector<std::string> in_order;
   for (const auto& [_, shard] : state_->done) in_order.push_back(shard.file);
-  if (auto fault = merge_shards(std::move(in_order), file, offset)) return fault;
+  if (auto fault = merge_shards(std::move(in_order), file)) return fault;
   state_->cache.forget_others();
   return std::nullopt;
 }

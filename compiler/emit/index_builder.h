@@ -37,8 +37,8 @@ class IndexBuilder {
   using Recall = std::function<sheaf::Result<sheaf::SheetRecord>(const std::string& name)>;
   std::optional<sheaf::Failure> add(HashedSheet sheet, const Recall& recall);
 
-  // Writes the whole index, in one piece, into the file at this offset. Afterwards nothing may be added.
-  std::optional<sheaf::Failure> finish(const std::string& file, std::uint64_t offset);
+  // Writes the whole index into one file. Afterwards nothing may be added.
+  std::optional<sheaf::Failure> finish(const std::string& file);
   // Afterwards: all sheets, in order.
   std::vector<HashedSheet> hashes() const;
 

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The index goes behind the rows, then the trailer.
+// The index is merged while the rows are copied in order; then it goes behind them, and the trailer behind
+// it.
 #include "compiler/emit/library_parts.h"
 
 #include <algorithm>
+#include <future>
 #include <thread>
 
 #include "compiler/emit/shard.h"
@@ -22,7 +24,8 @@ std::optional<Failure> LibraryParts::stopped() const {
 }
 
 Result<Receipt> LibraryParts::put_together() {
-  const std::string file = folder.file("library");
+  const std::string file = folder.file("library"), index_file = folder.file("index");
+  auto merging = std::async(std::launch::async, [&] { return index.finish(index_file); });
   LibraryFacts facts;
   facts.name = name;
   facts.sqlite_version = sqlite_version();
@@ -31,8 +34,8 @@ Result<Receipt> LibraryParts::put_together() {
   auto rows_sealed = seal_rows(file);
   if (!rows_sealed) return cannot_write(rows_sealed.failure());
   const std::uint64_t rows_hash = rows_sealed->hash;
-  if (auto fault = index.finish(file, rows_sealed->index_offset)) return cannot_write(*fault);
-  const auto trailer = seal_library(file, std::move(rows_sealed).value());
+  if (auto fault = merging.get()) return cannot_write(*fault);
+  const auto trailer = seal_library(file, index_file, std::move(rows_sealed).value());
   if (!trailer) return cannot_write(trailer.failure());
   if (auto stop = stopped()) return *stop;
   if (auto fault = put_in_place(file, folder.target())) return cannot_write(*fault);
@@ -46,7 +49,8 @@ Result<Receipt> LibraryParts::put_together() {
                  index.hashes()};
 }
 
-IndexBuilder index_in(const BuildFolder& folder, const std::vector<WordRecord>& words, const EmitOptions& options) {
+IndexBuilder index_in(const BuildFolder& folder, const std::vector<WordRecord>& words,
+                      const EmitOptions& options) {
   const unsigned threads =
       options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
   const std::string maker = options.program + ' ' + std::to_string(library_format) + ' ' + xapian_version();

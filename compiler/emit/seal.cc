@@ -24,6 +24,7 @@ constexpr std::uint64_t schema_number_at = 40;
 // Xapian numbers each database at random; the same content must give the same bytes.
 constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
+constexpr std::size_t blocks_at_once = 128;  // of the index, while it is copied
 
 std::optional<Failure> write_at(const FileDescriptor& file, std::uint64_t offset, std::string_view bytes) {
   while (!bytes.empty()) {
@@ -40,15 +41,6 @@ Result<std::uint64_t> size_of(const FileDescriptor& file) {
   struct stat status {};
   if (::fstat(file.number(), &status) != 0) return system_failure();
   return static_cast<std::uint64_t>(status.st_size);
-}
-
-
-Result<std::string> checks_of_blocks(const FileDescriptor& file, std::uint64_t from, std::uint64_t to) {
-  std::string checks;
-  const auto fault = read_range(file.number(), from, to, index_block,
-                                [&](std::string_view block) { checks += block_check(block); });
-  if (fault) return *fault;
-  return checks;
 }
 
 // Formed as RFC 9562 has it for identities made from something: version 8, variant 2.
@@ -80,26 +72,39 @@ Result<RowsSealed> seal_rows(const std::string& path) {
     hash.add(piece);
   });
   if (fault) return *fault;
-  const std::uint64_t offset = (*bytes + index_block - 1) / index_block * index_block;
-  return RowsSealed{*bytes, offset, identity_from(digest.so_far()), hash.finish(), std::move(digest)};
+  return RowsSealed{*bytes, identity_from(digest.so_far()), hash.finish(), std::move(digest)};
 }
 
-Result<Trailer> seal_library(const std::string& path, RowsSealed rows) {
+Result<Trailer> seal_library(const std::string& path, const std::string& index_path, RowsSealed rows) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
-  if (file.number() < 0) return system_failure();
-  if (auto fault = write_at(file, rows.index_offset + identity_at, rows.identity)) return *fault;
-  const auto index_end = size_of(file);
-  if (!index_end) return index_end.failure();
-  const auto checks = checks_of_blocks(file, rows.index_offset, *index_end);
-  if (!checks) return checks.failure();
-  if (auto fault = write_at(file, *index_end, *checks)) return *fault;
-  const std::uint64_t content_bytes = *index_end + checks->size();
-  const auto rest = read_range(file.number(), rows.rows_bytes, content_bytes, 1 << 20,
-                               [&](std::string_view piece) { rows.digest.add(piece); });
-  if (rest) return *rest;
-  const Trailer trailer{rows.rows_bytes, rows.index_offset, *index_end - rows.index_offset,
-                        content_bytes + trailer_bytes, rows.digest.finish()};
-  if (auto fault = write_at(file, content_bytes, to_bytes(trailer))) return *fault;
+  const FileDescriptor index(::open(index_path.c_str(), O_RDONLY | O_CLOEXEC));
+  if (file.number() < 0 || index.number() < 0) return system_failure();
+  const auto index_bytes = size_of(index);
+  if (!index_bytes) return index_bytes.failure();
+  std::uint64_t at = rows.rows_bytes;
+  std::optional<Failure> unwritten;
+  const auto append = [&](std::string_view bytes) {
+    if (!unwritten) unwritten = write_at(file, at, bytes);
+    rows.digest.add(bytes);
+    at += bytes.size();
+  };
+  append(std::string((index_block - at % index_block) % index_block, '\0'));
+  const std::uint64_t offset = at;
+  std::string checks;
+  const auto fault =
+      read_range(index.number(), 0, *index_bytes, blocks_at_once * index_block, [&](std::string_view read) {
+        std::string blocks(read);
+        if (at == offset) blocks.replace(identity_at, identity_bytes, rows.identity);
+        for (std::size_t block = 0; block < blocks.size(); block += index_block) {
+          checks += block_check(std::string_view(blocks).substr(block, index_block));
+        }
+        append(blocks);
+      });
+  if (fault) return *fault;
+  append(checks);
+  const Trailer trailer{rows.rows_bytes, offset, *index_bytes, at + trailer_bytes, rows.digest.finish()};
+  if (!unwritten) unwritten = write_at(file, at, to_bytes(trailer));
+  if (unwritten) return *unwritten;
   return trailer;
 }
 
@@ -110,18 +115,20 @@ std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t has
   const auto bytes = size_of(from);
   if (!bytes) return bytes.failure();
   if (*bytes < trailer_bytes) return Failure{"no library"};
-  const auto beginning = read_at(from.number(), 0, 100), end = read_at(from.number(), *bytes - trailer_bytes, trailer_bytes);
+  const auto beginning = read_at(from.number(), 0, 100),
+             end = read_at(from.number(), *bytes - trailer_bytes, trailer_bytes);
   if (!beginning || !end) return system_failure();
   const auto trailer = read_trailer(*beginning, *end, *bytes);
   if (!trailer) return trailer.failure();
   HashOfPieces found;
   std::uint64_t at = 0;
   std::optional<Failure> unwritten;
-  const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view piece) {
-    found.add(piece);
-    if (!unwritten) unwritten = write_at(to, at, piece);
-    at += piece.size();
-  });
+  const auto fault =
+      read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view piece) {
+        found.add(piece);
+        if (!unwritten) unwritten = write_at(to, at, piece);
+        at += piece.size();
+      });
   if (fault || unwritten) return fault ? fault : unwritten;
   if (found.finish() != hash) return Failure{"the rows are not what they were"};
   // Copying them counted the schema's number up by one.

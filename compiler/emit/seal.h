@@ -12,20 +12,19 @@
 
 namespace sheafc {
 
-// The file holds the rows alone: marks it as one that no SQLite writes to, and says where the index goes.
-// `identity` is made from the content, for the index's own identity.
+// The file holds the rows alone: marks it as one that no SQLite writes to. `identity` is made from the content, for
+// the index's own identity.
 struct RowsSealed {
   std::uint64_t rows_bytes = 0;
-  std::uint64_t index_offset = 0;
   std::string identity;  // 16 bytes
   std::uint64_t hash = 0;  // HashOfPieces of the rows
   sheaf::DigestOfBytes digest;  // of the rows, for that of the whole
 };
 sheaf::Result<RowsSealed> seal_rows(const std::string& file);
 
-// The index stands at its offset: gives it its identity, adds the checks of its blocks, and ends the
-// file with the trailer.
-sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, RowsSealed rows);
+// Copies the index behind the rows, with its identity, adds the checks of its blocks, and ends the file with the
+// trailer.
+sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, const std::string& index_file, RowsSealed rows);
 
 // The rows of a library, in a file of their own that can be written to again, as they were before they were copied
 // in order. A Failure also if their hash is not that one.

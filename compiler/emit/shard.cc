@@ -53,22 +53,18 @@ void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRec
   }
 }
 
-std::optional<Failure> compact_into(const Xapian::Database& database, const std::string& file,
-                                    std::uint64_t offset) {
+std::optional<Failure> compact_into(const Xapian::Database& database, const std::string& file) {
   const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666);
-  if (descriptor < 0 || ::lseek(descriptor, static_cast<off_t>(offset), SEEK_SET) < 0) {
-    return Failure{std::generic_category().message(errno)};
-  }
+  if (descriptor < 0) return Failure{std::generic_category().message(errno)};
   Xapian::Database(database).compact(descriptor);  // which closes it, whatever happens
   return std::nullopt;
 }
 
-std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file,
-                             std::uint64_t offset) {
+std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file) {
   return guarded([&]() -> std::optional<Failure> {
     Xapian::Database all;
     for (const std::string& shard : shards) all.add_database(Xapian::Database(shard));
-    return compact_into(all, file, offset);
+    return compact_into(all, file);
   });
 }
 
@@ -85,15 +81,14 @@ std::optional<Failure> write_shard(const std::string& file, const std::vector<Sh
     for (const std::string& word : spelling) database.add_spelling(word);
     index_sheets(database, sheets, groups);
     database.commit();
-    return compact_into(database, file, 0);
+    return compact_into(database, file);
   });
   std::error_code ignored;
   std::filesystem::remove_all(folder, ignored);
   return fault;
 }
 
-std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
-                                    std::uint64_t offset) {
+std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file) {
   std::vector<std::string> between;
   while (shards.size() > most_merged_at_once) {
     std::vector<std::string> merged;
@@ -103,11 +98,11 @@ std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::
                                           shards.begin() + static_cast<std::ptrdiff_t>(end));
       merged.push_back(file + ".merged-" + std::to_string(between.size()));
       between.push_back(merged.back());
-      if (auto fault = merge(some, merged.back(), 0)) return fault;
+      if (auto fault = merge(some, merged.back())) return fault;
     }
     shards = std::move(merged);
   }
-  auto fault = merge(shards, file, offset);
+  auto fault = merge(shards, file);
   for (const std::string& piece : between) ::unlink(piece.c_str());
   return fault;
 }

@@ -2,7 +2,6 @@
 // One part of the index: some sheets in a Xapian database of one file, with documents numbered from 1.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,10 +18,9 @@ std::optional<sheaf::Failure> write_shard(const std::string& file,
                                           const sheaf::WordGroups& groups,
                                           const std::vector<std::string>& spelling);
 
-// All documents of the shards, in that order, into `file` from `offset` on. What lies between, when they are
-// too many for one step, is written beside `file` and removed.
-std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file,
-                                           std::uint64_t offset);
+// All documents of the shards, in that order, into `file`. What lies between, when they are too many for one step, is
+// written beside it and removed.
+std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file);
 
 std::string xapian_version();
 
