@@ -73,11 +73,12 @@ ExitStatus misused(const CLI::App& app, const CommandInfo& info, const CLI::Pars
 }
 
 ExitStatus run_command(const CommandInfo& info, const Words& arguments) {
+  const auto command = info.make();
+  if (std::ranges::none_of(arguments, is_flag)) return command->run(arguments);  // as most are asked
   CLI::App app;
   app.set_help_flag();
   bool help = false;
   app.add_flag("-h,--help", help, "Say this");
-  const auto command = info.make();
   command->declare(app);
   auto [words, flags] = part(app, arguments);
   try {
