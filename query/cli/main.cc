@@ -6,10 +6,8 @@
 #include <cstdlib>
 
 #include "query/cli/arguments.h"
-#include "query/cli/memory.h"
 
 int main(int count, char** arguments) {
-  sheaf::prepare_memory();
   std::signal(SIGPIPE, SIG_IGN);  // a reader that has gone away is noticed when writing
   const sheaf::Words words(arguments + (count > 0 ? 1 : 0), arguments + count);
   const auto status = sheaf::finish_output(sheaf::run_arguments(words));

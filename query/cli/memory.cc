@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include "query/cli/memory.h"
-
+// What a question needs of memory, asked for at once. A program that is started for one question spends much of its
+// time on pages that it touches for the first time, one interruption of it each. Where the system cannot do so, nothing
+// is lost.
 #include <malloc.h>
 #include <sys/mman.h>
 #include <unistd.h>
@@ -31,9 +32,8 @@ constexpr int MADV_POPULATE_READ = 0, MADV_POPULATE_WRITE = 0;
 void touch(const void*, const void*, int) {}
 #endif
 
-}  // namespace
-
-void prepare_memory() {
+// Before the program's own objects are made, which lie in pages of their own.
+[[gnu::constructor(101)]] void prepare_memory() {
   touch(&__executable_start, &etext, MADV_POPULATE_READ);
   ::mallopt(M_TRIM_THRESHOLD, kept);
   ::mallopt(M_MMAP_THRESHOLD, mapped_alone);
@@ -43,4 +43,5 @@ void prepare_memory() {
   std::free(room);
 }
 
+}  // namespace
 }  // namespace sheaf
