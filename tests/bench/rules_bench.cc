@@ -3,8 +3,8 @@
 //
 //   rules_bench ROUNDS FOLDER...
 //
-// Parsing is bytes to trees with all that compiler/source refuses, and nothing of the sheet language; reading is
-// parsing and typing, what a run does before it links.
+// The bare parse is the events of the same files by yaml-cpp; parsing is bytes to trees with all that compiler/source
+// refuses, and nothing of the sheet language; reading is parsing and typing, what a run does before it links.
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -15,6 +15,7 @@
 
 #include "compiler/check/check.h"
 #include "compiler/sheet/workspace.h"
+#include "tests/bench/bare_parse.h"
 
 using namespace sheafc;
 
@@ -38,13 +39,18 @@ std::vector<SourceFile> unparsed(const Workspace& workspace) {
 }
 
 void measure(const Workspace& workspace, const LinkedSheets& linked, int rounds) {
-  std::vector<double> parsing, reading, rules;
+  std::vector<double> bare, parsing, reading, rules;
   std::size_t reports = 0;
   std::vector<SheetText> texts;
-  for (const auto& file : workspace.files) texts.push_back({std::string(file->name()), std::string(file->bytes())});
+  std::vector<std::string> paths;
+  for (const auto& file : workspace.files) {
+    paths.emplace_back(file->name());
+    texts.push_back({paths.back(), std::string(file->bytes())});
+  }
   for (int round = 0; round < rounds; ++round) {
     std::vector<SourceFile> files = unparsed(workspace);
     Diagnostics unwanted, sink;
+    bare.push_back(seconds_of([&] { sheaf::bench::parse_bare(paths, 1); }));
     parsing.push_back(seconds_of([&] { for (SourceFile& file : files) file.parse(unwanted); }));
     reading.push_back(seconds_of([&] { read_texts(texts, unwanted); }));
     rules.push_back(seconds_of([&] { run_rules(linked, {.today = {}, .threads = 1}, sink); }));
@@ -52,9 +58,11 @@ void measure(const Workspace& workspace, const LinkedSheets& linked, int rounds)
   }
   std::size_t entries = 0;
   for (const LinkedSheet& sheet : linked.own()) entries += sheet.entries.size();
-  std::printf("%zu files, %zu entries: parsing %.2f s, reading %.2f s, rules %.2f s (%.2f of parsing, %.2f of reading); %zu reports\n",
-              workspace.files.size(), entries, least(parsing), least(reading), least(rules), least(rules) / least(parsing),
-              least(rules) / least(reading), reports);
+  const double cost = least(rules);
+  std::printf("%zu files, %zu entries: bare parse %.2f s, parsing %.2f s, reading %.2f s, rules %.2f s (%.2f, %.2f, %.2f of "
+              "them); %zu reports\n",
+              workspace.files.size(), entries, least(bare), least(parsing), least(reading), cost, cost / least(bare),
+              cost / least(parsing), cost / least(reading), reports);
 }
 
 }  // namespace
