@@ -67,6 +67,8 @@ std::vector<std::string> notices_of(const QuestionReading& reading, bool answere
                       ".");
   if (answered && !reading.unread.empty())
     notices.push_back("Left out, as nothing here knows it: " + quoted_list(reading.unread) + ".");
+  if (!reading.left_aside.empty())
+    notices.push_back("Left aside, as nothing holds it together with the rest: " + quoted_list(reading.left_aside) + ".");
   notices.insert(notices.end(), reading.doubts.begin(), reading.doubts.end());
   for (const auto& length : reading.lengths) add_in_millimetres(notices, length);
   for (const auto& quantity : reading.quantities) add_readings(notices, quantity);

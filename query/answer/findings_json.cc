@@ -73,6 +73,7 @@ void write_json(JsonWriter& json, const QuestionReading& reading) {
   strings("sides", reading.sides);
   strings("kinds", reading.kinds);
   strings("unread", reading.unread);
+  strings("left-aside", reading.left_aside);
   strings("left-out", reading.left_out);
   write_list(json, "corrections", reading.corrections, [&](const Correction& correction) {
     json.begin_object();

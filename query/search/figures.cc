@@ -7,8 +7,8 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<std::string_view, 13> measures = {
-    "volume", "level",  "gap",      "clearance", "limit",     "length", "free-length",
+constexpr std::array<std::string_view, 14> measures = {
+    "quantity", "volume", "level",  "gap",      "clearance", "limit",     "length", "free-length",
     "height", "weight", "pressure", "viscosity", "thickness", "count"};
 
 }  // namespace
@@ -19,6 +19,10 @@ bool may_be_its_value(std::string_view figure) {
 
 std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "volume") return {"volume", "dry-fill", "after-drain", "with-filter"};
+  if (figure == "quantity") return {"volume", "dry-fill", "after-drain", "with-filter", "count"};
+  if (figure == "with-filter") return {"with-filter", "volume"};
+  if (figure == "after-drain") return {"after-drain", "volume"};
+  if (figure == "links") return {"size"};
   if (figure == "stage" || figure == "angle") return {"torque"};
   if (figure == "size") return {"size", "drive", "thread"};  // of a fastener, its tool's first
   if (figure == "grade") return {"grade", "viscosity"};

@@ -4,13 +4,16 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
+#include "query/library/fold.h"
 #include "query/library/index_terms.h"
 #include "query/search/count_by.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
 #include "query/search/read.h"
 #include "query/search/searcher.h"
+#include "query/search/set_aside.h"
 #include "query/search/shelf.h"
 
 namespace sheaf {
@@ -22,6 +25,7 @@ constexpr std::size_t most_also = 8;
 constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
 constexpr double worth_a_look = 1;        // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
+constexpr double called_more = 2;         // "gearbox oil drain plug" beside the engine's, for "drain plug"
 constexpr double much_too_many = 1;       // from here on nothing is called what was asked
 
 using BestByMachine = std::map<std::string, double>;
@@ -46,6 +50,28 @@ bool is_row_beside_parts(const Hit& hit, const Findings& findings) {
          !findings.answers.front().entry.fits.empty();
 }
 
+std::set<std::string> stems_of_names(const EntryRecord& entry) {
+  std::set<std::string> stems;
+  for (const auto& word : words_of(fold(entry.name))) stems.insert(stem_of(word));
+  return stems;
+}
+
+// "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that, another
+// of its kind on the same sheet, which is called that and more, may as well be meant. So may all that have the size.
+bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
+  if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
+  if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
+  if (hit.sheet.name != best.sheet.name || hit.cost > best.cost + called_more) return false;
+  std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
+  for (const auto& part : reading.parts)
+    for (const auto& word : part.words) asked.insert(stem_of(word));
+  const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
+  const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
+    return std::includes(all.begin(), all.end(), some.begin(), some.end());
+  };
+  return holds_all(called, asked) && holds_all(best_called, asked) && best_called != asked;
+}
+
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
 // close to the best. Where no machine was named, one machine's part that is called just so must not hide
 // that of another, called almost so.
@@ -56,10 +82,11 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;
   const bool open_machine = findings.reading.machines.size() != 1;
   const auto of_machines = best_by_machine(hits);
+  const Hit first = hits.front();
   for (auto& hit : hits) {
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
-    const bool is_answer = hit.cost <= limit || almost;
+    const bool is_answer = hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading);
     if (is_answer) {
       if (findings.answers.size() < most_answers) findings.answers.push_back(std::move(hit));
       continue;
@@ -70,8 +97,9 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   }
 }
 
-// "bolt" and "nut" are said of anything that is tightened.
+// "bolt" and "nut" are said of anything that is tightened; "unit", "assembly" of anything at all.
 bool says_nothing_alone(const PartAsked& part) {
+  if (part.is_aspect) return true;
   const bool is_nut = part.words.size() == 1 && std::ranges::find(part.groups, "nut") != part.groups.end();
   return is_generic_fastener(part) || is_nut;
 }
@@ -123,7 +151,7 @@ bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   for (const auto& part : reading.parts) {
     const auto* correction = correction_behind(part, reading);
     const bool is_of_notes =
-        part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front());
+        !part.is_aspect && part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front());
     if (!correction && !is_of_notes) {
       left.parts.push_back(part);
       continue;
@@ -198,9 +226,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
 void demote_guesses(Findings& findings) {
   if (findings.reading.unread.empty() || findings.answers.empty()) return;
   const Hit& best = findings.answers.front();
-  const bool is_of_one_assembly = std::ranges::all_of(
-      findings.answers, [&](const Hit& hit) { return hit.sheet.assembly == best.sheet.assembly; });
-  if (best.cost < called_just_so && is_of_one_assembly) return;
+  if (best.cost < called_just_so && are_of_one_place(findings.answers)) return;
   findings.near = std::move(findings.answers);
   findings.why_near = Near::unknown_words;
   findings.answers.clear();
@@ -226,6 +252,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
+    if (findings.answers.empty()) answer_without_loose_words(findings, searcher);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

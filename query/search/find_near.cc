@@ -71,39 +71,10 @@ class NearFinder {
       best = std::move(found.hits);
       left_out = i;
     }
-    if (!best.empty() && is_answer_without(left_out)) return;
     if (take(Near::fewer_words, std::move(best)))
       findings_.dropped.push_back(parts[left_out].typed);
     else
       offer_without_free_words();
-  }
-
-  // "heat shield bolts silencer": without it something is called just so, and it names other things on the very
-  // sheet of that; the word says no more than where it is.
-  bool is_answer_without(std::size_t place) {
-    QuestionReading rest = findings_.reading;
-    if (rest.machines.size() != 1) return false;
-    const PartAsked part = rest.parts[place];
-    rest.parts.erase(rest.parts.begin() + static_cast<std::ptrdiff_t>(place));
-    auto hits = searcher_.search(rest, {.sides_stated = false}).hits;
-    if (hits.empty() || hits.front().cost > called_just_so || !hits.front().by_name) return false;
-    if (!is_named_on(hits.front().sheet.name, part)) return false;
-    const double limit = hits.front().cost + as_good;
-    std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
-    findings_.reading.doubts.push_back("“" + part.typed + "” is taken for where it is.");
-    findings_.total = hits.size();
-    findings_.answers = std::move(hits);
-    return true;
-  }
-
-  bool is_named_on(const std::string& sheet, const PartAsked& part) {
-    QuestionReading named = findings_.reading;
-    named.parts = {part};
-    named.figures.clear();
-    named.sides.clear();
-    const auto hits = searcher_.search(named, {.sides_stated = false}).hits;
-    return std::ranges::any_of(hits,
-                               [&](const Hit& hit) { return hit.by_name && hit.sheet.name == sheet; });
   }
 
   // Leaves out every word that the glossary does not know.

@@ -13,42 +13,111 @@ namespace {
 
 // clang-format off
 constexpr auto noise = std::to_array<std::string_view>({
-    "a", "about", "actually", "all", "alla", "alle", "am", "an", "and", "any", "anyone", "anything",
-    "approx", "approximately", "are", "as", "asap", "at", "au", "auf", "aus", "aux", "avec", "be",
-    "bei", "between", "bike", "bitte", "brauche", "bro", "by", "can", "cannot", "cant", "che", "cheers",
-    "chez", "combien", "con", "correct", "could", "cual", "cuanto", "d", "da", "dal", "dans", "das",
-    "de", "dei", "del", "della", "delle", "dem", "den", "der", "des", "di", "die", "do", "does", "dont",
-    "du", "e", "each", "ein", "eine", "einen", "el", "en", "est", "et", "every", "everything",
-    "exactly", "factory", "faut", "find", "for", "from", "fuer", "fur", "gegen", "genuine", "get",
-    "give", "goes", "got", "guys", "has", "hat", "have", "hello", "help", "here", "hi", "how", "hows",
-    "i", "ich", "id", "if", "il", "im", "in", "is", "ist", "it", "its", "ive", "je", "just", "know",
-    "l", "la", "las", "le", "les", "lo", "los", "machine", "many", "mate", "me", "mein", "mi", "mio",
-    "mir", "mit", "mon", "motorbike", "motorcycle", "much", "must", "my", "nach", "need", "needed",
-    "no", "not", "now", "o", "od", "oem", "of", "ok", "okay", "on", "one", "ones", "or", "ou", "our",
-    "para", "per", "please", "pls", "plz", "por", "pour", "quanto", "que", "quel", "quelle", "really",
-    "request", "roughly", "s", "same", "se", "should", "show", "sind", "someone", "spec",
-    "specification", "specifications", "specs", "still", "stock", "sur", "ta", "take", "takes", "tell",
-    "thanks", "that", "the", "their", "there", "these", "they", "this", "those", "thx", "to", "today",
-    "u", "um", "un", "una", "und", "undo", "une", "urgent", "us", "use", "used", "uses", "value",
-    "values", "versus", "vom", "von", "vs", "want", "was", "we", "welche", "welcher", "welches", "what",
-    "whats", "when", "where", "wheres", "whether", "which", "who", "will", "with", "would", "y", "you",
-    "your", "zu", "zum", "zur"});
+    "a", "aber", "about", "according", "actually", "aflojar", "again", "agli", "ai", "al", "alguien",
+    "algun", "all", "alla", "alle", "allen", "alles", "allo", "allow", "allows", "alors", "als", "also",
+    "always", "am", "an", "anche", "and", "angabe", "angaben", "ante", "any", "anybody", "anyone",
+    "anything", "appropriate", "approx", "approximately", "aqui", "are", "around", "as", "asap", "asi",
+    "assemble", "assembling", "at", "au", "auf", "aus", "ausbauen", "austauschen", "autour", "aux",
+    "available", "avec", "avere", "avoir", "be", "because", "been", "before", "bei", "beim", "being",
+    "besoin", "best", "better", "between", "bien", "bike", "bin", "bis", "bitte", "bonjour", "book",
+    "braeuchte", "brauch", "brauche", "brauchen", "braucht", "brauchte", "bring", "bro", "busco", "but",
+    "by", "c", "ca", "cambiar", "came", "can", "cannot", "cant", "car", "ce", "ceci", "cela", "cerco",
+    "ces", "cet", "cette", "change", "changed", "changer", "changes", "changing", "chap", "che", "check",
+    "checking", "cheers", "cheque", "cherche", "chez", "ci", "ciao", "combien", "come", "comes", "comme",
+    "comment", "como", "con", "confirm", "conseille", "conseillee", "consigliata", "consigliato", "correct",
+    "cosa", "could", "cual", "cuales", "cuando", "cuanta", "cuanto", "cui", "customer", "customers", "d",
+    "da", "dafuer", "dafur", "dal", "dalla", "dame", "dammi", "danke", "dans", "dar", "darf", "das", "dass",
+    "data", "daten", "de", "debe", "debo", "decir", "degli", "dei", "dein", "del", "della", "delle",
+    "dello", "dem", "deme", "demonter", "den", "der", "des", "desmontar", "detail", "details", "deve",
+    "devisser", "devo", "di", "did", "die", "diese", "dieser", "dieses", "dime", "dimmi", "dir",
+    "dismantle", "dismantling", "do", "doch", "does", "doing", "dois", "doit", "donc", "donde", "done",
+    "donne", "donner", "donnez", "dont", "dort", "dove", "drin", "du", "e", "each", "ecco", "eigentlich",
+    "ein", "einbauen", "eine", "einem", "einen", "einer", "eines", "el", "ella", "elle", "en", "entre",
+    "er", "ersetzen", "es", "esa", "ese", "eso", "est", "esta", "este", "esto", "et", "etre", "etwa",
+    "euch", "every", "everything", "exact", "exactly", "factory", "faire", "fait", "faut", "favor",
+    "figure", "figures", "find", "fit", "fits", "fitted", "follow", "for", "forgot", "frage", "friend",
+    "from", "fuer", "fur", "garage", "gegen", "gehoert", "gehort", "genau", "genuine", "get", "getting",
+    "gib", "gibt", "gilt", "gimme", "give", "given", "gives", "giving", "gli", "go", "goes", "going",
+    "gonna", "got", "gotta", "gracias", "grazie", "guess", "guidance", "guy", "guys", "ha", "hab", "habe",
+    "haben", "had", "hallo", "happens", "has", "hat", "have", "having", "hay", "he", "hello", "help",
+    "here", "herstellerangabe", "hey", "hi", "hier", "hin", "his", "hmm", "ho", "hola", "how", "hows", "i",
+    "ich", "id", "if", "ihr", "il", "ils", "im", "in", "indicare", "info", "information", "ins", "install",
+    "installation", "installing", "into", "is", "isnt", "ist", "it", "its", "ive", "j", "je", "jemand",
+    "jetzt", "job", "just", "kann", "kannst", "kein", "keine", "kindly", "know", "koennen", "kommt",
+    "konnen", "l", "la", "lads", "las", "le", "les", "let", "lets", "leur", "like", "likely", "lleva",
+    "llevan", "lo", "loesen", "look", "looking", "lookup", "loosen", "loosening", "los", "losen", "lot",
+    "ma", "machine", "mais", "mal", "man", "manual", "many", "mas", "maschine", "mate", "mates", "may",
+    "maybe", "me", "mean", "means", "mechanic", "mein", "merci", "mes", "met", "mets", "mettere", "metto",
+    "mettre", "mi", "mia", "mich", "miei", "might", "mine", "mio", "mir", "mis", "mit", "moi", "moin",
+    "moment", "mon", "montar", "montare", "monter", "montieren", "moped", "most", "moto", "motocicleta",
+    "motocicletta", "motocyclette", "motorbike", "motorcycle", "motorrad", "much", "muessen", "muss",
+    "mussen", "must", "my", "nach", "ne", "nearly", "necesita", "necesito", "necessary", "need", "needed",
+    "nel", "nella", "nello", "never", "nice", "no", "noch", "nochmal", "non", "normal", "normally", "nos",
+    "not", "notre", "nous", "now", "nur", "o", "obviously", "od", "oder", "oem", "of", "official", "oh",
+    "ok", "okay", "on", "one", "ones", "only", "onto", "or", "ou", "ought", "our", "overhauling", "own",
+    "para", "people", "per", "perhaps", "pero", "peut", "peux", "please", "pls", "plz", "poner", "pongo",
+    "por", "pour", "pouvez", "preconise", "preconisee", "prego", "proper", "properly", "puede", "puedo",
+    "puo", "put", "qu", "qual", "quale", "quali", "quand", "quando", "quanta", "quante", "quanto", "que",
+    "quel", "quelle", "quelles", "quelqu", "quels", "question", "qui", "quick", "quickly", "quien",
+    "quiero", "quisiera", "quite", "quoi", "ran", "rather", "reading", "ready", "really", "reassemble",
+    "reassembling", "rebuild", "rebuilding", "reckon", "recomendada", "recomendado", "recommande",
+    "recommandee", "recommend", "recommendation", "recommended", "refit", "refitting", "regarding", "rein",
+    "reinstall", "remember", "remind", "removal", "remove", "removing", "remplacer", "replace", "replaced",
+    "replacement", "replacing", "request", "require", "required", "requirement", "requires", "roughly", "s",
+    "sa", "saber", "sagen", "sai", "said", "salut", "same", "savoir", "say", "says", "schnell", "se", "see",
+    "seem", "sei", "sein", "seine", "ser", "serve", "servono", "servus", "ses", "she", "should", "show",
+    "si", "sia", "sich", "sie", "simply", "sind", "slacken", "smontare", "so", "sobre", "soit", "soll",
+    "sollen", "sollte", "sollwert", "some", "somebody", "someone", "something", "son", "sono", "sont",
+    "sorry", "sostituire", "spec", "specification", "specifications", "specified", "specs", "still",
+    "stock", "su", "sua", "suche", "suggest", "suggested", "sul", "sulla", "sullo", "suo", "suppose",
+    "supposed", "sur", "sure", "sus", "sustituir", "svitare", "svp", "swap", "swapped", "swapping", "ta",
+    "take", "takes", "tell", "tells", "tengo", "than", "thank", "thanks", "that", "the", "their", "then",
+    "there", "these", "they", "thing", "things", "think", "this", "those", "thought", "thx", "ti", "tiene",
+    "till", "to", "today", "ton", "tous", "tout", "toute", "toutes", "tra", "trop", "try", "trying", "tu",
+    "tua", "tuo", "u", "uh", "um", "un", "una", "unas", "und", "undo", "undoing", "une", "ungefaehr",
+    "ungefahr", "uno", "unos", "uns", "urgent", "us", "usa", "usar", "use", "used", "uses", "usual",
+    "usually", "va", "valeur", "valeurs", "valor", "valore", "valores", "valori", "value", "values", "van",
+    "vanno", "ver", "vers", "versus", "veut", "veux", "vi", "via", "vielleicht", "voglio", "voici", "vom",
+    "von", "vor", "vorgabe", "vorgeschrieben", "vorrei", "votre", "voudrais", "vous", "vs", "vuole", "wann",
+    "wanna", "want", "wants", "warum", "was", "way", "we", "wechseln", "weiss", "welche", "welchem",
+    "welchen", "welcher", "welches", "well", "wenn", "went", "wer", "werden", "were", "wert", "werte",
+    "what", "whats", "when", "where", "wheres", "whether", "which", "while", "who", "whole", "why", "wie",
+    "will", "wir", "wird", "with", "wo", "wonder", "wondering", "workshop", "would", "y", "ya", "yes",
+    "yet", "yo", "you", "your", "zu", "zum", "zur"});
 
 constexpr auto aspects = std::to_array<std::string_view>({
-    "diameter", "dia", "type", "sort", "thickness", "width", "depth", "height", "distance", "position",
-    "direction", "opening", "hot", "warm", "cold", "end", "brand", "manufacturer", "material", "strength", "force", "location", "durchmesser", "dicke",
-    "hohe", "diametre", "epaisseur", "hauteur", "diametro", "espesor", "altura", "spessore", "altezza"});
+    "above", "acceptable", "across", "after", "again", "against", "allowable", "allowed", "along", "alt",
+    "alte", "alter", "altezza", "altura", "anchura", "another", "apart", "assembly", "attaching", "ausbau",
+    "away", "basic", "befestigung", "before", "behind", "below", "beneath", "big", "both", "brand",
+    "breite", "cold", "complete", "condition", "cuatro", "depth", "deux", "dia", "diameter", "diametre",
+    "diametro", "dicke", "direction", "distance", "dos", "down", "drei", "due", "durchmesser", "during",
+    "einbau", "end", "epaisseur", "espesor", "exact", "face", "far", "fastening", "fijacion", "final",
+    "first", "fissaggio", "five", "fixation", "fixing", "force", "four", "full", "grande", "gros", "gross",
+    "grosse", "hauteur", "height", "hohe", "holding", "hot", "ideal", "incl", "including", "initial",
+    "inspection", "item", "just", "kit", "klein", "kleine", "large", "largeur", "larghezza", "last",
+    "limits", "little", "location", "long", "loose", "lubricant", "manufacturer", "massima", "massimo",
+    "material", "max", "maxi", "maximal", "maximale", "min", "mindest", "mini", "minimal", "montage",
+    "montaggio", "montaje", "mounted", "mounting", "neu", "neue", "neuen", "neuer", "neues", "neuf", "next",
+    "nominal", "nueva", "nuevo", "nuova", "nuovo", "off", "old", "only", "opening", "original", "other",
+    "out", "over", "overall", "pair", "pequena", "pequeno", "permissible", "permitted", "petit", "petite",
+    "piccola", "piccolo", "plus", "position", "profondeur", "profondita", "profundidad", "quatre",
+    "quattro", "range", "rating", "reading", "remplacement", "retaining", "richtung", "securing", "set",
+    "short", "single", "six", "small", "sort", "sostituzione", "spare", "spessore", "standard", "strength",
+    "style", "sustitucion", "target", "temp", "thickness", "three", "through", "tiefe", "tolerance",
+    "total", "tre", "tres", "trois", "two", "type", "under", "underneath", "unit", "up", "variant",
+    "vecchia", "vecchio", "version", "vieille", "vieja", "viejo", "vier", "vieux", "warm", "wechsel",
+    "width", "zulassig", "zulassige", "zulassiger", "zwei"});
 // clang-format on
-static_assert(std::ranges::is_sorted(noise));
+static_assert(std::ranges::is_sorted(noise) && std::ranges::is_sorted(aspects));
 
 }  // namespace
 
-bool is_aspect(std::string_view word) { return std::ranges::find(aspects, word) != aspects.end(); }
+bool is_aspect(std::string_view word) { return std::ranges::binary_search(aspects, word); }
 
 std::string_view noise_near(std::string_view word) {
-  // "teh" can only be "the", but "abs" is as likely a word of its own as any of ours.
+  // "teh" can only be "the", but "abs", "boot" and the like are as likely words of their own as any of ours.
   const auto is_near = [&](std::string_view said) {
-    const bool can_be = word.size() >= 4 || std::ranges::is_permutation(word, said);
+    const bool can_be = std::min(word.size(), said.size()) >= 5 || std::ranges::is_permutation(word, said);
     return said.size() >= 3 && can_be && slips_between(word, said) == 1;
   };
   const auto found = std::ranges::find_if(noise, is_near);

@@ -115,6 +115,8 @@ Query answers_figure(const std::string& figure, bool named) {
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
   if (is_plain_word(figure) && may_name_an_entry(figure)) any.push_back(has(Prefix::stem, stem_of(figure)));
   if (figure == "limit") any.push_back(has(Prefix::kind, "clearance"));
+  if (figure == "setting")
+    for (const auto kind : {"clearance", "pressure"}) any.push_back(has(Prefix::kind, kind));
   if (figure == "drive")
     for (const auto tool : {"wrench", "socket", "hex-key"}) any.push_back(has(Prefix::group, tool));
   if (figure == "threadlocker") any.push_back(has(Prefix::choice, "state=threadlocker"));

@@ -8,10 +8,14 @@
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/draft.h"
+#include "query/search/part_names.h"
 #include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
+
+// "loosen" says nothing in a question, but all in the name of a step; "the" and "and" say nothing there either.
+constexpr std::size_t longest_article = 3;
 
 // The scale on which names are compared: a word too many is 1.
 constexpr double side_too_many = 0.1;      // "front axle nut" for "axle nut"
@@ -22,12 +26,13 @@ constexpr double place_share = 0.4;        // of each word that only says where:
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
 constexpr double part_elsewhere = 1.2;     // a part asked for that only its notes hold,
+constexpr double nameless = 2;             // "exhaust stud", of the head's studs whose notes speak of the exhaust
 constexpr double part_of_sheet = 0.4;      // or that is the assembly of its sheet
 constexpr double other_words = 0.05;       // the same by other words than were typed
-constexpr double aspect_elsewhere = 1;     // "diameter" of a drum of which none is named so
 constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
 constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
 constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
+constexpr double other_hand = 0.2;         // a right-hand thread, where a left-hand one was named
 constexpr double unstaged = 0.3;           // a torque in one go, where a stage was asked for
 constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines,
 constexpr double unasked_table_row = 1.5;  // far after where no size was asked for
@@ -114,6 +119,11 @@ double share_of_name(const QuestionReading& reading) {
   return std::ranges::all_of(reading.parts, names_kind) ? name_of_kind : name_of_sized;
 }
 
+// "exhaust" of the exhaust valve's clearance: it is of that side.
+bool is_side_of(const EntryRecord& entry, const std::string& word) {
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "side" && field.text == word; });
+}
+
 // The size within a name: "hook spanner 45..50 mm".
 bool is_measure(std::string_view word) {
   return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
@@ -136,6 +146,8 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
     groups_.insert("kind-" + figure);
     stems_.insert(stem_of(figure));
   }
+  for (const auto figure : {"level", "volume", "viscosity", "grade", "after-drain", "with-filter", "dry-fill"})
+    asks_of_fluid_ = asks_of_fluid_ || asks_for(figure);
   if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }
 
@@ -143,6 +155,11 @@ bool Ranker::is_fastener_word(const std::string& word) {
   const auto& matches = lexicon_.groups_in({word});
   return std::ranges::any_of(
       matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
+}
+
+bool Ranker::is_fluid_word(const std::string& word) {
+  const auto matches = lexicon_.groups_in({word});
+  return word == "fluid" || std::ranges::any_of(matches, [](const GroupMatch& match) { return match.group == "oil"; });
 }
 
 // "swing arm pivot" speaks of the swingarm, and "fork seal" of a seal: by the words within it, or by the
@@ -177,15 +194,18 @@ bool Ranker::is_asked(const std::string& word) const {
   return stems_.contains(stem_of(word)) || is_noise(word);
 }
 
-double Ranker::cost_of_name(const std::string& text, const Stems& context) {
+double Ranker::cost_of_name(const std::string& text, const EntryRecord& entry, const Stems& context) {
   const Name name = parted(text);
   std::vector<double> costs(name.words.size(), 1);
   const bool only_measures = std::ranges::all_of(name.words, is_measure);  // "10wt", of what was not said
   for (std::size_t i = 0; i < name.words.size(); ++i) {
-    if (is_asked(name.words[i]))
+    const bool is_act = entry.kind == "step" && !stems_.contains(stem_of(name.words[i])) && name.words[i].size() > longest_article;
+    if (is_asked(name.words[i]) && !is_act)
       costs[i] = 0;
-    else if (is_measure(name.words[i]) && !only_measures)
+    else if (is_side_of(entry, name.words[i]) || (is_measure(name.words[i]) && !only_measures))
       costs[i] = side_too_many;
+    else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(name.words[i]))
+      costs[i] = context_too_many;  // "fork level", of the oil in it
     else if (context.contains(stem_of(name.words[i])) && reading_.unread.empty())
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
@@ -223,22 +243,31 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord&
     for (const auto& match : lexicon_.groups_in(words)) groups.insert(match.group);
   }
   double sum = 0;
+  bool names_one = false, lacks_one = false;  // of the parts that are known by their name alone
+  bool names_any = false;
+  aspects_absent_ = 0;
   for (const auto& part : reading_.parts) {
     const auto has_stem = [&](const std::string& word) { return stems.contains(stem_of(word)); };
     const auto has_group = [&](const std::string& group) {
       return groups.contains(group) || entry.kind == group;
     };
+    const bool is_held = std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group);
+    const bool is_there = is_held || is_of_sheet(part, sheet, context);
+    names_any = names_any || is_held;
+    if (names_a_part(part)) (is_there ? names_one : lacks_one) = true;
     if (std::ranges::all_of(part.words, has_stem)) continue;
-    if (std::ranges::any_of(part.groups, has_group))
+    const auto goes_without_saying = [&](const std::string& word) { return has_stem(word) || context.contains(stem_of(word)); };
+    const bool is_of_context = std::ranges::any_of(part.words, has_stem) && std::ranges::all_of(part.words, goes_without_saying);
+    if (is_of_context || std::ranges::any_of(part.groups, has_group))
       sum += other_words;
     else if (part.is_aspect)
-      sum += aspect_elsewhere;
+      ++aspects_absent_;
     else if (is_generic_fastener(part) && entry.kind == "fastener")
       sum += generic_elsewhere;
     else
-      sum += is_of_sheet(part, sheet, context) ? part_of_sheet : part_elsewhere;
+      sum += is_there ? part_of_sheet : part_elsewhere;
   }
-  return sum;
+  return sum + (names_any && lacks_one && !names_one ? nameless : 0);
 }
 
 // "swing arm pivot" is not the pivot of a lever, though that too is a pivot bolt.
@@ -280,16 +309,22 @@ double Ranker::cost_of_limit(const EntryRecord& entry) const {
   return std::ranges::find(entry.fields, "limit", &FieldRecord::key) == entry.fields.end() ? no_limit : 0;
 }
 
+double Ranker::cost_of_hand(const EntryRecord& entry) const {
+  const auto is_it = [&](const FieldRecord& field) { return field.key == "hand" && field.text == reading_.hand; };
+  return reading_.hand.empty() || std::ranges::any_of(entry.fields, is_it) ? 0 : other_hand;
+}
+
 Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
-  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_limit(entry);
-  if (reading_.parts.empty()) return {cost, true};
+  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_limit(entry) +
+                      cost_of_hand(entry);
+  if (reading_.parts.empty()) return {cost};
   const auto context = context_of(entry, sheet);
   double least = std::numeric_limits<double>::max();
-  for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, context));
+  for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, entry, context));
   least *= share_of_name_;
   const double absent = cost_of_absent_parts(entry, sheet, context);
   const bool by_name = absent < generic_elsewhere;
-  return {cost + least + absent + cost_of_assembly(entry, sheet), by_name};
+  return {cost + least + absent + cost_of_assembly(entry, sheet), by_name, aspects_absent_};
 }
 
 }  // namespace sheaf

@@ -14,7 +14,11 @@ namespace sheaf {
 struct Rank {
   double cost = 0;      // 0: the entry is called just what was asked
   bool by_name = true;  // its names hold every part that was asked for
+  int aspects_absent = 0;  // words such as "diameter" that its names do not hold
 };
+
+// Of each such word, where another entry's names hold it.
+inline constexpr double aspect_elsewhere = 0.5;
 
 class Ranker {
  public:
@@ -27,7 +31,7 @@ class Ranker {
  private:
   using Stems = std::set<std::string>;
 
-  double cost_of_name(const std::string& name, const Stems& context);
+  double cost_of_name(const std::string& name, const EntryRecord& entry, const Stems& context);
   double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Stems& context);
   void add_implied(const PartAsked& part);
   double cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet);
@@ -35,13 +39,17 @@ class Ranker {
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
   double cost_of_limit(const EntryRecord& entry) const;
+  double cost_of_hand(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
   bool is_fastener_word(const std::string& word);
+  bool is_fluid_word(const std::string& word);
   bool is_asked(const std::string& word) const;
   bool asks_for(const std::string& figure) const { return groups_.contains("kind-" + figure); }
 
   const QuestionReading& reading_;
   Lexicon& lexicon_;
+  bool asks_of_fluid_ = false;           // a level, a volume
+  int aspects_absent_ = 0;               // of the entry that is ranked
   double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number
   Stems stems_;                          // of all words asked
   std::set<std::string> groups_;         // that the question names

@@ -20,6 +20,7 @@ bool is_number(const Token& token) {
 bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
   for (std::size_t at = i; at < i + count; ++at) {
     const Token& token = draft.token(at);
+    if (count > 1 && size_at(token.typed, Input::prompt)) return false;  // "seal 28x40x7" is no row of a table
     const bool is_short_word = !token.has_digit && token.typed.size() <= longest_code_word;
     if (!token.has_digit && (!is_short_word || at + 1 == i + count)) return false;
   }

@@ -8,6 +8,7 @@
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/draft.h"
+#include "query/search/part_names.h"
 #include "query/search/sides.h"
 
 namespace sheaf {
@@ -72,6 +73,7 @@ void read_meaning(QuestionReading& reading, const std::string& group, const std:
   if (const auto side = side_of_group(group); !side.empty()) return add_new(reading.sides, std::string(side));
   if (auto hand = value_after(group, "hand-")) {
     add_new(reading.figures, "hand");
+    reading.hand = *std::move(hand);
     return;
   }
   if (auto kind = value_after(group, "kind-")) {
@@ -97,16 +99,18 @@ PartAsked part_of(Draft& draft, const std::string& typed) {
   return part;
 }
 
-// What is asked of a thing may name it as well: "what oil", "seal size".
+// What is asked of a thing may name it as well: "what oil", "seal size", "chain links".
 bool names_thing(Draft& draft, const std::string& word) {
+  constexpr std::string_view things[] = {"oil", "coolant", "grease", "fuel", "chain"};
   const auto matches = draft.lexicon.groups_in({word});
-  return std::ranges::any_of(
-      matches, [](const GroupMatch& match) { return match.group == "oil" || kind_named(match.group); });
+  return std::ranges::any_of(matches, [&](const GroupMatch& match) {
+    return std::ranges::find(things, match.group) != std::end(things) || kind_named(match.group);
+  });
 }
 
 // Of several words that ask for a figure, the one that names the thing itself is left to be read as a part.
 void leave_thing(Draft& draft, LooseWords& words, const GroupMatch& asked) {
-  if (asked.count == 1) return;
+  if (asked.count == 1 || asked.group == "kind-state") return;  // "greased or dry" asks of no grease
   for (std::size_t i = asked.first; i < asked.first + asked.count; ++i)
     words[i].taken = !names_thing(draft, words[i].word);
 }
@@ -119,6 +123,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
+  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness"; });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
       if (words[i].word.size() >= 3) add_unit(draft.reading, words[i].word);
@@ -144,6 +149,10 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   auto matches = draft.lexicon.groups_in(texts_of(words));
   std::ranges::stable_sort(matches, [](const GroupMatch& left, const GroupMatch& right) {
     return std::tuple(right.count, left.first) < std::tuple(left.count, right.first);
+  });
+  // "link" is no "links", left in German.
+  std::erase_if(matches, [&](const GroupMatch& match) {
+    return match.group == "side-left" && match.count == 1 && words[match.first].word == "link";
   });
   for (const auto& match : matches)
     if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match))
@@ -175,11 +184,22 @@ LooseWords without_noise(Draft& draft, const LooseWords& words) {
   return left;
 }
 
+// "bolts" of "heat shield bolts silencer" belongs to what stands before it.
+bool follows_a_name(const Draft& draft, const LooseWords& words, std::size_t i) {
+  const std::size_t token = words[i].token;
+  const auto matches = draft.lexicon.groups_in({words[i].word});
+  const bool is_fastener = std::ranges::any_of(
+      matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
+  if (!is_fastener || token == 0 || draft.taken[token - 1]) return false;
+  const bool is_loose = std::ranges::any_of(words, [&](const Loose& each) { return each.token == token - 1; });
+  return !is_loose && !std::ranges::all_of(draft.token(token - 1).words, is_noise);
+}
+
 // "plug drain", "nut front axle": two words that name a part in the other order, or with others between.
 bool read_parted_pair(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     for (std::size_t j = 0; j < words.size(); ++j) {
-      if (i == j) continue;
+      if (i == j || (j < i && follows_a_name(draft, words, j))) continue;
       const LooseWords pair = {words[i], words[j]};
       const auto matches = draft.lexicon.groups_in(texts_of(pair));
       for (const auto& match : matches) {
@@ -193,6 +213,17 @@ bool read_parted_pair(Draft& draft, LooseWords& words) {
     }
   }
   return false;
+}
+
+// "proof stress": two words that are the name of a column of some table.
+void read_column_names(Draft& draft, LooseWords& words) {
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    const std::string key = words[i].word + "-" + words[i + 1].word;
+    const bool is_said = is_noise(words[i].word) || is_noise(words[i + 1].word);  // "same as"
+    if (words[i].taken || words[i + 1].taken || is_said || !draft.lexicon.has_term(Prefix::field, key)) continue;
+    add_new(draft.reading.figures, key);
+    take(words, {{}, i, 2});
+  }
 }
 
 // "with filter", "after drain", "free length": a field by its own name, where that has several words.
@@ -240,6 +271,10 @@ void read_threadlocker(QuestionReading& reading) {
 void read_sides_beside_parts(QuestionReading& reading) {
   const auto is_side = [](const PartAsked& part) { return !opposite_of(part.typed).empty(); };
   if (std::ranges::all_of(reading.parts, is_side)) return;
+  const auto names_none = [&](const PartAsked& part) { return is_side(part) || std::ranges::any_of(part.groups, says_little); };
+  const auto is_exhaust = [](const PartAsked& part) { return part.typed == "exhaust"; };
+  if (std::ranges::any_of(reading.parts, is_exhaust) && std::ranges::all_of(reading.parts, names_none))
+    return;  // "exhaust stud" is the exhaust's
   for (const auto& part : reading.parts)
     if (is_side(part)) add_new(reading.sides, part.typed);
   std::erase_if(reading.parts, is_side);
@@ -258,12 +293,15 @@ bool is_bare_number(std::string_view word) {
   return word.find_first_not_of("0123456789.") == std::string_view::npos;
 }
 
+constexpr std::size_t shortest_name = 4;  // letters from which on a unit that stands in names is more likely one
+
 // A unit that no number stands before: "in ft lbs", "psi".
 bool read_units(Draft& draft, std::size_t i) {
   for (std::size_t count = 3; count > 0; --count) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     if (typed.size() < 2 || readings(typed).empty()) continue;
+    if (count == 1 && typed.size() >= shortest_name && draft.lexicon.names_with(fold(typed))) continue;  // "second ring"
     add_unit(draft.reading, typed);
     draft.take(i, count);
     return true;
@@ -276,6 +314,8 @@ bool read_units(Draft& draft, std::size_t i) {
 void read_words(Draft& draft) {
   LooseWords words = loose_words(draft);
   read_field_names(draft, words);
+  words = without_taken(words);
+  read_column_names(draft, words);
   words = without_taken(words);
   read_groups(draft, words, 2);  // "how much", "which oil": before their noise words go
   words = without_noise(draft, without_taken(words));

@@ -59,6 +59,7 @@ struct QuestionReading {
   std::vector<std::string> kinds;       // from a filter
   std::vector<PartAsked> parts;
   std::vector<std::string> figures;  // fields or kinds asked for: "torque", "level", "clearance"
+  std::string hand;                  // "left": of the thread that is probably meant
   std::vector<std::string> choices;  // "hand=left"
   std::vector<Thread> threads;
   std::vector<Drive> drives;
@@ -73,6 +74,7 @@ struct QuestionReading {
   std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
   std::vector<Correction> corrections;
   std::vector<std::string> unread;    // words that nobody here knows
+  std::vector<std::string> left_aside;  // words that nothing holds together with the others
   std::vector<std::string> left_out;  // words that say nothing here
   std::vector<std::string> doubts;    // sentences: what could also have been meant
 

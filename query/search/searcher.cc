@@ -2,6 +2,7 @@
 #include "query/search/searcher.h"
 
 #include <algorithm>
+#include <limits>
 #include <tuple>
 
 #include "query/search/measures.h"
@@ -35,6 +36,13 @@ std::vector<Hit> best_first(std::vector<Hit> hits) {
 bool fits(const EntryRecord& entry, const QuestionReading& reading, const Demand& demand) {
   if (demand.machine && !fits_machine(entry, reading, demand.year)) return false;
   return !demand.sizes_exact || has_threads_asked(entry, reading);
+}
+
+// A word such as "diameter" that no name here holds says nothing of any of them.
+void charge_aspects(std::vector<Hit>& hits) {
+  int least = std::numeric_limits<int>::max();
+  for (const auto& hit : hits) least = std::min(least, hit.aspects_absent);
+  for (auto& hit : hits) hit.cost += aspect_elsewhere * (hit.aspects_absent - least);
 }
 
 }  // namespace
@@ -98,7 +106,7 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
     into.hits.push_back(
-        {id, library, *entry, std::move(*sheet), cost, rank.by_name, std::move(meeting.differs)});
+        {id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.aspects_absent, std::move(meeting.differs)});
   }
   return number;
 }
@@ -111,6 +119,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
     found.total += each.unread + each.ids.size() - number;
     if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested
   }
+  charge_aspects(found.hits);
   found.hits = best_first(std::move(found.hits));
   found.total += found.hits.size();
   return found;

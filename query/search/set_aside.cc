@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/set_aside.h"
+
+#include <algorithm>
+
+#include "query/library/fold.h"
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+// Whether some field of the entry says these words, in this order: "below the rim", "at 5000 rpm".
+bool states_words(const EntryRecord& entry, const std::vector<std::string>& words) {
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+    const auto said = words_of(fold(field.text));
+    return std::search(said.begin(), said.end(), words.begin(), words.end()) != said.end();
+  });
+}
+
+std::string_view without_end(std::string_view assembly) {
+  for (const std::string_view end : {"front-", "rear-"})
+    if (assembly.starts_with(end)) return assembly.substr(end.size());
+  return assembly;
+}
+
+class SetAside {
+ public:
+  SetAside(Findings& findings, Searcher& searcher) : findings_(findings), searcher_(searcher) {}
+
+  bool run() {
+    const QuestionReading& asked = findings_.reading;
+    if (!asked.numbers.empty()) return answer_by_number();
+    if (asked.machines.size() != 1 || asked.machine_is_guess) return false;
+    if (!asked.quantities.empty()) return answer_on_condition();
+    QuestionReading rest = asked;
+    std::vector<std::string> aside;
+    std::erase_if(rest.parts, [&](const PartAsked& part) {
+      const bool is_loose = !part.is_aspect && part.groups.empty();
+      if (is_loose) aside.push_back(part.typed);
+      return is_loose;
+    });
+    if (std::ranges::none_of(rest.parts, names_a_part) || exists_elsewhere()) return false;
+    if (!aside.empty() && take(rest, called_so(rest), aside)) return true;
+    const bool is_near = !searcher_.search(rest, {.sides_stated = false, .names_whole = false}).hits.empty();
+    return !is_near && take_without_place(rest, aside);
+  }
+
+ private:
+  // A part number says all that there is to say: "HX359-WH what is it off".
+  bool answer_by_number() {
+    QuestionReading rest = findings_.reading;
+    std::vector<std::string> aside;
+    for (const auto& part : rest.parts) aside.push_back(part.typed);
+    rest.parts.clear();
+    if (aside.empty()) return false;
+    return take(rest, searcher_.search(rest, {.figures_named = false, .sides_stated = false}).hits, aside);
+  }
+
+  // "oil pressure at 5000 rpm": not what is asked, but the condition under which it is stated.
+  bool answer_on_condition() {
+    QuestionReading rest = findings_.reading;
+    rest.quantities.clear();
+    if (std::ranges::none_of(rest.parts, names_a_part)) return false;
+    auto hits = called_so(rest);
+    std::erase_if(hits, [&](const Hit& hit) {
+      return !std::ranges::all_of(findings_.reading.quantities, [&](const QuantityAsked& asked) {
+        return states_words(hit.entry, words_of(fold(asked.typed)));
+      });
+    });
+    return take(findings_.reading, std::move(hits), {});
+  }
+
+  // Another machine has what is called so: this one has not.
+  bool exists_elsewhere() {
+    auto hits =
+        searcher_.search(findings_.reading, {.machine = false, .year = false, .sides_stated = false}).hits;
+    return std::ranges::any_of(hits, [](const Hit& hit) { return hit.by_name && !is_another_thing(hit); });
+  }
+
+  // The hits that are called just so; none if they are of several places.
+  std::vector<Hit> called_so(const QuestionReading& rest) {
+    auto hits = searcher_.search(rest, {.figures_named = false, .sides_stated = false}).hits;
+    if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
+    const double limit = hits.front().cost + as_good;
+    std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+    return rest.numbers.empty() && !are_of_one_place(hits) ? std::vector<Hit>{} : hits;
+  }
+
+  bool take(const QuestionReading& rest, std::vector<Hit> hits, const std::vector<std::string>& aside) {
+    if (hits.empty()) return false;
+    const auto is_aside = [&](const Correction& each) {
+      return std::ranges::find(aside, each.read) != aside.end();
+    };
+    std::erase_if(findings_.reading.corrections, is_aside);
+    findings_.reading.left_aside.insert(findings_.reading.left_aside.end(), aside.begin(), aside.end());
+    findings_.reading.parts = rest.parts;
+    findings_.total = hits.size();
+    findings_.total_is_exact = true;
+    findings_.answers = std::move(hits);
+    findings_.near.clear();
+    findings_.why_near = Near::none;
+    return true;
+  }
+
+  // "heat shield bolts silencer": without it something is called just so, and it says no more than where that
+  // is: its figure says so too, or it names other things on the same sheet. Of several such, that names most
+  // of them.
+  bool take_without_place(const QuestionReading& asked, const std::vector<std::string>& aside) {
+    std::size_t most = 0, place = 0;
+    std::vector<Hit> found;
+    for (std::size_t i = 0; i < asked.parts.size() && asked.parts.size() > 1; ++i) {
+      const PartAsked& part = asked.parts[i];
+      if (std::ranges::any_of(part.groups, says_little) || std::ranges::any_of(part.groups, says_what_of_it))
+        continue;
+      QuestionReading rest = without(asked, i);
+      if (std::ranges::none_of(rest.parts, names_a_part)) continue;
+      auto hits = called_so(rest);
+      if (hits.empty()) continue;
+      const std::size_t number =
+          states_words(hits.front().entry, part.words) ? 1 : named_on(hits.front().sheet.name, part);
+      if (number <= most) continue;
+      most = number;
+      place = i;
+      found = std::move(hits);
+    }
+    if (most == 0) return false;
+    findings_.reading.doubts.push_back("“" + asked.parts[place].typed + "” is taken for where it is.");
+    return take(without(asked, place), std::move(found), aside);
+  }
+
+  static QuestionReading without(QuestionReading reading, std::size_t part) {
+    reading.parts.erase(reading.parts.begin() + static_cast<std::ptrdiff_t>(part));
+    return reading;
+  }
+
+  // How many things on that sheet the part's name is a name of.
+  std::size_t named_on(const std::string& sheet, const PartAsked& part) {
+    QuestionReading named = findings_.reading;
+    named.parts = {part};
+    named.figures.clear();
+    named.sides.clear();
+    const auto hits = searcher_.search(named, {.sides_stated = false}).hits;
+    return static_cast<std::size_t>(
+        std::ranges::count_if(hits, [&](const Hit& hit) { return hit.by_name && hit.sheet.name == sheet; }));
+  }
+
+  Findings& findings_;
+  Searcher& searcher_;
+};
+
+}  // namespace
+
+bool are_of_one_place(const std::vector<Hit>& hits) {
+  return std::ranges::all_of(hits, [&](const Hit& hit) {
+    return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly);
+  });
+}
+
+bool answer_without_loose_words(Findings& findings, Searcher& searcher) {
+  return SetAside(findings, searcher).run();
+}
+
+}  // namespace sheaf

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Words that no entry holds together with the others. Who knows the machine and the part answers from these
+// and says which words he left aside; he does not where one of them may be what names the part. Internal to
+// search.
+#pragma once
+
+#include "query/search/searcher.h"
+
+namespace sheaf {
+
+// For a question that found nothing: leaves aside the words that the glossary does not know, and one part
+// that only says where; fills Findings::answers if the rest is called just so in one place of one machine.
+bool answer_without_loose_words(Findings& findings, Searcher& searcher);
+
+// Whether all hits are of one assembly, or of the same at both ends of the machine.
+bool are_of_one_place(const std::vector<Hit>& hits);
+
+}  // namespace sheaf
