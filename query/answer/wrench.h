@@ -5,6 +5,7 @@
 // The choice itself, its formulae and their sources stand in query/trade/torque_wrench.h.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -78,10 +79,10 @@ std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, s
 std::vector<std::string> set_lines(const WrenchAnswer& answer);
 std::string set_line(const StageSetting& stage);
 
-// Gives every answer with a torque its lines (Answer::set). The crib is looked for only if there is one.
-// Fails on a damaged library; the answers are then as they were.
+// Gives every answer with a torque its lines (Answer::set). The crib is looked for only if there is one, and the day only
+// if there is a crib. Fails on a damaged library, or without a day; the answers are then as they were.
 std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::vector<Library*>& libraries,
-                                     std::string_view today);
+                                     const std::function<Result<std::string>()>& today);
 
 // What a choice says beside its wrench's name, when the wrench should not be trusted: "its calibration was
 // due 2026-12-15". Empty if it can be.

@@ -83,7 +83,7 @@ std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, s
 }
 
 std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::vector<Library*>& libraries,
-                                     std::string_view today) {
+                                     const std::function<Result<std::string>()>& today) {
   const auto has_torque = [](const Answer& answer) {
     return text_of(answer.entry.fields, "torque") != nullptr;
   };
@@ -91,7 +91,9 @@ std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::ve
   const auto crib = read_crib(libraries);
   if (!crib) return crib.failure();
   if (!*crib) return std::nullopt;
-  for (auto& answer : answers) answer.set = set_lines(answer.entry, **crib, today);
+  const auto day = today();
+  if (!day) return day.failure();
+  for (auto& answer : answers) answer.set = set_lines(answer.entry, **crib, *day);
   return std::nullopt;
 }
 

@@ -8,8 +8,7 @@
 namespace sheaf {
 
 void say_what_to_set(std::vector<Answer>& answers, const std::vector<Library*>& libraries) {
-  const auto day = today_from("");
-  const auto fault = day ? add_set_lines(answers, libraries, *day) : std::optional(day.failure());
+  const auto fault = add_set_lines(answers, libraries, [] { return today_from(""); });
   if (fault) say("no wrench is named: " + fault->message);
 }
 
