@@ -54,6 +54,7 @@ bool is_listed_number(Lexicon& lexicon, const std::string& squeezed);
 
 // In this order. What one does not take is left to the next.
 void read_designations(Draft& draft);  // threads, drives, sizes, bearings, codes, quantities with units
+void read_frames(Draft& draft);        // frame numbers, by the word before them
 void correct_words(Draft& draft);      // words that nobody knows
 void read_machines(Draft& draft);
 void read_words(Draft& draft);    // parts, sides, kinds of figure, by the glossary

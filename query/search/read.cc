@@ -8,6 +8,7 @@ namespace sheaf {
 QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
   Draft draft(question_of(text), lexicon);
   read_designations(draft);
+  read_frames(draft);
   correct_words(draft);
   read_machines(draft);
   read_words(draft);

@@ -2,6 +2,7 @@
 // Numbers without a unit, once it is known that they are no machine: years, sizes, bearings, part
 // numbers, and what is left, a measure of which only the entry can say what it measures.
 #include <cmath>
+#include <span>
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"
@@ -14,8 +15,27 @@ constexpr std::size_t shortest_part_number = 4;        // letters and digits
 constexpr std::size_t most_numbers = 12;               // candidates for a number that is not whole
 constexpr std::size_t most_looked_alike = 200;
 
+constexpr std::ptrdiff_t shortest_frame = 4;             // digits of a frame number
+
 bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
+}
+
+// "frame HM3-002100", "chassis no. HM3-002100"
+bool read_frame(Draft& draft, std::size_t i) {
+  constexpr std::string_view frames[] = {"frame", "chassis", "vin", "rahmen", "rahmennummer", "cadre", "bastidor", "telaio"};
+  constexpr std::string_view numbers[] = {"number", "no", "nr", "num", "numero"};
+  const auto is_any = [&](std::size_t at, std::span<const std::string_view> words) {
+    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(at, word); });
+  };
+  if (!draft.reading.frame.empty() || draft.taken[i] || !is_any(i, frames)) return false;
+  const std::size_t at = is_any(i + 1, numbers) ? i + 2 : i + 1;
+  if (!draft.is_free(at, 1)) return false;
+  const std::string& typed = draft.token(at).typed;
+  if (std::ranges::count_if(typed, [](char sign) { return sign >= '0' && sign <= '9'; }) < shortest_frame) return false;
+  draft.reading.frame = typed;
+  draft.take(i, at + 1 - i);
+  return true;
 }
 
 // "2013", "'13", "2011-2013", "2011..2013"
@@ -157,6 +177,10 @@ std::optional<int> year_in(std::string_view text) {
   if (text.size() != 4 || text.find_first_not_of("0123456789") != std::string_view::npos) return std::nullopt;
   const int year = std::atoi(std::string(text).c_str());
   return year >= oldest_year && year <= newest_year ? std::optional(year) : std::nullopt;
+}
+
+void read_frames(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i) read_frame(draft, i);
 }
 
 void read_numbers(Draft& draft) {

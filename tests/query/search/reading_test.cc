@@ -66,6 +66,13 @@ TEST_CASE("years, alone and in ranges") {
   CHECK(read("2013 outer plug").lengths.empty());
 }
 
+TEST_CASE("a frame number is read behind the word for it, and is no year nor part") {
+  CHECK(read("pad pin muleback 2013 frame HK4-005000").frame == "HK4-005000");
+  CHECK(read("pad pin muleback 2013 frame HK4-005000").year == 2013);
+  CHECK(read("chassis no. HK4-005000 muleback").frame == "HK4-005000");
+  CHECK(read("frame bolt muleback 380").frame.empty());
+}
+
 TEST_CASE("what is asked of a thing leaves the thing to be read") {
   const auto reading = read("oil level");
   CHECK(reading.figures == std::vector<std::string>{"level"});
