@@ -39,8 +39,8 @@ class SourceFile {
   // `null` or `~` was written, or a # made a comment of the value.
   Diagnostic empty_value(const Node& empty) const;
 
-  // The place of bytes [at, at+length) of a plain or quoted scalar's text, for a fault inside it; the
-  // whole scalar where its text differs from the bytes (escapes, folding), or for a length of 0.
+  // The place of bytes [at, at+length) of a plain or quoted scalar's text, as far as they stand on one line, for a fault
+  // inside it; the whole scalar where its text differs from the bytes (escapes, folding), or for a length of 0.
   Span within(const Node& scalar, int at, int length) const;
 
  private:

@@ -44,6 +44,7 @@ TEST_CASE("within finds the characters of a fault inside a scalar") {
   CHECK(within("escaped", 3, 2) == in_words(sheet.at("escaped").span));
   CHECK(within("folded", 3, 2) == in_words(sheet.at("folded").span));
   CHECK(within("block", 3, 2) == "t.yaml:7:6+2");
+  CHECK(within("block", 3, 3) == "t.yaml:7:6+2");     // as far as the line goes
   CHECK(within("plain", 0, 0) == "t.yaml:1:8+12");    // no length: all of it
   CHECK(within("plain", 100, 4) == "t.yaml:1:8+12");  // out of range: all of it
 }
