@@ -124,6 +124,12 @@ bool is_side_of(const EntryRecord& entry, const std::string& word) {
   return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "side" && field.text == word; });
 }
 
+// "piston diameter", of the piston: what its figure measures.
+bool is_dimension(std::string_view word) {
+  constexpr std::array<std::string_view, 3> dimensions = {"diameter", "thickness", "width"};
+  return std::ranges::find(dimensions, word) != dimensions.end();
+}
+
 // The size within a name: "hook spanner 45..50 mm".
 bool is_measure(std::string_view word) {
   return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
@@ -206,7 +212,7 @@ double Ranker::cost_of_name(const std::string& text, const EntryRecord& entry, c
       costs[i] = side_too_many;
     else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(name.words[i]))
       costs[i] = context_too_many;  // "fork level", of the oil in it
-    else if (context.contains(stem_of(name.words[i])) && reading_.unread.empty())
+    else if (is_dimension(name.words[i]) || (context.contains(stem_of(name.words[i])) && reading_.unread.empty()))
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;

@@ -83,10 +83,21 @@ bool read_size(Draft& draft, std::size_t i) {
 }
 
 // Digits alone may be a model, a year or a size: they wait until the machines have been read.
-bool read_bearing(Draft& draft, std::size_t i) {
+std::optional<Found<Bearing>> find_bearing(const Draft& draft, std::size_t i) {
   const bool has_suffix = draft.has_word(i + 1, "2rs") || draft.has_word(i + 1, "zz");
-  if (is_number(draft.token(i)) && !has_suffix) return false;
-  return take_found(draft, i, bearing_at(draft.question.from(i), Input::prompt), draft.reading.bearings);
+  if (is_number(draft.token(i)) && !has_suffix) return std::nullopt;
+  return bearing_at(draft.question.from(i), Input::prompt);
+}
+
+bool read_bearing(Draft& draft, std::size_t i) {
+  return take_found(draft, i, find_bearing(draft, i), draft.reading.bearings);
+}
+
+// A supplier's number may be the designation itself; then every entry with such a bearing is meant.
+bool read_listed_bearing(Draft& draft, std::size_t i) {
+  auto found = find_bearing(draft, i);
+  if (!found || !draft.lexicon.has_term(Prefix::bearing, fold(found->value.basic))) return false;
+  return take_found(draft, i, std::move(found), draft.reading.bearings);
 }
 
 // Only a number and a unit of length, though a tool could have that width.
@@ -181,7 +192,7 @@ void read_designations(Draft& draft) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;
     }
-    read_listed_number(draft, i) || is_year_beside_unit(draft, i) || read_label(draft, i) ||
+    read_listed_bearing(draft, i) || read_listed_number(draft, i) || is_year_beside_unit(draft, i) || read_label(draft, i) ||
         read_diameter_sign(draft, i) || read_figure(draft, i) || read_thread(draft, i) ||
         read_size(draft, i) || read_bearing(draft, i) || read_drive(draft, i) || read_length(draft, i) ||
         read_code(draft, i);

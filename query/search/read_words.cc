@@ -301,6 +301,7 @@ bool read_units(Draft& draft, std::size_t i) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     if (typed.size() < 2 || readings(typed).empty()) continue;
+    if (count == 1 && is_aspect(fold(typed))) continue;  // "min" is least, and no minute
     if (count == 1 && typed.size() >= shortest_name && draft.lexicon.names_with(fold(typed))) continue;  // "second ring"
     add_unit(draft.reading, typed);
     draft.take(i, count);
@@ -357,6 +358,8 @@ void read_rest(Draft& draft) {
     for (const auto& word : draft.token(i).words) {
       if (is_field(word))
         add_new(draft.reading.figures, word);  // "order", "grade"
+      else if (is_aspect(word) && !draft.lexicon.knows(word))
+        continue;  // "dia", where no name has it
       else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
         draft.reading.unread.push_back(word);
       else

@@ -103,6 +103,12 @@ TEST_CASE("designations are read for what they are") {
   CHECK(read("5wt or 10wt").labels.size() == 2);
 }
 
+TEST_CASE("a word that only says which of its kind a figure is costs nothing where nobody knows it") {
+  CHECK(read("min seal dia").units.empty());  // "min" is least, and no minute
+  CHECK(read("min seal dia").unread.empty());
+  CHECK(read("min seal gudgeon").unread == std::vector<std::string>{"gudgeon"});
+}
+
 TEST_CASE("quantities with their bounds, and lengths with what they measure") {
   const auto range = read("20..30 Nm").quantities;
   REQUIRE(range.size() == 1);
