@@ -11,6 +11,7 @@ QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
   read_frames(draft);
   correct_words(draft);
   read_machines(draft);
+  read_sequence(draft);
   read_words(draft);
   read_numbers(draft);
   read_rest(draft);

@@ -81,6 +81,13 @@ TEST_CASE("what is asked of a thing leaves the thing to be read") {
   CHECK(read("air gap").parts.empty());
 }
 
+TEST_CASE("what comes later in the job is not asked for") {
+  CHECK(read("top plug muleback before the oil").parts.size() == 1);
+  CHECK(read("top plug muleback before the oil").left_out.front() == "oil");
+  CHECK(read("before the oil").parts.size() == 1);
+  CHECK(read("top plug before 2016").year == 2016);
+}
+
 TEST_CASE("a tool beside a part asks what fits it, alone it is sought") {
   CHECK(read("top plug hex key").figures == std::vector<std::string>{"drive"});
   CHECK(read("top plug hex key").parts.size() == 1);
