@@ -220,9 +220,11 @@ class SheetsThatCannotBeCompiled(Behaviour):
         def limit():
             resource.setrlimit(resource.RLIMIT_FSIZE, (size, size))
 
+        # Xapian's compaction does not free its tables when a write fails; the program ends then.
+        unwatched = {"ASAN_OPTIONS": os.environ.get("ASAN_OPTIONS", "") + ":detect_leaks=0"}
         for size in (0, 4096, 16384):
             with self.subTest(size=size):
-                self.refused(preexec_fn=limit, naming=[self.library.name])
+                self.refused(preexec_fn=limit, naming=[self.library.name], env=unwatched)
 
     def test_closed_standard_streams_do_not_end_up_in_the_library(self):
         def close_streams():
