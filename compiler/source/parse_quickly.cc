@@ -2,7 +2,7 @@
 #include <yaml.h>
 
 #include <algorithm>
-#include <optional>
+#include <new>
 #include <string_view>
 
 #include "compiler/source/node_checks.h"

@@ -2,6 +2,7 @@
 #include "compiler/source/yaml_reader.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "compiler/source/tree_builder.h"
 #include "compiler/source/yaml_parsers.h"
