@@ -272,9 +272,7 @@ void add_fits(Collector& to, const std::vector<FitRecord>& fits) {
 void add_standing(Collector& to, const EntryRecord& entry) {
   to.filter(Prefix::kind, entry.kind);
   to.spell(words_of(entry.kind));
-  to.filter(Prefix::address, entry.address);
   to.other(words_in(entry.address.substr(entry.address.find('/') + 1)));
-  for (const std::string& old : entry.formerly) to.filter(Prefix::old_address, old);
   if (!entry.status.empty()) to.filter(Prefix::choice, "status=" + entry.status);
   if (!entry.withdrawn.empty()) to.filter(Prefix::choice, "withdrawn=yes");
   if (entry.critical) to.filter(Prefix::choice, "critical=yes");
@@ -282,7 +280,6 @@ void add_standing(Collector& to, const EntryRecord& entry) {
 
 void add_sheet(Collector& to, const SheetRecord& sheet) {
   to.filter(Prefix::assembly, sheet.assembly);
-  to.filter(Prefix::sheet, sheet.name);
   const std::vector<std::string> words = words_in(sheet.title + ' ' + sheet.maker + ' ' + sheet.assembly);
   to.other(words);
   to.spell(words);

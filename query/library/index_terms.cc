@@ -12,7 +12,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<PrefixDeclaration, 26> prefixes = {{
+constexpr std::array<PrefixDeclaration, 23> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
     {Prefix::other_stem, "XO", "stem of a word elsewhere: id, title, maker, machine, notes, choices, source",
@@ -21,9 +21,6 @@ constexpr std::array<PrefixDeclaration, 26> prefixes = {{
     {Prefix::group, "XG", "group of words that its names hold", "XGfork-cap"},
     {Prefix::kind, "XK", "kind, or kind of row", "XKfastener"},
     {Prefix::assembly, "XA", "assembly of its sheet", "XAfork"},
-    {Prefix::sheet, "XH", "its sheet", "XHsorvane-41-rod"},
-    {Prefix::address, "Q", "address", "Qsorvane-41-rod/top-plug"},
-    {Prefix::old_address, "XQ", "address it had formerly", "XQsorvane-41-rod/fork-cap"},
     {Prefix::machine, "XM", "make/model it fits; any, if it is for no machine in particular",
      "XMhaldrek/muleback 380"},
     {Prefix::make, "XMK", "make it fits", "XMKhaldrek"},

@@ -29,9 +29,6 @@ enum class Prefix : std::uint8_t {
   group,         // "XG"  a group of words that its names hold
   kind,          // "XK"  kind, or row kind of a table
   assembly,      // "XA"  assembly of its sheet
-  sheet,         // "XH"  its sheet
-  address,       // "Q"   address
-  old_address,   // "XQ"  an address it had formerly
   machine,       // "XM"  make/model it fits; "any" if it is for no machine in particular
   make,          // "XMK" make it fits
   years,         // "XY"  make/model/block of years it fits; see year_terms()

@@ -100,9 +100,6 @@ TEST_CASE("an entry is found by where it belongs") {
   const Asked plug{indexed(top_plug())};
   CHECK(plug.weight(Prefix::kind, "fastener") == 0);
   CHECK(plug.by(Prefix::assembly, "fork"));
-  CHECK(plug.by(Prefix::sheet, "sorvane-41-rod"));
-  CHECK(plug.by(Prefix::address, "sorvane-41-rod/top-plug"));
-  CHECK(plug.by(Prefix::old_address, "sorvane-41-rod/fork-cap"));
   CHECK(plug.by(Prefix::side, "front"));
   CHECK(plug.by(Prefix::machine, "haldrek/muleback 380"));
   CHECK(plug.by(Prefix::make, "haldrek"));
