@@ -67,11 +67,14 @@ Candidates candidates_for(const Plan& plan, const Xapian::Database& database, st
     for (const EntryId id : ids)
       if (chosen.ids.size() < most && known.insert(id).second) chosen.ids.push_back(id);
   };
-  Ids widest;  // of the likely ones; unless it is cut off it holds the others, and one walk is enough
-  if (!plan.likely.empty()) widest = narrowed(plan.likely.back());
-  for (std::size_t i = 0; i + 1 < plan.likely.size(); ++i)
-    if (chosen.ids.size() < most && (i == 0 || widest.size() == most)) choose(narrowed(plan.likely[i]));
-  choose(widest);
+  const auto& likely = plan.likely;
+  if (likely.size() > 1) choose(narrowed(likely.front()));
+  if (!likely.empty() && chosen.ids.size() < most) {
+    const Ids widest = narrowed(likely.back());  // unless it is cut off it holds the others, and one walk is enough
+    for (std::size_t i = 1; i + 1 < likely.size() && widest.size() == most; ++i)
+      if (chosen.ids.size() < most) choose(narrowed(likely[i]));
+    choose(widest);
+  }
   choose(all);
   return chosen;
 }

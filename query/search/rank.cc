@@ -44,13 +44,6 @@ constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
 
-std::vector<std::string> names_of(const EntryRecord& entry) {
-  std::vector<std::string> names = {entry.name};
-  for (const auto& field : entry.fields)
-    if (field.key == "also") names.push_back(field.text);
-  return names;
-}
-
 // "swingarm-pivot" -> "swingarm"
 std::string_view assembly_named_first(std::string_view group) {
   for (const auto assembly : all_assemblies())
@@ -58,48 +51,16 @@ std::string_view assembly_named_first(std::string_view group) {
   return {};
 }
 
-bool is_assembly(std::string_view group) {
-  const auto names = all_assemblies();
-  return std::ranges::find(names, group) != names.end();
+template <typename List, typename Item>
+bool contains(const List& list, const Item& item) {
+  return std::ranges::find(list, item) != list.end();
 }
 
-std::string spaced(std::string text) {
-  std::ranges::replace(text, '-', ' ');
-  return text;
-}
-
-// Words that go without saying on this sheet: its assembly, its machines, its maker.
-std::set<std::string> context_of(const EntryRecord& entry, const SheetRecord& sheet) {
-  std::set<std::string> stems;
-  const auto add = [&](const std::string& text) {
-    for (const auto& word : words_of(fold(text))) stems.insert(stem_of(word));
-  };
-  add(spaced(sheet.assembly));
-  add(sheet.maker);
-  for (const auto& fit : entry.fits) add(fit.make + " " + fit.model);
-  return stems;
-}
-
-// A name is a thing and, behind a comma or a word such as "at", where or which it is.
-struct Name {
-  std::vector<std::string> words;
-  std::size_t thing = 0;  // words of the thing itself
-};
-
-Name parted(const std::string& text) {
-  constexpr std::array<std::string_view, 7> places = {"at", "of", "on", "for", "in", "to", "over"};
-  Name name;
-  name.words = words_of(fold(text));
-  const std::size_t comma = text.find(',');
-  name.thing = comma == std::string::npos ? name.words.size() : words_of(fold(text.substr(0, comma))).size();
-  for (std::size_t i = 1; i < name.thing; ++i)
-    if (std::ranges::find(places, name.words[i]) != places.end()) name.thing = i;
-  return name;
-}
+bool is_assembly(std::string_view group) { return contains(all_assemblies(), group); }
 
 // "fork" of what stands on the fork's sheet, "engine" of all that is in it.
-bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, const std::set<std::string>& context) {
-  const auto in_context = [&](const std::string& word) { return context.contains(stem_of(word)); };
+bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, Context& context) {
+  const auto in_context = [&](const std::string& word) { return context.holds(stem_of(word)); };
   const auto in_title = words_of(fold(sheet.title));
   const auto is_titled = [&](const std::string& word) {
     return std::ranges::any_of(in_title,
@@ -157,14 +118,14 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
   if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }
 
-bool Ranker::is_fastener_word(const std::string& word) {
+bool Ranker::is_fastener_word(const std::string& word) const {
   const auto& matches = lexicon_.groups_in({word});
   return std::ranges::any_of(
       matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
 }
 
-bool Ranker::is_fluid_word(const std::string& word) {
-  const auto matches = lexicon_.groups_in({word});
+bool Ranker::is_fluid_word(const std::string& word) const {
+  const auto& matches = lexicon_.groups_in({word});
   return word == "fluid" || std::ranges::any_of(matches, [](const GroupMatch& match) { return match.group == "oil"; });
 }
 
@@ -196,39 +157,51 @@ bool Ranker::crosses_another(const GroupMatch& match, const std::vector<GroupMat
   return std::ranges::any_of(all, crosses) && std::ranges::none_of(all, holds_it);
 }
 
-bool Ranker::is_asked(const std::string& word) const {
-  return stems_.contains(stem_of(word)) || is_noise(word);
+bool Ranker::is_asked(const std::string& word, const std::string& stem) const {
+  return stems_.contains(stem) || is_noise(word);
 }
 
-double Ranker::cost_of_name(const std::string& text, const EntryRecord& entry, const Stems& context) {
-  const Name name = parted(text);
+const NameRead& Ranker::name_of(const std::string& text) {
+  const auto known = names_.find(text);
+  return known != names_.end() ? known->second : names_.emplace(text, read_name(text, lexicon_)).first->second;
+}
+
+Ranker::Names Ranker::names_of(const EntryRecord& entry) {
+  Names names = {&name_of(entry.name)};
+  for (const auto& field : entry.fields)
+    if (field.key == "also") names.push_back(&name_of(field.text));
+  return names;
+}
+
+double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const {
   std::vector<double> costs(name.words.size(), 1);
   const bool only_measures = std::ranges::all_of(name.words, is_measure);  // "10wt", of what was not said
   for (std::size_t i = 0; i < name.words.size(); ++i) {
-    const bool is_act = entry.kind == "step" && !stems_.contains(stem_of(name.words[i])) && name.words[i].size() > longest_article;
-    if (is_asked(name.words[i]) && !is_act)
+    const std::string& word = name.words[i];
+    const std::string& stem = name.stems[i];
+    const bool is_act = entry.kind == "step" && !stems_.contains(stem) && word.size() > longest_article;
+    if (is_asked(word, stem) && !is_act)
       costs[i] = 0;
-    else if (is_side_of(entry, name.words[i]) || (is_measure(name.words[i]) && !only_measures))
+    else if (is_side_of(entry, word) || (is_measure(word) && !only_measures))
       costs[i] = side_too_many;
-    else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(name.words[i]))
+    else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(word))
       costs[i] = context_too_many;  // "fork level", of the oil in it
-    else if (is_dimension(name.words[i]) || (context.contains(stem_of(name.words[i])) && reading_.unread.empty()))
+    else if (is_dimension(word) || (reading_.unread.empty() && context.holds(stem)))
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;
-  const auto& matches = lexicon_.groups_in(name.words);
-  for (const auto& match : matches) {
+  for (const auto& match : name.groups) {
     const bool asked = groups_.contains(match.group);
     if (!asked && side_of_group(match.group).empty()) continue;
     for (std::size_t i = match.first; i < match.first + match.count; ++i)
       costs[i] = std::min(costs[i], asked ? 0 : side_too_many);
-    if (asked && crosses_another(match, matches)) sum += other_part_too;
+    if (asked && crosses_another(match, name.groups)) sum += other_part_too;
   }
   const bool asks_torque = asks_for("torque") || asks_for("stage");
   const double of_fastener = asks_torque ? fastener_too_many : reading_.figures.empty() ? fastener_unasked : 1;
   for (std::size_t i = 0; i < costs.size(); ++i) {
-    const bool of_asked_parts = i > 0 && is_asked(name.words[i - 1] + name.words[i]);  // "run-out", "runout"
-    if (of_asked_parts) costs[i - 1] = costs[i] = 0;
+    const std::string joined = i > 0 ? name.words[i - 1] + name.words[i] : "";  // "run-out", "runout"
+    if (i > 0 && is_asked(joined, stem_of(joined))) costs[i - 1] = costs[i] = 0;
     if (costs[i] == 1 && of_fastener < 1 && is_fastener_word(name.words[i])) costs[i] = of_fastener;
   }
   for (std::size_t i = 0; i < costs.size(); ++i) sum += i < name.thing ? costs[i] : costs[i] * place_share;
@@ -240,29 +213,28 @@ double Ranker::cost_of_name(const std::string& text, const EntryRecord& entry, c
 
 // A part that none of the entry's names holds was found on its sheet or in its notes; "bolt" and "screw"
 // are said of anything that is tightened.
-double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet,
-                                    const Stems& context) {
-  Stems stems, groups;
-  for (const auto& name : names_of(entry)) {
-    const auto words = words_of(fold(name));
-    for (const auto& word : words) stems.insert(stem_of(word));
-    for (const auto& match : lexicon_.groups_in(words)) groups.insert(match.group);
-  }
+double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Names& names,
+                                    Context& context) {
   double sum = 0;
   bool names_one = false, lacks_one = false;  // of the parts that are known by their name alone
   bool names_any = false;
   aspects_absent_ = 0;
   for (const auto& part : reading_.parts) {
-    const auto has_stem = [&](const std::string& word) { return stems.contains(stem_of(word)); };
+    const auto has_stem = [&](const std::string& word) {
+      const std::string stem = stem_of(word);
+      return std::ranges::any_of(names, [&](const NameRead* name) { return contains(name->stems, stem); });
+    };
     const auto has_group = [&](const std::string& group) {
-      return groups.contains(group) || entry.kind == group;
+      const auto is_it = [&](const GroupMatch& match) { return match.group == group; };
+      return entry.kind == group ||
+             std::ranges::any_of(names, [&](const NameRead* name) { return std::ranges::any_of(name->groups, is_it); });
     };
     const bool is_held = std::ranges::all_of(part.words, has_stem) || std::ranges::any_of(part.groups, has_group);
     const bool is_there = is_held || is_of_sheet(part, sheet, context);
     names_any = names_any || is_held;
     if (names_a_part(part)) (is_there ? names_one : lacks_one) = true;
     if (std::ranges::all_of(part.words, has_stem)) continue;
-    const auto goes_without_saying = [&](const std::string& word) { return has_stem(word) || context.contains(stem_of(word)); };
+    const auto goes_without_saying = [&](const std::string& word) { return has_stem(word) || context.holds(stem_of(word)); };
     const bool is_of_context = std::ranges::any_of(part.words, has_stem) && std::ranges::all_of(part.words, goes_without_saying);
     if (is_of_context || std::ranges::any_of(part.groups, has_group))
       sum += other_words;
@@ -277,9 +249,9 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord&
 }
 
 // "swing arm pivot" is not the pivot of a lever, though that too is a pivot bolt.
-double Ranker::cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet) {
+double Ranker::cost_of_assembly(const NameRead& name, const SheetRecord& sheet) const {
   if (assemblies_.empty() || assemblies_.contains(sheet.assembly)) return 0;
-  for (const auto& match : lexicon_.groups_in(words_of(fold(entry.name))))
+  for (const auto& match : name.groups)
     if (assemblies_.contains(match.group)) return 0;
   return other_assembly;
 }
@@ -324,13 +296,14 @@ Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
   const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_limit(entry) +
                       cost_of_hand(entry);
   if (reading_.parts.empty()) return {cost};
-  const auto context = context_of(entry, sheet);
+  Context context(entry, sheet);
+  const auto names = names_of(entry);
   double least = std::numeric_limits<double>::max();
-  for (const auto& name : names_of(entry)) least = std::min(least, cost_of_name(name, entry, context));
+  for (const NameRead* name : names) least = std::min(least, cost_of_name(*name, entry, context));
   least *= share_of_name_;
-  const double absent = cost_of_absent_parts(entry, sheet, context);
+  const double absent = cost_of_absent_parts(entry, sheet, names, context);
   const bool by_name = absent < generic_elsewhere;
-  return {cost + least + absent + cost_of_assembly(entry, sheet), by_name, aspects_absent_};
+  return {cost + least + absent + cost_of_assembly(*names.front(), sheet), by_name, aspects_absent_};
 }
 
 }  // namespace sheaf

@@ -2,11 +2,13 @@
 // How well an entry's names answer the words of a question. Internal to search.
 #pragma once
 
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
 
 #include "query/search/lexicon.h"
+#include "query/search/name_read.h"
 #include "query/search/reading.h"
 
 namespace sheaf {
@@ -31,19 +33,24 @@ class Ranker {
  private:
   using Stems = std::set<std::string>;
 
-  double cost_of_name(const std::string& name, const EntryRecord& entry, const Stems& context);
-  double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Stems& context);
+  using Names = std::vector<const NameRead*>;  // its name, then those it has also
+
+  const NameRead& name_of(const std::string& text);
+  Names names_of(const EntryRecord& entry);
+  double cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const;
+  double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Names& names,
+                              Context& context);
   void add_implied(const PartAsked& part);
-  double cost_of_assembly(const EntryRecord& entry, const SheetRecord& sheet);
+  double cost_of_assembly(const NameRead& name, const SheetRecord& sheet) const;
   double cost_of_side(const EntryRecord& entry) const;
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
   double cost_of_limit(const EntryRecord& entry) const;
   double cost_of_hand(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
-  bool is_fastener_word(const std::string& word);
-  bool is_fluid_word(const std::string& word);
-  bool is_asked(const std::string& word) const;
+  bool is_fastener_word(const std::string& word) const;
+  bool is_fluid_word(const std::string& word) const;
+  bool is_asked(const std::string& word, const std::string& stem) const;
   bool asks_for(const std::string& figure) const { return groups_.contains("kind-" + figure); }
 
   const QuestionReading& reading_;
@@ -55,6 +62,7 @@ class Ranker {
   std::set<std::string> groups_;         // that the question names
   std::set<std::string> kinds_;          // that the parts asked for are of: "fork seal" is a seal
   std::set<std::string> assemblies_;     // that a word of a part's name names: "swing arm" of its pivot
+  std::map<std::string, NameRead> names_;  // by their texts: many entries are called the same
   std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
 };
 
