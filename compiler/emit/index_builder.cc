@@ -4,7 +4,6 @@
 #include <condition_variable>
 #include <cstdlib>
 #include <deque>
-#include <map>
 #include <mutex>
 #include <set>
 #include <thread>
@@ -26,6 +25,9 @@ using namespace sheaf;
 constexpr std::size_t least_entries = 500;
 constexpr std::size_t most_entries = 2000;
 constexpr std::uint64_t one_name_in = 16;
+// Neighbouring shards are merged before all are, in a bundle: beside what indexes other shards; and after a change of one
+// sheet there are few parts to merge. With a million entries 80 bundles are merged at once.
+constexpr std::size_t shards_in_bundle = 16;
 
 bool ends_shard(const std::string& last_sheet, std::size_t entries) {
   return entries >= most_entries || (entries >= least_entries && hash_of(last_sheet) % one_name_in == 0);
@@ -47,6 +49,14 @@ struct Shard {
   bool is_first = false;  // and so holds the spelling of the glossary
   std::string key;        // in the cache; empty: not known
   std::string file;       // empty: still to be written
+};
+
+struct Bundle {
+  std::vector<Shard> shards;     // those that are handed over come back without their sheets
+  std::size_t to_write = 0;      // of its shards
+  bool has_all_shards = false;
+  std::string key;               // in the cache; empty: not known
+  std::string file;              // empty: still to be merged
 };
 
 }  // namespace
@@ -76,12 +86,18 @@ struct IndexBuilder::State {
     ++shards;
   }
   std::optional<Failure> end_if_full();
-  std::optional<Failure> recall_sheets();
+  std::optional<Failure> end_shard(bool is_last);
+  std::optional<Failure> end_bundle();
+  std::optional<Failure> recall_sheets(Shard& shard);
+  std::string key_of(const Shard& shard) const;
   void look_up(Shard& shard);
-  std::optional<Failure> hand_over();
+  bool look_up(Bundle& bundle);
+  std::optional<Failure> hand_over(Shard shard);
   std::optional<Failure> wait_for_all();
   void work(const std::stop_token& stop);
   std::optional<Failure> write(Shard& shard);
+  std::optional<Failure> merge(Bundle& bundle);
+  Bundle& bundle_of(const Shard& shard) { return bundles[shard.number / shards_in_bundle]; }
 
   const Means means;
   const std::vector<WordRecord> glossary;
@@ -90,43 +106,64 @@ struct IndexBuilder::State {
   ShardCache cache;
 
   Shard gathering;
-  Recall recall;           // for sheets whose records are not at hand
   std::size_t shards = 0;  // begun
 
   std::mutex mutex;  // guards what follows
   std::condition_variable_any changed;
   std::deque<Shard> waiting;
-  struct Done {
-    std::string file;
-    std::vector<HashedSheet> hashes;
-  };
-  std::map<std::size_t, Done> done;  // by their numbers
+  std::deque<Bundle> bundles;
   std::size_t at_work = 0;
   std::optional<Failure> fault;  // the first
   std::vector<std::jthread> workers;
 };
 
 // Sheets without records are asked for only where their shard must be written: here, in the caller's thread.
-std::optional<Failure> IndexBuilder::State::recall_sheets() {
-  if (!recall) return std::nullopt;
-  look_up(gathering);
-  if (!gathering.file.empty()) return std::nullopt;
-  for (std::size_t i = 0; i < gathering.sheets.size(); ++i) {
-    if (!gathering.sheets[i].name.empty()) continue;
-    auto sheet = recall(gathering.hashes[i].name);
+std::optional<Failure> IndexBuilder::State::recall_sheets(Shard& shard) {
+  look_up(shard);
+  if (!shard.file.empty()) return std::nullopt;
+  for (std::size_t i = 0; i < shard.sheets.size(); ++i) {
+    if (!shard.sheets[i].name.empty()) continue;
+    auto sheet = means.recall(shard.hashes[i].name);
     if (!sheet) return sheet.failure();
-    gathering.sheets[i] = std::move(sheet).value();
+    shard.sheets[i] = std::move(sheet).value();
   }
   return std::nullopt;
 }
 
-std::optional<Failure> IndexBuilder::State::hand_over() {
-  if (auto failed = recall_sheets()) return failed;
+std::optional<Failure> IndexBuilder::State::hand_over(Shard shard) {
   std::unique_lock lock(mutex);
   changed.wait(lock, [&] { return waiting.size() < means.threads || fault; });
   if (fault) return fault;
-  waiting.push_back(std::move(gathering));
+  waiting.push_back(std::move(shard));
   changed.notify_all();
+  return std::nullopt;
+}
+
+std::optional<Failure> IndexBuilder::State::end_shard(bool is_last) {
+  const std::size_t place = gathering.number % shards_in_bundle;
+  const bool ends_bundle = is_last || place + 1 == shards_in_bundle;
+  {
+    const std::lock_guard lock(mutex);
+    if (place == 0) bundles.emplace_back();
+    Bundle& bundle = bundles.back();
+    bundle.shards.emplace_back();
+    ++bundle.to_write;
+    bundle.has_all_shards = ends_bundle;
+    if (means.recall) bundle.shards.back() = std::move(gathering);
+  }
+  if (!means.recall) return hand_over(std::move(gathering));
+  return ends_bundle ? end_bundle() : std::nullopt;
+}
+
+// Nobody works at it yet, for its shards were held back.
+std::optional<Failure> IndexBuilder::State::end_bundle() {
+  Bundle& bundle = bundles.back();
+  if (look_up(bundle)) return std::nullopt;
+  for (Shard& shard : bundle.shards) {
+    auto failed = recall_sheets(shard);
+    if (!failed) failed = hand_over(std::move(shard));
+    if (failed) return failed;
+  }
   return std::nullopt;
 }
 
@@ -136,12 +173,30 @@ std::optional<Failure> IndexBuilder::State::wait_for_all() {
   return fault;
 }
 
-void IndexBuilder::State::look_up(Shard& shard) {
-  if (means.cache.empty() || !shard.key.empty()) return;
+std::string IndexBuilder::State::key_of(const Shard& shard) const {
   std::vector<std::uint64_t> hashes;
   for (const HashedSheet& sheet : shard.hashes) hashes.push_back(sheet.hash);
-  shard.key = ShardCache::key_of(means.maker, glossary, shard.is_first, hashes);
+  return ShardCache::key_of(means.maker, glossary, shard.is_first, hashes);
+}
+
+void IndexBuilder::State::look_up(Shard& shard) {
+  if (means.cache.empty() || !shard.file.empty()) return;
+  if (shard.key.empty()) shard.key = key_of(shard);
   shard.file = cache.find(shard.key).value_or(std::string());
+}
+
+bool IndexBuilder::State::look_up(Bundle& bundle) {
+  if (means.cache.empty() || bundle.shards.size() == 1) return false;
+  std::vector<std::string> keys;
+  for (Shard& shard : bundle.shards) {
+    if (shard.key.empty()) shard.key = key_of(shard);
+    keys.push_back(shard.key);
+  }
+  bundle.key = ShardCache::key_of_bundle(keys);
+  bundle.file = cache.find(bundle.key).value_or(std::string());
+  if (bundle.file.empty()) return false;
+  for (const std::string& key : keys) cache.keep_also(key);
+  return true;
 }
 
 // Only a shard that the cache does not have is indexed.
@@ -152,6 +207,21 @@ std::optional<Failure> IndexBuilder::State::write(Shard& shard) {
   auto failed =
       write_shard(shard.file, shard.sheets, groups, shard.is_first ? spelling : std::vector<std::string>{});
   if (!failed && !shard.key.empty()) cache.keep(shard.key, shard.file);
+  return failed;
+}
+
+// All its shards are written.
+std::optional<Failure> IndexBuilder::State::merge(Bundle& bundle) {
+  if (bundle.shards.size() == 1) {
+    bundle.file = bundle.shards.front().file;
+    return std::nullopt;
+  }
+  if (bundle.key.empty() && look_up(bundle)) return std::nullopt;
+  std::vector<std::string> files;
+  for (const Shard& shard : bundle.shards) files.push_back(shard.file);
+  bundle.file = means.folder + "/bundle-" + std::to_string(bundle.shards.front().number);
+  auto failed = merge_shards(files, bundle.file);
+  if (!failed && !bundle.key.empty()) cache.keep(bundle.key, bundle.file);
   return failed;
 }
 
@@ -166,8 +236,15 @@ void IndexBuilder::State::work(const std::stop_token& stop) {
     auto failed = write(shard);
     shard.sheets = {};
     lock.lock();
+    Bundle& bundle = bundle_of(shard);
+    bundle.shards[shard.number % shards_in_bundle] = std::move(shard);
+    const bool is_complete = --bundle.to_write == 0 && bundle.has_all_shards;
+    if (is_complete && !failed && !fault) {
+      lock.unlock();
+      failed = merge(bundle);
+      lock.lock();
+    }
     --at_work;
-    done[shard.number] = {std::move(shard.file), std::move(shard.hashes)};
     if (failed && !fault) fault = std::move(failed);
     changed.notify_all();
     if (stop.stop_requested()) return;
@@ -186,7 +263,7 @@ IndexBuilder::~IndexBuilder() = default;
 
 std::optional<Failure> IndexBuilder::State::end_if_full() {
   if (!ends_shard(gathering.hashes.back().name, gathering.entries)) return std::nullopt;
-  auto failed = hand_over();
+  auto failed = end_shard(false);
   begin_shard();
   return failed;
 }
@@ -199,9 +276,8 @@ std::optional<Failure> IndexBuilder::add(SheetRecord sheet, std::uint64_t hash) 
   return state_->end_if_full();
 }
 
-std::optional<Failure> IndexBuilder::add(HashedSheet sheet, const Recall& recall) {
+std::optional<Failure> IndexBuilder::add(HashedSheet sheet) {
   Shard& shard = state_->gathering;
-  state_->recall = recall;
   shard.entries += sheet.entries;
   shard.hashes.push_back(std::move(sheet));
   shard.sheets.emplace_back();
@@ -210,18 +286,20 @@ std::optional<Failure> IndexBuilder::add(HashedSheet sheet, const Recall& recall
 
 std::vector<HashedSheet> IndexBuilder::hashes() const {
   std::vector<HashedSheet> all;
-  for (const auto& [_, shard] : state_->done) all.insert(all.end(), shard.hashes.begin(), shard.hashes.end());
+  for (const Bundle& bundle : state_->bundles) {
+    for (const Shard& shard : bundle.shards) all.insert(all.end(), shard.hashes.begin(), shard.hashes.end());
+  }
   return all;
 }
 
-std::optional<Failure> IndexBuilder::finish(const std::string& file) {
-  if (auto fault = state_->hand_over()) return fault;
-  if (auto fault = state_->wait_for_all()) return fault;
-  std::vector<std::string> in_order;
-  for (const auto& [_, shard] : state_->done) in_order.push_back(shard.file);
-  if (auto fault = merge_shards(std::move(in_order), file)) return fault;
-  state_->cache.forget_others();
-  return std::nullopt;
+Result<FileDescriptor> IndexBuilder::finish() {
+  if (auto fault = state_->end_shard(true)) return *fault;
+  if (auto fault = state_->wait_for_all()) return *fault;
+  std::vector<std::string> files;
+  for (const Bundle& bundle : state_->bundles) files.push_back(bundle.file);
+  auto index = merge_shards_in(state_->means.folder, files);
+  if (index) state_->cache.forget_others();
+  return index;
 }
 
 }  // namespace sheafc

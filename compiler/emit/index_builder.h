@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // The Xapian part of a library. Sheets are gathered into shards, which are indexed on all cores, and the
-// shards are merged in their order. Where a shard ends is decided by the sheets in it alone, so threads
+// shards are merged in their order, a few neighbours first. Where a shard ends is decided by the sheets in it alone, so threads
 // change no byte of the result.
 #pragma once
 
@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "compiler/emit/hashed_sheet.h"
+#include "query/library/file_descriptor.h"
 #include "query/library/record.h"
 #include "query/quantity/result.h"
 
@@ -18,11 +19,14 @@ namespace sheafc {
 
 class IndexBuilder {
  public:
+  using Recall = std::function<sheaf::Result<sheaf::SheetRecord>(const std::string& name)>;
   struct Means {
     std::string folder;  // to work in
     unsigned threads = 1;
     std::string cache;  // a folder of shards of earlier builds; empty: none
     std::string maker;  // what decides their bytes besides the sheets
+    // Asked for sheets whose hash was added, where their shard is not in the cache, before a later call returns.
+    Recall recall = {};
   };
   // `words` is the glossary.
   IndexBuilder(Means means, const std::vector<sheaf::WordRecord>& words);
@@ -32,13 +36,11 @@ class IndexBuilder {
 
   // Waits while as many shards are full as there are threads: memory stays bounded.
   std::optional<sheaf::Failure> add(sheaf::SheetRecord sheet, std::uint64_t hash);
-  // A sheet of which only the hash is at hand: `recall` is asked for it, before this or a later call returns, if its
-  // shard is not in the cache.
-  using Recall = std::function<sheaf::Result<sheaf::SheetRecord>(const std::string& name)>;
-  std::optional<sheaf::Failure> add(HashedSheet sheet, const Recall& recall);
+  // A sheet of which only the hash is at hand; for builders with `recall`.
+  std::optional<sheaf::Failure> add(HashedSheet sheet);
 
-  // Writes the whole index into one file. Afterwards nothing may be added.
-  std::optional<sheaf::Failure> finish(const std::string& file);
+  // The whole index in one file without a name. Afterwards nothing may be added.
+  sheaf::Result<sheaf::FileDescriptor> finish();
   // Afterwards: all sheets, in order.
   std::vector<HashedSheet> hashes() const;
 

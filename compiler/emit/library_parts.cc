@@ -24,18 +24,25 @@ std::optional<Failure> LibraryParts::stopped() const {
 }
 
 Result<Receipt> LibraryParts::put_together() {
-  const std::string file = folder.file("library"), index_file = folder.file("index");
-  auto merging = std::async(std::launch::async, [&] { return index.finish(index_file); });
+  return put_together([&](const std::string& file, LibraryFacts& facts) -> Result<RowsSealed> {
+    if (auto fault = rows->finish(words, facts, file)) return *fault;
+    return seal_rows(file);
+  });
+}
+
+Result<Receipt> LibraryParts::put_together(const WriteRows& write_rows) {
+  const std::string file = folder.file("library");
+  auto merging = std::async(std::launch::async, [&] { return index.finish(); });
   LibraryFacts facts;
   facts.name = name;
   facts.sqlite_version = sqlite_version();
   facts.xapian_version = xapian_version();
-  if (auto fault = rows.finish(words, facts, file)) return cannot_write(*fault);
-  auto rows_sealed = seal_rows(file);
+  auto rows_sealed = write_rows(file, facts);
   if (!rows_sealed) return cannot_write(rows_sealed.failure());
   const std::uint64_t rows_hash = rows_sealed->hash;
-  if (auto fault = merging.get()) return cannot_write(*fault);
-  const auto trailer = seal_library(file, index_file, std::move(rows_sealed).value());
+  const auto merged = merging.get();
+  if (!merged) return cannot_write(merged.failure());
+  const auto trailer = seal_library(file, *merged, std::move(rows_sealed).value());
   if (!trailer) return cannot_write(trailer.failure());
   if (auto stop = stopped()) return *stop;
   if (auto fault = put_in_place(file, folder.target())) return cannot_write(*fault);
@@ -50,11 +57,11 @@ Result<Receipt> LibraryParts::put_together() {
 }
 
 IndexBuilder index_in(const BuildFolder& folder, const std::vector<WordRecord>& words,
-                      const EmitOptions& options) {
+                      const EmitOptions& options, IndexBuilder::Recall recall) {
   const unsigned threads =
       options.threads != 0 ? options.threads : std::max(1u, std::thread::hardware_concurrency());
   const std::string maker = options.program + ' ' + std::to_string(library_format) + ' ' + xapian_version();
-  return IndexBuilder({folder.path(), threads, options.cache, maker}, words);
+  return IndexBuilder({folder.path(), threads, options.cache, maker, std::move(recall)}, words);
 }
 
 }  // namespace sheafc

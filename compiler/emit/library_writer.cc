@@ -30,8 +30,8 @@ Result<LibraryWriter> LibraryWriter::begin(const std::string& path, const std::s
                                                                    name,
                                                                    std::move(words),
                                                                    options.interrupted,
-                                                                   std::move(rows).value(),
-                                                                   std::move(index)}));
+                                                                   std::move(index),
+                                                                   std::move(rows).value()}));
 }
 
 std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {
@@ -40,7 +40,7 @@ std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {
   if (auto stopped = parts_->stopped()) return stopped;
   parts_->last_sheet = sheet.name;
   const SheetBodies bodies = bodies_of(sheet);
-  auto fault = parts_->rows.add(sheet, bodies);
+  auto fault = parts_->rows->add(sheet, bodies);
   if (!fault) fault = parts_->index.add(std::move(sheet), hash_of(sheet, bodies));
   if (fault) return parts_->cannot_write(*fault);
   return std::nullopt;

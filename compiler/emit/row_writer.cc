@@ -87,21 +87,27 @@ std::optional<Failure> RowWriter::add(const SheetRecord& sheet, const SheetBodie
   return fault_;
 }
 
+std::optional<Failure> RowWriter::add_at(std::int64_t number, EntryId first_entry, const SheetRecord& sheet,
+                                         const SheetBodies& bodies) {
+  sheets_ = number - 1;
+  entries_ = first_entry - 1;
+  return add(sheet, bodies);
+}
+
 // Its rows go, and the counters back to where they stood before it.
 std::optional<Failure> RowWriter::replace(const SheetRecord& sheet, const SheetBodies& bodies) {
   SqlQuery place = query("SELECT id, first_entry, entries FROM sheet WHERE name = ?");
   if (!place.bind(1, sheet.name).next())
     return place.fault().value_or(Failure{"there is no sheet " + sheet.name});
-  sheets_ = place.integer(0) - 1;
-  entries_ = static_cast<EntryId>(place.integer(1) - 1);
+  const std::int64_t number = place.integer(0), first_entry = place.integer(1);
   for (const char* rows : {"entry WHERE id", "former_address WHERE entry"}) {
     SqlQuery remove = query(std::string("DELETE FROM ") + rows + " BETWEEN ? AND ?");
-    remove.bind(1, place.integer(1)).bind(2, entries_ + place.integer(2));
+    remove.bind(1, first_entry).bind(2, first_entry + place.integer(2) - 1);
     if (auto fault = remove.run()) return fault;
   }
   SqlQuery remove = query("DELETE FROM sheet WHERE id = ?");
-  if (auto fault = remove.bind(1, place.integer(0)).run()) return fault;
-  return add(sheet, bodies);
+  if (auto fault = remove.bind(1, number).run()) return fault;
+  return add_at(number, static_cast<EntryId>(first_entry), sheet, bodies);
 }
 
 void RowWriter::add_entry(const EntryRecord& entry, const std::string& body) {
@@ -160,6 +166,21 @@ std::optional<Failure> RowWriter::count_what_is_there(LibraryFacts& facts) {
   return std::nullopt;
 }
 
+void RowWriter::describe(const LibraryFacts& facts) {
+  insert(Into::library, facts.name, facts.data_date, facts.sheets, facts.entries, facts.words,
+         facts.sqlite_version, facts.xapian_version,
+         row_checksum({facts.sheets, facts.entries, facts.words},
+                      {facts.name, facts.data_date, facts.sqlite_version, facts.xapian_version}));
+}
+
+std::optional<Failure> RowWriter::save(const LibraryFacts& facts) {
+  describe(facts);
+  if (fault_) return fault_;
+  for (auto& query : queries_) query.reset();
+  if (auto fault = database_.execute("COMMIT;")) return fault;
+  return database_.close();
+}
+
 // Sheets that took the place of others are of the same machines, and words stand.
 std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, LibraryFacts& facts,
                                          const std::string& file) {
@@ -170,10 +191,7 @@ std::optional<Failure> RowWriter::finish(const std::vector<WordRecord>& words, L
     add_machines();
   }
   if (auto fault = count_what_is_there(facts)) return fault;
-  insert(Into::library, facts.name, facts.data_date, facts.sheets, facts.entries, facts.words,
-         facts.sqlite_version, facts.xapian_version,
-         row_checksum({facts.sheets, facts.entries, facts.words},
-                      {facts.name, facts.data_date, facts.sqlite_version, facts.xapian_version}));
+  describe(facts);
   if (fault_) return fault_;
   std::string sql;
   for (const auto items : {schema_indexes(), schema_views()}) {

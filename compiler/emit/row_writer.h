@@ -26,11 +26,17 @@ class RowWriter {
   static sheaf::Result<RowWriter> reopen(const std::string& path);
 
   std::optional<sheaf::Failure> add(const sheaf::SheetRecord& sheet, const sheaf::SheetBodies& bodies);
+  // By that number, its entries from that one on.
+  std::optional<sheaf::Failure> add_at(std::int64_t number, sheaf::EntryId first_entry, const sheaf::SheetRecord& sheet,
+                                       const sheaf::SheetBodies& bodies);
   // In place of the sheet of that name, which must have as many entries, for the same machines.
   std::optional<sheaf::Failure> replace(const sheaf::SheetRecord& sheet, const sheaf::SheetBodies& bodies);
   // Fills in the counts and the newest date of what the library says of itself, and copies it all into that file.
   std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words, sheaf::LibraryFacts& facts,
                                        const std::string& file);
+
+  // Leaves what was added as it lies, with these facts.
+  std::optional<sheaf::Failure> save(const sheaf::LibraryFacts& facts);
 
  private:
   enum class Into { library, sheet, entry, former_address, word, word_stems, machine, machine_word, count };
@@ -44,6 +50,7 @@ class RowWriter {
   void add_entry(const sheaf::EntryRecord& entry, const std::string& body);
   void add_words(const std::vector<sheaf::WordRecord>& words);
   void add_machines();
+  void describe(const sheaf::LibraryFacts& facts);
 
   sheaf::SqlDatabase database_;
   std::array<std::unique_ptr<sheaf::SqlQuery>, static_cast<std::size_t>(Into::count)> queries_;

@@ -5,10 +5,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <cerrno>
 #include <cstdio>
 #include <filesystem>
 
+#include "compiler/emit/row_pages.h"
 #include "query/library/file_descriptor.h"
 
 namespace sheafc {
@@ -24,23 +24,34 @@ constexpr std::uint64_t schema_number_at = 40;
 // Xapian numbers each database at random; the same content must give the same bytes.
 constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
+static_assert(hashed_piece % page_bytes == 0);
 constexpr std::size_t blocks_at_once = 128;  // of the index, while it is copied
-
-std::optional<Failure> write_at(const FileDescriptor& file, std::uint64_t offset, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t written = ::pwrite(file.number(), bytes.data(), bytes.size(), static_cast<off_t>(offset));
-    if (written < 0 && errno == EINTR) continue;
-    if (written < 0) return system_failure();
-    bytes.remove_prefix(static_cast<std::size_t>(written));
-    offset += static_cast<std::uint64_t>(written);
-  }
-  return std::nullopt;
-}
 
 Result<std::uint64_t> size_of(const FileDescriptor& file) {
   struct stat status {};
   if (::fstat(file.number(), &status) != 0) return system_failure();
   return static_cast<std::uint64_t>(status.st_size);
+}
+
+Result<Trailer> trailer_of(const FileDescriptor& library) {
+  const auto bytes = size_of(library);
+  if (!bytes) return bytes.failure();
+  if (*bytes < trailer_bytes) return Failure{"no library"};
+  const auto beginning = read_at(library.number(), 0, 100),
+             end = read_at(library.number(), *bytes - trailer_bytes, trailer_bytes);
+  if (!beginning || !end) return system_failure();
+  return read_trailer(*beginning, *end, *bytes);
+}
+
+// A piece of a file that begins there.
+std::string with_pages(std::string_view piece, std::uint64_t at, const std::map<std::uint32_t, std::string>& pages) {
+  std::string all(piece);
+  const auto first = static_cast<std::uint32_t>(at / page_bytes + 1);
+  const auto end = static_cast<std::uint32_t>(first + piece.size() / page_bytes);
+  for (auto page = pages.lower_bound(first); page != pages.end() && page->first < end; ++page) {
+    all.replace((page->first - first) * page_bytes, page_bytes, page->second);
+  }
+  return all;
 }
 
 // Formed as RFC 9562 has it for identities made from something: version 8, variant 2.
@@ -62,7 +73,7 @@ std::optional<Failure> sync(const std::string& path, int flags) {
 Result<RowsSealed> seal_rows(const std::string& path) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
   if (file.number() < 0) return system_failure();
-  if (auto fault = write_at(file, write_version_at, std::string_view(&read_only_version, 1))) return *fault;
+  if (auto fault = write_at(file.number(), write_version_at, std::string_view(&read_only_version, 1))) return *fault;
   const auto bytes = size_of(file);
   if (!bytes) return bytes.failure();
   DigestOfBytes digest;
@@ -72,19 +83,18 @@ Result<RowsSealed> seal_rows(const std::string& path) {
     hash.add(piece);
   });
   if (fault) return *fault;
-  return RowsSealed{*bytes, identity_from(digest.so_far()), hash.finish(), std::move(digest)};
+  return RowsSealed{*bytes, identity_from(digest.so_far()), hash.finish(), 0, std::move(digest)};
 }
 
-Result<Trailer> seal_library(const std::string& path, const std::string& index_path, RowsSealed rows) {
+Result<Trailer> seal_library(const std::string& path, const FileDescriptor& index, RowsSealed rows) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
-  const FileDescriptor index(::open(index_path.c_str(), O_RDONLY | O_CLOEXEC));
-  if (file.number() < 0 || index.number() < 0) return system_failure();
+  if (file.number() < 0) return system_failure();
   const auto index_bytes = size_of(index);
   if (!index_bytes) return index_bytes.failure();
   std::uint64_t at = rows.rows_bytes;
   std::optional<Failure> unwritten;
   const auto append = [&](std::string_view bytes) {
-    if (!unwritten) unwritten = write_at(file, at, bytes);
+    if (!unwritten) unwritten = write_at(file.number(), at, bytes);
     rows.digest.add(bytes);
     at += bytes.size();
   };
@@ -103,22 +113,39 @@ Result<Trailer> seal_library(const std::string& path, const std::string& index_p
   if (fault) return *fault;
   append(checks);
   const Trailer trailer{rows.rows_bytes, offset, *index_bytes, at + trailer_bytes, rows.digest.finish()};
-  if (!unwritten) unwritten = write_at(file, at, to_bytes(trailer));
+  if (!unwritten) unwritten = write_at(file.number(), at, to_bytes(trailer));
   if (unwritten) return *unwritten;
   return trailer;
+}
+
+Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uint32_t, std::string>& pages,
+                             const std::string& path) {
+  const FileDescriptor from(::open(library.c_str(), O_RDONLY | O_CLOEXEC));
+  const FileDescriptor to(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
+  if (from.number() < 0 || to.number() < 0) return system_failure();
+  const auto trailer = trailer_of(from);
+  if (!trailer) return trailer.failure();
+  DigestOfBytes digest;
+  HashOfPieces before, now;
+  std::uint64_t at = 0;
+  std::optional<Failure> unwritten;
+  const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view read) {
+    before.add(read);
+    const std::string piece = with_pages(read, at, pages);
+    now.add(piece);
+    digest.add(piece);
+    if (!unwritten) unwritten = write_at(to.number(), at, piece);
+    at += piece.size();
+  });
+  if (fault || unwritten) return fault ? *fault : *unwritten;
+  return RowsSealed{at, identity_from(digest.so_far()), now.finish(), before.finish(), std::move(digest)};
 }
 
 std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t hash, const std::string& path) {
   const FileDescriptor from(::open(library.c_str(), O_RDONLY | O_CLOEXEC));
   const FileDescriptor to(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
   if (from.number() < 0 || to.number() < 0) return system_failure();
-  const auto bytes = size_of(from);
-  if (!bytes) return bytes.failure();
-  if (*bytes < trailer_bytes) return Failure{"no library"};
-  const auto beginning = read_at(from.number(), 0, 100),
-             end = read_at(from.number(), *bytes - trailer_bytes, trailer_bytes);
-  if (!beginning || !end) return system_failure();
-  const auto trailer = read_trailer(*beginning, *end, *bytes);
+  const auto trailer = trailer_of(from);
   if (!trailer) return trailer.failure();
   HashOfPieces found;
   std::uint64_t at = 0;
@@ -126,18 +153,20 @@ std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t has
   const auto fault =
       read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view piece) {
         found.add(piece);
-        if (!unwritten) unwritten = write_at(to, at, piece);
+        if (!unwritten) unwritten = write_at(to.number(), at, piece);
         at += piece.size();
       });
   if (fault || unwritten) return fault ? fault : unwritten;
   if (found.finish() != hash) return Failure{"the rows are not what they were"};
   // Copying them counted the schema's number up by one.
-  std::string number = beginning->substr(schema_number_at, 4);
+  auto beginning = read_at(from.number(), schema_number_at, 4);
+  if (!beginning) return beginning.failure();
+  std::string number = std::move(beginning).value();
   for (auto byte = number.rbegin(); byte != number.rend(); ++byte) {
     if ((*byte)-- != 0) break;
   }
-  if (auto failed = write_at(to, schema_number_at, number)) return failed;
-  return write_at(to, write_version_at, std::string_view(&written_version, 1));
+  if (auto failed = write_at(to.number(), schema_number_at, number)) return failed;
+  return write_at(to.number(), write_version_at, std::string_view(&written_version, 1));
 }
 
 std::optional<Failure> put_in_place(const std::string& path, const std::string& target) {

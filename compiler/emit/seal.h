@@ -3,9 +3,11 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <optional>
 #include <string>
 
+#include "query/library/file_descriptor.h"
 #include "query/library/hash.h"
 #include "query/library/trailer.h"
 #include "query/quantity/result.h"
@@ -17,14 +19,19 @@ namespace sheafc {
 struct RowsSealed {
   std::uint64_t rows_bytes = 0;
   std::string identity;  // 16 bytes
-  std::uint64_t hash = 0;  // HashOfPieces of the rows
+  std::uint64_t hash = 0;         // HashOfPieces of the rows
+  std::uint64_t hash_before = 0;  // of those they were copied from
   sheaf::DigestOfBytes digest;  // of the rows, for that of the whole
 };
 sheaf::Result<RowsSealed> seal_rows(const std::string& file);
 
 // Copies the index behind the rows, with its identity, adds the checks of its blocks, and ends the file with the
 // trailer.
-sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, const std::string& index_file, RowsSealed rows);
+sheaf::Result<sheaf::Trailer> seal_library(const std::string& file, const sheaf::FileDescriptor& index, RowsSealed rows);
+
+// The rows of a library into a file of their own, with some pages replaced: sealed as they were.
+sheaf::Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uint32_t, std::string>& pages,
+                                    const std::string& file);
 
 // The rows of a library, in a file of their own that can be written to again, as they were before they were copied
 // in order. A Failure also if their hash is not that one.

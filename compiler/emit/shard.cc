@@ -2,10 +2,10 @@
 #include "compiler/emit/shard.h"
 
 #include <fcntl.h>
+#include <sys/mman.h>
 #include <unistd.h>
 #include <xapian.h>
 
-#include <cerrno>
 #include <filesystem>
 #include <system_error>
 
@@ -16,8 +16,8 @@ namespace {
 
 using namespace sheaf;
 
-// How many databases are open at once when they are merged: well below the usual limit of files.
-constexpr std::size_t most_merged_at_once = 512;
+constexpr std::uintmax_t most_in_memory = 64 << 20;  // bytes
+constexpr std::size_t piece = 1 << 20;
 
 // Runs `work`, which uses Xapian; what it throws becomes a Failure.
 template <typename Work>
@@ -53,14 +53,17 @@ void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRec
   }
 }
 
-std::optional<Failure> compact_into(const Xapian::Database& database, const std::string& file) {
-  const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666);
-  if (descriptor < 0) return Failure{std::generic_category().message(errno)};
+// Xapian syncs every table that it writes, which nobody needs before the library is whole: in memory that is nothing.
+FileDescriptor file_in_memory() { return FileDescriptor(::memfd_create("index", MFD_CLOEXEC)); }
+
+std::optional<Failure> compact_into(const Xapian::Database& database, const FileDescriptor& file) {
+  const int descriptor = ::fcntl(file.number(), F_DUPFD_CLOEXEC, 0);
+  if (descriptor < 0) return system_failure();
   Xapian::Database(database).compact(descriptor);  // which closes it, whatever happens
   return std::nullopt;
 }
 
-std::optional<Failure> merge(const std::vector<std::string>& shards, const std::string& file) {
+std::optional<Failure> merge_into(const std::vector<std::string>& shards, const FileDescriptor& file) {
   return guarded([&]() -> std::optional<Failure> {
     Xapian::Database all;
     for (const std::string& shard : shards) all.add_database(Xapian::Database(shard));
@@ -68,11 +71,32 @@ std::optional<Failure> merge(const std::vector<std::string>& shards, const std::
   });
 }
 
+std::optional<Failure> save(const FileDescriptor& made, const std::string& path) {
+  const FileDescriptor file(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
+  const off_t bytes = ::lseek(made.number(), 0, SEEK_END);
+  if (file.number() < 0 || bytes < 0) return system_failure();
+  std::uint64_t at = 0;
+  std::optional<Failure> unwritten;
+  const auto fault = read_range(made.number(), 0, static_cast<std::uint64_t>(bytes), piece, [&](std::string_view read) {
+    if (!unwritten) unwritten = write_at(file.number(), at, read);
+    at += read.size();
+  });
+  return fault ? fault : unwritten;
+}
+
+std::uintmax_t bytes_of(const std::vector<std::string>& files) {
+  std::uintmax_t sum = 0;
+  std::error_code ignored;
+  for (const std::string& file : files) sum += std::filesystem::file_size(file, ignored);
+  return sum;
+}
+
 }  // namespace
 
 std::optional<Failure> write_shard(const std::string& file, const std::vector<SheetRecord>& sheets,
                                    const WordGroups& groups, const std::vector<std::string>& spelling) {
   const std::string folder = file + ".d";
+  const FileDescriptor made = file_in_memory();
   auto fault = guarded([&]() -> std::optional<Failure> {
     // Nobody else sees it before it is merged, and nobody asks it for a document's terms.
     constexpr int flags =
@@ -81,30 +105,30 @@ std::optional<Failure> write_shard(const std::string& file, const std::vector<Sh
     for (const std::string& word : spelling) database.add_spelling(word);
     index_sheets(database, sheets, groups);
     database.commit();
-    return compact_into(database, file);
+    return compact_into(database, made);
   });
   std::error_code ignored;
   std::filesystem::remove_all(folder, ignored);
-  return fault;
+  return fault ? fault : save(made, file);
 }
 
-std::optional<Failure> merge_shards(std::vector<std::string> shards, const std::string& file) {
-  std::vector<std::string> between;
-  while (shards.size() > most_merged_at_once) {
-    std::vector<std::string> merged;
-    for (std::size_t at = 0; at < shards.size(); at += most_merged_at_once) {
-      const std::size_t end = std::min(at + most_merged_at_once, shards.size());
-      const std::vector<std::string> some(shards.begin() + static_cast<std::ptrdiff_t>(at),
-                                          shards.begin() + static_cast<std::ptrdiff_t>(end));
-      merged.push_back(file + ".merged-" + std::to_string(between.size()));
-      between.push_back(merged.back());
-      if (auto fault = merge(some, merged.back())) return fault;
-    }
-    shards = std::move(merged);
+std::optional<Failure> merge_shards(const std::vector<std::string>& shards, const std::string& file) {
+  const FileDescriptor made = file_in_memory();
+  auto fault = merge_into(shards, made);
+  return fault ? fault : save(made, file);
+}
+
+Result<FileDescriptor> merge_shards_in(const std::string& folder, const std::vector<std::string>& shards) {
+  FileDescriptor made;
+  if (bytes_of(shards) <= most_in_memory) {
+    made = file_in_memory();
+  } else {
+    const std::string path = folder + "/index";
+    made = FileDescriptor(::open(path.c_str(), O_RDWR | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
+    ::unlink(path.c_str());
   }
-  auto fault = merge(shards, file);
-  for (const std::string& piece : between) ::unlink(piece.c_str());
-  return fault;
+  if (auto fault = merge_into(shards, made)) return *fault;
+  return made;
 }
 
 std::string xapian_version() { return Xapian::version_string(); }

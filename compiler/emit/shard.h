@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "query/library/file_descriptor.h"
 #include "query/library/record.h"
 #include "query/library/word_groups.h"
 #include "query/quantity/result.h"
@@ -18,9 +19,11 @@ std::optional<sheaf::Failure> write_shard(const std::string& file,
                                           const sheaf::WordGroups& groups,
                                           const std::vector<std::string>& spelling);
 
-// All documents of the shards, in that order, into `file`. What lies between, when they are too many for one step, is
-// written beside it and removed.
-std::optional<sheaf::Failure> merge_shards(std::vector<std::string> shards, const std::string& file);
+// All documents of the shards, in that order, in one database. The bytes are the same when some neighbours among them
+// were merged before. All are open at once.
+std::optional<sheaf::Failure> merge_shards(const std::vector<std::string>& shards, const std::string& file);
+// The same into a file without a name: in memory if it is small, else made in the folder.
+sheaf::Result<sheaf::FileDescriptor> merge_shards_in(const std::string& folder, const std::vector<std::string>& shards);
 
 std::string xapian_version();
 

@@ -65,6 +65,18 @@ std::string ShardCache::key_of(const std::string& maker, const std::vector<WordR
   return to_hexadecimal(digest.finish());
 }
 
+std::string ShardCache::key_of_bundle(const std::vector<std::string>& keys) {
+  DigestOfBytes digest;
+  digest.add("bundle");
+  for (const std::string& key : keys) digest.add(key);
+  return to_hexadecimal(digest.finish());
+}
+
+void ShardCache::keep_also(const std::string& key) {
+  const std::lock_guard lock(mutex_);
+  if (const auto found = names_.find(key); found != names_.end()) used_.insert(found->second);
+}
+
 std::optional<std::string> ShardCache::find(const std::string& key) {
   std::string path, hash;
   {

@@ -24,9 +24,14 @@ class ShardCache {
   static std::string key_of(const std::string& maker, const std::vector<sheaf::WordRecord>& glossary,
                             bool holds_spelling, const std::vector<std::uint64_t>& sheets);
 
+  // The name of what shards of these names are together.
+  static std::string key_of_bundle(const std::vector<std::string>& keys);
+
   // The file of that shard, tested whole; none if there is none. For several threads at once.
   std::optional<std::string> find(const std::string& key);
   void keep(const std::string& key, const std::string& file);
+  // What is part of something found, and wanted again when another part of that changes.
+  void keep_also(const std::string& key);
 
   // Removes the shards that nobody asked for or kept since the cache was opened.
   void forget_others();

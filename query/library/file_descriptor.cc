@@ -39,6 +39,17 @@ Result<std::string> read_at(int descriptor, std::uint64_t offset, std::size_t co
   return bytes;
 }
 
+std::optional<Failure> write_at(int descriptor, std::uint64_t offset, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::pwrite(descriptor, bytes.data(), bytes.size(), static_cast<off_t>(offset));
+    if (written < 0 && errno == EINTR) continue;
+    if (written < 0) return system_failure();
+    bytes.remove_prefix(static_cast<std::size_t>(written));
+    offset += static_cast<std::uint64_t>(written);
+  }
+  return std::nullopt;
+}
+
 std::optional<Failure> read_range(int descriptor, std::uint64_t from, std::uint64_t to, std::size_t piece,
                                   const std::function<void(std::string_view)>& take) {
   for (std::uint64_t at = from; at < to; at += piece) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// An open file, and reading from it at any place. For query/library and compiler/emit alone.
+// An open file, and reading and writing at any place in it. For query/library and compiler/emit alone.
 #pragma once
 
 #include <cstdint>
@@ -32,6 +32,9 @@ Failure system_failure();
 
 // As many of the bytes as there are; fewer only at the end of the file.
 Result<std::string> read_at(int descriptor, std::uint64_t offset, std::size_t count);
+
+// All of them.
+std::optional<Failure> write_at(int descriptor, std::uint64_t offset, std::string_view bytes);
 
 // Hands over that range in pieces of `piece` bytes, the last as long as what is left. Fails if the file
 // ends before the range does.

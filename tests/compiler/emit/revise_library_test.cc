@@ -52,9 +52,9 @@ class Revision {
   sheafc::EarlierLibrary earlier_;
 };
 
-LibraryContent fleet() {
+LibraryContent fleet(int sheets = 450) {
   LibraryContent made{"fleet", {}, test::synthetic_words()};
-  for (int i = 0; i < 450; ++i) made.sheets.push_back(test::synthetic_sheet(i));
+  for (int i = 0; i < sheets; ++i) made.sheets.push_back(test::synthetic_sheet(i));
   return made;
 }
 
@@ -78,6 +78,29 @@ TEST_CASE("one sheet after another replaced: the same bytes as from the beginnin
     sheet.entries.back().formerly = {"synthetic-000018/before", "synthetic-000018/before"};
   }));
   CHECK(library.is_as_from_the_beginning());
+}
+
+TEST_CASE("rows that grow and shrink, by a byte, by pages, and beyond what a page holds") {
+  Revision library(fleet(100));
+  for (const std::size_t length : {7u, 8u, 400u, 1800u, 3000u, 9000u, 2u}) {
+    CAPTURE(length);
+    CHECK(library.change(40, [&](SheetRecord& sheet) {
+      for (std::size_t i = 3; i < 6; ++i) sheet.entries[i].name = std::string(length, 'n');
+    }));
+    CHECK(library.is_as_from_the_beginning());
+  }
+}
+
+TEST_CASE("the newest date comes, goes and stays") {
+  Revision library(fleet(30));
+  for (const char* date : {"2031-01-02", "2031-02-02", "2001-01-02"}) {
+    CAPTURE(date);
+    CHECK(library.change(9, [&](SheetRecord& sheet) {
+      sheet.checked.on = date;
+      for (EntryRecord& entry : sheet.entries) entry.checked.on = date;
+    }));
+    CHECK(library.is_as_from_the_beginning());
+  }
 }
 
 TEST_CASE("sheets of every make: each one replaced") {
