@@ -3,13 +3,12 @@
 #pragma once
 
 #include <array>
-#include <string_view>
 
 namespace sheaf {
 
 struct LatinLetter {
   char32_t code;
-  std::string_view plain;
+  char plain[4];
 };
 
 inline constexpr std::array<LatinLetter, 547> latin_letters = {{

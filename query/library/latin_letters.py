@@ -35,13 +35,12 @@ print('''// SPDX-License-Identifier: GPL-2.0-or-later
 #pragma once
 
 #include <array>
-#include <string_view>
 
 namespace sheaf {
 
 struct LatinLetter {
   char32_t code;
-  std::string_view plain;
+  char plain[4];
 };
 
 inline constexpr std::array<LatinLetter, %d> latin_letters = {{''' % len(rows))

@@ -7,12 +7,13 @@
 
 #include "query/library/near_word.h"
 #include "query/search/draft.h"
+#include "query/search/short_word.h"
 
 namespace sheaf {
 namespace {
 
 // clang-format off
-constexpr auto noise = std::to_array<std::string_view>({
+constexpr auto noise = std::to_array<ShortWord>({
     "a", "aber", "about", "according", "actually", "aflojar", "again", "agli", "ai", "al", "alguien",
     "algun", "all", "alla", "alle", "allen", "alles", "allo", "allow", "allows", "alors", "als", "also",
     "always", "am", "an", "anche", "and", "angabe", "angaben", "ante", "any", "anybody", "anyone",
@@ -86,7 +87,7 @@ constexpr auto noise = std::to_array<std::string_view>({
     "which", "while", "who", "whole", "why", "wie", "will", "wir", "wird", "with", "wo", "wonder",
     "wondering", "workshop", "would", "y", "ya", "yes", "yet", "yo", "you", "your", "zu", "zum", "zur"});
 
-constexpr auto aspects = std::to_array<std::string_view>({
+constexpr auto aspects = std::to_array<ShortWord>({
     "above", "acceptable", "across", "after", "again", "against", "allowable", "allowed", "along", "alt",
     "alte", "alter", "altezza", "altura", "anchura", "another", "apart", "assembly", "attaching", "ausbau",
     "away", "basic", "befestigung", "before", "behind", "below", "beneath", "big", "both", "brand",
@@ -109,11 +110,17 @@ constexpr auto aspects = std::to_array<std::string_view>({
     "vecchia", "vecchio", "version", "vieille", "vieja", "viejo", "vier", "vieux", "warm", "wechsel",
     "width", "zulassig", "zulassige", "zulassiger", "zwei"});
 // clang-format on
-static_assert(std::ranges::is_sorted(noise) && std::ranges::is_sorted(aspects));
+static_assert(std::ranges::is_sorted(noise, {}, &ShortWord::text) &&
+              std::ranges::is_sorted(aspects, {}, &ShortWord::text));
+
+template <typename Words>
+bool holds(const Words& words, std::string_view word) {
+  return std::ranges::binary_search(words, word, {}, &ShortWord::text);
+}
 
 }  // namespace
 
-bool is_aspect(std::string_view word) { return std::ranges::binary_search(aspects, word); }
+bool is_aspect(std::string_view word) { return holds(aspects, word); }
 
 std::string_view noise_near(std::string_view word) {
   // "teh" can only be "the", but "abs", "boot" and the like are as likely words of their own as any of ours.
@@ -122,9 +129,9 @@ std::string_view noise_near(std::string_view word) {
     return said.size() >= 3 && can_be && slips_between(word, said) == 1;
   };
   const auto found = std::ranges::find_if(noise, is_near);
-  return found == noise.end() ? std::string_view() : *found;
+  return found == noise.end() ? std::string_view() : found->text();
 }
 
-bool is_noise(std::string_view word) { return std::ranges::binary_search(noise, word); }
+bool is_noise(std::string_view word) { return holds(noise, word); }
 
 }  // namespace sheaf
