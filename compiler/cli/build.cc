@@ -67,6 +67,7 @@ class Builder {
     return {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()};
   }
   void report(const Diagnostics& found, const LineSource& lines);
+  ExitStatus say_faults(const Diagnostics& found, const LineSource& lines);
   ExitStatus say_written(const Receipt& receipt, const Diagnostics& found) const;
   void keep(const Stamp& stamp, KeptBuild build) const;
   std::string stamp_file() const { return cache_ + "/stamp"; }
@@ -85,6 +86,12 @@ void Builder::report(const Diagnostics& found, const LineSource& lines) {
 ExitStatus Builder::say_written(const Receipt& receipt, const Diagnostics& found) const {
   if (!wishes_.quiet) say("wrote " + receipt.path + ": " + contents_of(receipt.entries, receipt.sheets, found));
   return ExitStatus::done;
+}
+
+ExitStatus Builder::say_faults(const Diagnostics& found, const LineSource& lines) {
+  report(found, lines);
+  say(fault_counts(found) + "; " + wishes_.output + " is not written");
+  return ExitStatus::fault;
 }
 
 // The stamp last: what it does not name is not taken.
@@ -107,16 +114,24 @@ std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& 
   if (!last || last->identity != identity_of(stamp)) return std::nullopt;
   auto rebuilt = compile_again(look, stamp, *last);
   if (!rebuilt) return std::nullopt;
+  if (rebuilt->found.errors() > 0) {
+    progress.erase();
+    return say_faults(rebuilt->found, lines_on_disk());
+  }
   progress.stage("putting the library together");
-  const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), emit_options());
+  EmitOptions options = emit_options();
+  options.when_sealed = [&](const Receipt& receipt) {
+    stamp.digest = receipt.digest;
+    last->identity = identity_of(stamp);
+    last->library = {receipt.rows_hash, receipt.hashes};
+    keep_build(build_file(), *last);
+  };
+  const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), options);
   progress.erase();
   if (!receipt) return failed(receipt.failure());
   if (!*receipt) return std::nullopt;
   report(rebuilt->found, lines_on_disk());
-  if (set_library(stamp, **receipt)) {
-    last->library = {(*receipt)->rows_hash, (*receipt)->hashes};
-    keep(stamp, std::move(*last));
-  }
+  if (set_library(stamp, **receipt)) keep_stamp(stamp_file(), stamp);
   return say_written(**receipt, rebuilt->found);
 }
 
@@ -151,11 +166,8 @@ ExitStatus Builder::compile_and_write(Progress& progress) {
   const Compilation& compilation = **compiled;
   const Diagnostics& found = compilation.diagnostics;
   progress.erase();
+  if (found.errors() > 0) return say_faults(found, lines_of(compilation.workspace));
   report(found, lines_of(compilation.workspace));
-  if (found.errors() > 0) {
-    say(fault_counts(found) + "; " + wishes_.output + " is not written");
-    return ExitStatus::fault;
-  }
   const auto receipt = write(compilation.linked, progress);
   progress.erase();
   if (!receipt) return failed(receipt.failure());

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The hash of the bytes stands before them. A file is not synced: after a power cut one that lost its end is none.
+// The hash of the bytes stands behind them. A file is not synced: after a power cut one that lost its end is none.
 #include "compiler/cli/kept_bytes.h"
 
 #include <algorithm>
@@ -93,18 +93,19 @@ Diagnostics KeptReader::diagnostics() {
 void keep_bytes(const std::string& file, const std::string& bytes) {
   const std::string draft = file + ".new";  // two builds of one library at once may spoil it: see the hash
   std::ofstream out(draft, std::ios::binary | std::ios::trunc);
-  out << sheaf::to_hexadecimal(sheaf::hash_of(bytes)) << bytes;
+  out << bytes << sheaf::to_hexadecimal(sheaf::hash_of(bytes));
   out.close();
   if (!out || std::rename(draft.c_str(), file.c_str()) != 0) std::remove(draft.c_str());
 }
 
 std::optional<std::string> kept_bytes(const std::string& path) {
-  const auto file = sheaf::read_file(path, longest_file);
+  auto file = sheaf::read_file(path, longest_file);
   if (!file || !*file || (*file)->size() < hash_length) return std::nullopt;
-  const std::string_view all(**file);
-  const std::string_view bytes = all.substr(hash_length);
-  if (sheaf::to_hexadecimal(sheaf::hash_of(bytes)) != all.substr(0, hash_length)) return std::nullopt;
-  return std::string(bytes);
+  std::string bytes = std::move(*std::move(file).value());
+  const std::string hash = bytes.substr(bytes.size() - hash_length);
+  bytes.resize(bytes.size() - hash_length);
+  if (sheaf::to_hexadecimal(sheaf::hash_of(bytes)) != hash) return std::nullopt;
+  return bytes;
 }
 
 }  // namespace sheafc

@@ -30,9 +30,16 @@ class Again {
       build_.sheets[number].faults = workspace_.faults[read_at_.at(build_.sheets[number].file)];
     }
     for (const KeptSheet& sheet : build_.sheets) out_.found.take(sheet.faults);
+    if (out_.found.errors() > 0) return std::nullopt;
     out_.found.take(std::move(ruled));
     out_.found.sort();
-    if (out_.found.errors() > 0) return std::nullopt;
+    if (out_.found.errors() == 0) bring_up_to_date();
+    out_.workspace = std::move(workspace_);
+    return std::move(out_);
+  }
+
+ private:
+  void bring_up_to_date() {
     record();
     for (std::size_t i = 0; i < look_.files.size(); ++i) stamp_.inputs[i].state = look_.states[i];
     for (const auto& [file, at] : read_at_) {
@@ -40,11 +47,8 @@ class Again {
       stamp_.inputs[file].hash = sheaf::hash_of(workspace_.files[at]->bytes());
     }
     stamp_.found = out_.found;
-    out_.workspace = std::move(workspace_);
-    return std::move(out_);
   }
 
- private:
   bool find_changed() {
     std::vector<std::uint32_t> sheet_in(look_.files.size());
     for (std::uint32_t i = 0; i < build_.sheets.size(); ++i) sheet_in.at(build_.sheets[i].file) = i;

@@ -19,7 +19,7 @@ Failure LibraryParts::cannot_write(const Failure& why) const {
 }
 
 std::optional<Failure> LibraryParts::stopped() const {
-  if (interrupted && *interrupted) return Failure{"stopped; " + path + " is as it was"};
+  if (options.interrupted && *options.interrupted) return Failure{"stopped; " + path + " is as it was"};
   return std::nullopt;
 }
 
@@ -45,15 +45,20 @@ Result<Receipt> LibraryParts::put_together(const WriteRows& write_rows) {
   const auto trailer = seal_library(file, *merged, std::move(rows_sealed).value());
   if (!trailer) return cannot_write(trailer.failure());
   if (auto stop = stopped()) return *stop;
-  if (auto fault = put_in_place(file, folder.target())) return cannot_write(*fault);
-  return Receipt{path,
-                 to_hexadecimal(trailer->digest),
-                 static_cast<std::int64_t>(trailer->file_bytes),
-                 facts.sheets,
-                 facts.entries,
-                 facts.words,
-                 rows_hash,
-                 index.hashes()};
+  Receipt receipt{path,
+                  to_hexadecimal(trailer->digest),
+                  static_cast<std::int64_t>(trailer->file_bytes),
+                  facts.sheets,
+                  facts.entries,
+                  facts.words,
+                  rows_hash,
+                  index.hashes()};
+  std::future<void> told;
+  if (options.when_sealed) told = std::async(std::launch::async, options.when_sealed, std::cref(receipt));
+  const auto fault = put_in_place(file, folder.target());
+  if (told.valid()) told.get();
+  if (fault) return cannot_write(*fault);
+  return receipt;
 }
 
 IndexBuilder index_in(const BuildFolder& folder, const std::vector<WordRecord>& words,

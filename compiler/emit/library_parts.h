@@ -21,7 +21,7 @@ struct LibraryParts {
   std::string path;  // as the caller named it
   std::string name;
   std::vector<sheaf::WordRecord> words;
-  const std::atomic<bool>* interrupted;
+  EmitOptions options;
   IndexBuilder index;
   std::optional<RowWriter> rows = {};  // none: they are had otherwise
   std::string last_sheet = {};

@@ -29,7 +29,7 @@ Result<LibraryWriter> LibraryWriter::begin(const std::string& path, const std::s
                                                                    path,
                                                                    name,
                                                                    std::move(words),
-                                                                   options.interrupted,
+                                                                   std::move(options),
                                                                    std::move(index),
                                                                    std::move(rows).value()}));
 }

@@ -13,6 +13,7 @@
 
 #include <atomic>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -24,12 +25,16 @@
 
 namespace sheafc {
 
+struct Receipt;
+
 struct EmitOptions {
   unsigned threads = 0;                            // for the index; 0: as many as the machine has
   const std::atomic<bool>* interrupted = nullptr;  // set from outside to stop: nothing is written then
   // A folder in which parts of the index are kept for the next build, and the name of the program that
   // keeps them: another's are not taken. Empty: none. No byte of the library depends on it.
   std::string cache = {}, program = {};
+  // Told of the library when it is whole, while it is synced to the disk and before it is in its place; in another thread.
+  std::function<void(const Receipt&)> when_sealed = {};
 };
 
 struct Receipt {

@@ -80,7 +80,7 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   if (!folder) return folder.failure();
   IndexBuilder index =
       index_in(*folder, *words, options, [&](const std::string& name) { return sheet_of(library, name); });
-  LibraryParts parts{std::move(folder).value(), path, library.facts().name, std::move(words).value(), options.interrupted,
+  LibraryParts parts{std::move(folder).value(), path, library.facts().name, std::move(words).value(), std::move(options),
                      std::move(index)};
   if (auto fault = add_to_index(earlier, *replaced, parts.index)) return parts.cannot_write(*fault);
   bool is_another = false;

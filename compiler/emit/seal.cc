@@ -138,6 +138,7 @@ Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uin
     at += piece.size();
   });
   if (fault || unwritten) return fault ? *fault : *unwritten;
+  ::sync_file_range(to.number(), 0, 0, SYNC_FILE_RANGE_WRITE);  // begins with it: the index is still being merged
   return RowsSealed{at, identity_from(digest.so_far()), now.finish(), before.finish(), std::move(digest)};
 }
 

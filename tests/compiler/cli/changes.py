@@ -115,13 +115,13 @@ class Changes(unittest.TestCase):
             self.assertEqual(library.read_bytes() if library.exists() else None, before)
         return status
 
-    def assert_reads(self, change, *expected):
+    def assert_reads(self, change, *expected, status=0):
         """Which sheets a build after the change opens, besides the common ones. One that was written to in the last
         seconds may be opened to see whether it is what it was."""
         just_written = set(self.written)
         change()
         trace = self.here / "trace"
-        self.assertEqual(self.check(trace), 0)
+        self.assertEqual(self.check(trace), status)
         read = set(re.findall(r'/([a-z0-9-]+)\.yaml"', trace.read_text()))
         expected = {f"fork-{number:02}" for number in expected} | {"our-words", "screw-threads"}
         self.assertLessEqual(expected, read)
@@ -149,6 +149,12 @@ class Changes(unittest.TestCase):
         self.assert_reads(lambda: self.put(3, torque="90"), 3)  # unlike its peers
         self.assert_reads(lambda: self.put(8, torque="9.5"), 3, 8)  # the figure at fault is judged, and shown again
         self.assert_reads(lambda: self.put(3), 3)
+
+    def test_an_error_is_found_and_mended_by_what_it_reaches(self):
+        self.settle()
+        self.assert_reads(lambda: self.put(3, torque="5 ± 3"), 3, status=1)
+        self.assert_reads(lambda: self.put(8, torque="9.5"), 3, 8, status=1)
+        self.assert_reads(lambda: self.put(3), 8)
 
     def test_every_kind_of_change(self):
         """Those that others may depend on in any way are left to a build of all; the result tells."""
