@@ -94,51 +94,51 @@ bool makes_allowances(const LinkedSheet& sheet) {
   return allowances_of(sheet) || std::ranges::any_of(sheet.entries, allowances_of);
 }
 
-bool Ledger::has_ended(const Allowance& allowance) const {
-  return today_ && allowance.until && *allowance.until < *today_;
-}
-
 bool Ledger::allows(const Fields& fields, std::string_view rule) {
   const Allowances* all = allowances_of(fields);
   if (!all) return false;
   const auto found = std::ranges::find(*all, rule, &Allowance::rule);
   if (found == all->end()) return false;
   const std::lock_guard lock(mutex_);
-  used_.insert(&*found);
-  return !has_ended(*found);
+  used_.insert(place_of(*found));
+  return !has_ended(found->until);
 }
 
-void Ledger::report(const Allowance& allowance, Diagnostics& sink) const {
+void Ledger::list(const Fields& fields, const std::string& address) {
+  const Allowances* all = allowances_of(fields);
+  if (!all) return;
+  for (const Allowance& allowance : *all) {
+    if (!seen_.insert(place_of(allowance)).second) continue;
+    listed_.push_back({allowance.rule, address, allowance.reason, allowance.until, allowance.where});
+  }
+}
+
+void Ledger::list(const LinkedSheet& sheet) {
+  list(sheet, sheet.name);
+  for (const LinkedEntry& entry : sheet.entries) list(entry, entry.address);
+}
+
+void Ledger::report(const Listed& allowance, Diagnostics& sink) const {
   if (!rule_named(allowance.rule)) {
     sink.error(allowance_of_no_rule.name, allowance.where, unknown_rule(allowance.rule));
-  } else if (!used_.contains(&allowance)) {
+  } else if (!used_.contains(place_of(allowance))) {
     sink.warning(allowance_unused.name, allowance.where,
                  "rule '" + allowance.rule + "' finds nothing here; take the allowance out");
-  } else if (has_ended(allowance)) {
+  } else if (has_ended(allowance.until)) {
     sink.warning(allowance_ended.name, allowance.where,
                  "the allowance ended on " + to_text(*allowance.until) + "; renew it with a reason, or take it out");
   }
 }
 
-std::vector<Allowed> Ledger::close(const LinkedSheets& sheets, Diagnostics& sink) const {
-  std::vector<Allowed> listed;
-  std::set<const Allowance*> seen;  // an inherited one is one allowance
-  const auto list = [&](const Fields& fields, const std::string& address) {
-    const Allowances* all = allowances_of(fields);
-    if (!all) return;
-    for (const Allowance& allowance : *all) {
-      if (!seen.insert(&allowance).second) continue;
-      report(allowance, sink);
-      if (const Rule* rule = rule_named(allowance.rule)) {
-        listed.push_back({rule->info.name, address, allowance.reason, allowance.until, allowance.where});
-      }
+std::vector<Allowed> Ledger::close(Diagnostics& sink) const {
+  std::vector<Allowed> allowed;
+  for (const Listed& allowance : listed_) {
+    report(allowance, sink);
+    if (const Rule* rule = rule_named(allowance.rule)) {
+      allowed.push_back({rule->info.name, allowance.address, allowance.reason, allowance.until, allowance.where});
     }
-  };
-  for (const LinkedSheet& sheet : sheets.own()) {
-    list(sheet, sheet.name);
-    for (const LinkedEntry& entry : sheet.entries) list(entry, entry.address);
   }
-  return listed;
+  return allowed;
 }
 
 }  // namespace sheafc

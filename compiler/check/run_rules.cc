@@ -1,186 +1,125 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // One task a sheet for what the rules see on it alone and for the facts it tells, then judgement on the facts.
 #include <algorithm>
+#include <set>
+#include <utility>
 
 #include "compiler/check/check.h"
+#include "compiler/check/findings.h"
 #include "compiler/check/judge.h"
 #include "compiler/check/ledger.h"
+#include "compiler/check/look_among.h"
 #include "compiler/check/rule_set.h"
 #include "compiler/sheet/parallel.h"
-#include "query/library/vocabulary.h"
 
 namespace sheafc {
-namespace {
 
-constexpr std::size_t facts_of_an_entry = 4;  // about
+struct RuleRun::State {
+  // A group whose judgement wants sheets that were not there.
+  struct Waiting {
+    FactGroup group;
+    std::set<std::uint32_t> wanted;
+  };
 
-// A rule and its place among all.
-struct Turn {
-  std::uint8_t place;
-  const Rule* rule;
-};
-using Turns = std::vector<Turn>;
+  State(std::size_t sheets, const CheckOptions& given) : options(given), ledger(given.today), findings{{}, {}, {}} {
+    facts.resize(sheets);
+    findings.sheets.resize(sheets);
+  }
 
-// Whose turn it is: most rules look at entries of one kind alone.
-class Order {
- public:
-  Order() {
-    for (const sheaf::KindDeclaration& kind : sheaf::all_kinds()) {
-      of_kinds_.push_back(turns([&](const Examination& examine) {
-        return looks_at_entries(examine) && (examine.kind.empty() || examine.kind == kind.name);
-      }));
+  void judge(Waiting waits, LookAmong& look) {
+    try {
+      if (auto found = judge_group(waits.group, look, ledger)) findings.groups.push_back(std::move(*found));
+    } catch (const NotAmongThem& missing) {
+      LookAmong::add_likely(waits.group, missing, waits.wanted);
+      waiting.push_back(std::move(waits));
     }
-    of_rows_ = turns([](const Examination& examine) { return looks_at_entries(examine) && examine.kind.empty(); });
-    of_sheets_ = turns([](const Examination& examine) { return examine.sheet || examine.gather_sheet; });
   }
 
-  const Turns& of_sheets() const { return of_sheets_; }
-  const Turns& of(const LinkedEntry& entry) const {
-    return entry.declaration ? of_kinds_[static_cast<std::size_t>(entry.declaration - sheaf::all_kinds().data())] : of_rows_;
-  }
-
- private:
-  static bool looks_at_entries(const Examination& examine) { return examine.entry || examine.gather; }
-  static Turns turns(const auto& has_one) {
-    Turns turns;
-    std::uint8_t place = 0;
-    for (const Rule* rule : all_check_rules()) {
-      if (has_one(rule->examine)) turns.push_back({place, rule});
-      ++place;
+  // Of the groups that wait, as many as have so few sheets in common; always one.
+  std::vector<std::uint32_t> wanted_now() {
+    std::set<std::uint32_t> wanted;
+    chosen = 0;
+    for (const Waiting& waits : waiting) {
+      if (chosen > 0 && wanted.size() + waits.wanted.size() > most_wanted) break;
+      wanted.insert(waits.wanted.begin(), waits.wanted.end());
+      ++chosen;
     }
-    return turns;
+    return {wanted.begin(), wanted.end()};
   }
 
-  std::vector<Turns> of_kinds_;  // in the order of the vocabulary
-  Turns of_rows_, of_sheets_;
+  CheckOptions options;
+  Ledger ledger;
+  std::vector<SheetFacts> facts;
+  Findings findings;
+  bool is_grouped = false;
+  std::vector<Waiting> waiting;  // the first of them were chosen, and have their sheets
+  std::size_t chosen = 0;
 };
 
-// The rules follow chains of pointers, and the processor would wait at each link. Asked for at once, all that they will
-// read of a sheet comes side by side.
-void bring_near(const LinkedSheet& sheet) {
-  for (const LinkedEntry& entry : sheet.entries) {
-    for (const Field* field : entry.all()) {
-      if (const void* meaning = field->values.front().meaning.address()) __builtin_prefetch(meaning);
+RuleRun::RuleRun(std::size_t sheets, const CheckOptions& options) : state_(std::make_unique<State>(sheets, options)) {}
+RuleRun::~RuleRun() = default;
+
+int RuleRun::examine(const LinkedSheets& linked, std::span<const NumberedSheet> sheets) {
+  const Shelf shelf(linked);
+  for_all(
+      sheets.size(),
+      [&](std::size_t i) {
+        const auto& [number, sheet] = sheets[i];
+        SheetFindings& found = state_->findings.sheets[number];
+        SheetFacts& facts = state_->facts[number];
+        examine_sheet(*sheet, number, shelf, state_->ledger, found.reports, facts);
+        found.statements = std::move(facts.statements);
+        found.allows = makes_allowances(*sheet);
+      },
+      state_->options.threads);
+  int errors = 0;
+  for (const NumberedSheet& sheet : sheets) {
+    state_->ledger.list(*sheet.sheet);
+    errors += state_->findings.sheets[sheet.number].reports.errors();
+  }
+  return errors;
+}
+
+std::vector<std::uint32_t> RuleRun::judge(std::span<const NumberedSheet> among) {
+  State& state = *state_;
+  LookAmong look(among, [&](std::uint32_t sheet) { return std::span<const std::uint32_t>(state.findings.sheets[sheet].statements); });
+  if (!state.is_grouped) {
+    state.findings.facts = in_groups(state.facts, state.options.threads);
+    state.is_grouped = true;
+    for (std::span<const Fact> rest(state.findings.facts); !rest.empty();) {
+      const FactGroup group = group_at(rest);
+      rest = rest.subspan(group.size());
+      state.judge({group, {}}, look);
+    }
+  } else {
+    std::vector<State::Waiting> all = std::exchange(state.waiting, {});
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (i < state.chosen)
+        state.judge(std::move(all[i]), look);
+      else
+        state.waiting.push_back(std::move(all[i]));
     }
   }
+  return state.wanted_now();
 }
 
-}  // namespace
-
-// All rules at one entry, then all at the next: it is read from memory once.
-void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& shelf, Ledger& ledger,
-                   Diagnostics& sink, SheetFacts& facts) {
-  static const Order order;
-  facts.facts.reserve(facts_of_an_entry * sheet.entries.size());
-  bring_near(sheet);
-  for (const auto& [place, rule] : order.of_sheets()) {
-    Report report(rule->info, ledger, sink);
-    Facts told(place, number, facts);
-    if (rule->examine.sheet) rule->examine.sheet(sheet, shelf, report);
-    if (rule->examine.gather_sheet) rule->examine.gather_sheet(sheet, told);
-  }
-  for (const LinkedEntry& entry : sheet.entries) {
-    for (const auto& [place, rule] : order.of(entry)) {
-      Report report(rule->info, ledger, sink);
-      Facts told(place, number, facts);
-      if (rule->examine.entry) rule->examine.entry(entry, shelf, report);
-      if (rule->examine.gather) rule->examine.gather(entry, told);
-    }
-  }
+std::vector<Allowed> RuleRun::end(Diagnostics& sink, Findings* findings) {
+  State& state = *state_;
+  std::ranges::sort(state.findings.groups, {}, &GroupFindings::alike);
+  for (const SheetFindings& sheet : state.findings.sheets) sink.take(sheet.reports);
+  for (const GroupFindings& group : state.findings.groups) sink.take(group.reports);
+  if (findings) *findings = std::move(state.findings);
+  return state.ledger.close(sink);
 }
-
-namespace {
-
-// What is allowed on the entry, or on its sheet for all of it.
-bool is_allowed(Ledger& ledger, const LinkedEntry& entry, std::string_view rule) {
-  return ledger.allows(entry, rule) || (entry.sheet && ledger.allows(*entry.sheet, rule));
-}
-
-}  // namespace
-
-void Report::as(Severity severity, const LinkedEntry& entry, Span where, std::string message,
-                std::vector<Diagnostic> notes) {
-  if (where.line == 0) where = entry.where;
-  if (entry.sheet && entry.sheet->borrowed) return;
-  if (is_allowed(ledger_, entry, rule_.name)) return;
-  sink_.report({severity, rule_.name, where, std::move(message), std::move(notes)});
-}
-
-void Report::operator()(const LinkedEntry& entry, Span where, std::string message, std::vector<Diagnostic> notes) {
-  as(rule_.severity, entry, where, std::move(message), std::move(notes));
-}
-
-void Report::operator()(const LinkedSheet& sheet, Span where, std::string message, std::vector<Diagnostic> notes) {
-  if (where.line == 0) where = sheet.where();
-  if (ledger_.allows(sheet, rule_.name)) return;
-  sink_.report({rule_.severity, rule_.name, where, std::move(message), std::move(notes)});
-}
-
-Diagnostic other_place(Span where, std::string message) {
-  return {Severity::note, {}, where, std::move(message), {}};
-}
-
-bool all_say_the_same(FactGroup group) {
-  return std::ranges::all_of(group, [&](const Fact& fact) { return fact.says == group.front().says; });
-}
-
-namespace {
-
-class LookInMemory : public Look {
- public:
-  LookInMemory(const LinkedSheets& sheets, const std::vector<SheetFacts>& facts) : sheets_(sheets), facts_(facts) {}
-  const LinkedSheet& sheet(const Fact& fact) override { return sheets_.own()[fact.sheet]; }
-  std::span<const std::uint32_t> statements(const Fact& fact) override { return facts_[fact.sheet].statements; }
-
- private:
-  const LinkedSheets& sheets_;
-  const std::vector<SheetFacts>& facts_;
-};
-
-}  // namespace
 
 std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink,
                                Findings* findings) {
-  const Shelf shelf(sheets);
-  Ledger ledger(options.today);
-  const std::size_t count = sheets.own().size();
-  std::vector<Diagnostics> sinks(count);
-  std::vector<SheetFacts> facts(count);
-  for_all(
-      count,
-      [&](std::size_t i) {
-        examine_sheet(sheets.own()[i], static_cast<std::uint32_t>(i), shelf, ledger, sinks[i], facts[i]);
-      },
-      options.threads);
-  for (const Diagnostics& reports : sinks) sink.take(reports);
-  std::vector<Fact> grouped = in_groups(facts, options.threads);
-  LookInMemory look(sheets, facts);
-  std::vector<GroupFindings> groups;
-  for (std::span<const Fact> rest(grouped); !rest.empty();) {
-    const FactGroup group = group_at(rest);
-    rest = rest.subspan(group.size());
-    auto found = judge_group(group, look, ledger);
-    if (!found) continue;
-    sink.take(found->reports);
-    if (findings) groups.push_back(std::move(*found));
-  }
-  if (findings) {
-    *findings = {std::move(grouped), {}, std::move(groups)};
-    for (std::size_t i = 0; i < count; ++i) {
-      findings->sheets.push_back({std::move(sinks[i]), std::move(facts[i].statements), makes_allowances(sheets.own()[i])});
-    }
-  }
-  return ledger.close(sheets, sink);
-}
-
-std::span<const RuleInfo> check_rules() {
-  static const std::vector<RuleInfo> infos = [] {
-    std::vector<RuleInfo> all;
-    for (const Rule* rule : all_check_rules()) all.push_back(rule->info);
-    all.insert(all.end(), {allowance_unused, allowance_ended, allowance_of_no_rule});
-    return all;
-  }();
-  return infos;
+  std::vector<NumberedSheet> all;
+  for (const LinkedSheet& sheet : sheets.own()) all.push_back({static_cast<std::uint32_t>(all.size()), &sheet});
+  RuleRun run(all.size(), options);
+  run.examine(sheets, all);
+  run.judge(all);
+  return run.end(sink, findings);
 }
 
 }  // namespace sheafc

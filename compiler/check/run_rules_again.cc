@@ -2,34 +2,26 @@
 // A group is judged again if its facts changed, or if its judgement looked at a sheet that is examined again.
 #include <algorithm>
 #include <iterator>
-#include <map>
 #include <set>
 
 #include "compiler/check/findings.h"
 #include "compiler/check/judge.h"
 #include "compiler/check/ledger.h"
+#include "compiler/check/look_among.h"
 #include "compiler/check/rules.h"
 #include "compiler/sheet/parallel.h"
 
 namespace sheafc {
 namespace {
 
-// Ends the judgement of one group; caught in this file.
-struct NotAmongTheFew {
-  std::uint32_t sheet;
-};
-
 class Again {
  public:
   Again(const FewSheets& few, const CheckOptions& options, Findings& findings)
-      : few_(few), options_(options), findings_(findings), ledger_(options.today), look_(*this) {
-    for (const LinkedSheet& sheet : few.sheets.own()) {
-      const auto at = std::ranges::lower_bound(few.names, sheet.name);
-      if (at != few.names.end() && *at == sheet.name) among_.emplace(static_cast<std::uint32_t>(at - few.names.begin()), &sheet);
-    }
-  }
+      : few_(few), options_(options), findings_(findings), ledger_(options.today), among_(numbered(few)),
+        look_(among_, [this](std::uint32_t sheet) { return statements_of(sheet); }) {}
 
   std::vector<std::uint32_t> run(Diagnostics& sink) {
+    for (const NumberedSheet& sheet : among_) ledger_.list(*sheet.sheet);
     examine();
     replace_facts();
     find_groups();
@@ -38,7 +30,7 @@ class Again {
     keep();
     for (const SheetFindings& sheet : findings_.sheets) sink.take(sheet.reports);
     for (const GroupFindings& group : findings_.groups) sink.take(group.reports);
-    ledger_.close(few_.sheets, sink);
+    ledger_.close(sink);
     return {};
   }
 
@@ -51,22 +43,19 @@ class Again {
     bool allows = false;
   };
 
-  class LookAmong : public Look {
-   public:
-    explicit LookAmong(Again& again) : again_(again) {}
-    const LinkedSheet& sheet(const Fact& fact) override {
-      const auto found = again_.among_.find(fact.sheet);
-      if (found == again_.among_.end()) throw NotAmongTheFew{fact.sheet};
-      return *found->second;
+  static std::vector<NumberedSheet> numbered(const FewSheets& few) {
+    std::vector<NumberedSheet> sheets;
+    for (const LinkedSheet& sheet : few.sheets.own()) {
+      const auto at = std::ranges::lower_bound(few.names, sheet.name);
+      if (at != few.names.end() && *at == sheet.name) sheets.push_back({static_cast<std::uint32_t>(at - few.names.begin()), &sheet});
     }
-    std::span<const std::uint32_t> statements(const Fact& fact) override {
-      const Examined* examined = again_.examined(fact.sheet);
-      return examined ? examined->statements : again_.findings_.sheets[fact.sheet].statements;
-    }
+    return sheets;
+  }
 
-   private:
-    Again& again_;
-  };
+  std::span<const std::uint32_t> statements_of(std::uint32_t sheet) {
+    const Examined* examined = this->examined(sheet);
+    return examined ? examined->statements : findings_.sheets[sheet].statements;
+  }
 
   Examined* examined(std::uint32_t number) {
     const auto at = std::ranges::lower_bound(few_.examined, number);
@@ -82,7 +71,7 @@ class Again {
         [&](std::size_t i) {
           Examined& to = examined_[i];
           to.number = few_.examined[i];
-          const LinkedSheet& sheet = *among_.at(to.number);
+          const LinkedSheet& sheet = *std::ranges::lower_bound(among_, to.number, {}, &NumberedSheet::number)->sheet;
           SheetFacts facts;
           examine_sheet(sheet, to.number, shelf, ledger_, to.reports, facts);
           std::ranges::stable_sort(facts.facts, {}, &Fact::alike);
@@ -157,25 +146,17 @@ class Again {
       const FactGroup group = group_at({first, facts_.end()});
       try {
         if (auto found = judge_group(group, look_, ledger_)) judged_.push_back(std::move(*found));
-      } catch (const NotAmongTheFew& missing) {
-        missing_.insert(missing.sheet);
-        miss_others_of(group);
+      } catch (const NotAmongThem& missing) {
+        std::set<std::uint32_t> wanted;
+        LookAmong::add_likely(group, missing, wanted);
+        // And those that it looked at before.
+        const auto before = std::ranges::lower_bound(findings_.groups, alike, {}, &GroupFindings::alike);
+        if (before != findings_.groups.end() && before->alike == alike)
+          wanted.insert(before->looked_at.begin(), before->looked_at.end());
+        std::erase_if(wanted, [&](std::uint32_t number) { return look_.contains(number); });
+        missing_.insert(wanted.begin(), wanted.end());
       }
     }
-  }
-
-  // Whom the judgement is likely to look at next, so that it need not be begun for each of them.
-  void miss_others_of(FactGroup group) {
-    constexpr std::size_t few_facts = 16;
-    const auto miss = [&](std::uint32_t number) {
-      if (!among_.contains(number)) missing_.insert(number);
-    };
-    if (group.size() <= few_facts) {
-      for (const Fact& fact : group) miss(fact.sheet);
-    }
-    const auto before = std::ranges::lower_bound(findings_.groups, group.front().alike, {}, &GroupFindings::alike);
-    if (before == findings_.groups.end() || before->alike != group.front().alike) return;
-    for (const std::uint32_t number : before->looked_at) miss(number);
   }
 
   void keep() {
@@ -197,8 +178,8 @@ class Again {
   const CheckOptions& options_;
   Findings& findings_;
   Ledger ledger_;
+  std::vector<NumberedSheet> among_;  // by number
   LookAmong look_;
-  std::map<std::uint32_t, const LinkedSheet*> among_;
   std::vector<Examined> examined_;  // as few_.examined
   std::vector<Fact> facts_;
   std::set<Likeness> groups_;

@@ -62,7 +62,6 @@ class Builder {
   ExitStatus say_current(const Stamp& stamp);
   std::optional<ExitStatus> build_changed(const SecondLook& look, Stamp& stamp, Progress& progress);
   ExitStatus compile_and_write(Progress& progress);
-  sheaf::Result<Receipt> write(const LinkedSheets& linked, Progress& progress);
   EmitOptions emit_options() const {
     return {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()};
   }
@@ -144,35 +143,42 @@ std::optional<ExitStatus> Builder::build_from_the_last(Progress& progress) {
   return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, progress);
 }
 
-// Sheet by sheet: the records of a large folder are never all in memory.
-sheaf::Result<Receipt> Builder::write(const LinkedSheets& linked, Progress& progress) {
-  auto writer = LibraryWriter::begin(
-      wishes_.output, library_name(wishes_.output), words_of(linked), emit_options());
-  if (!writer) return writer.failure();
-  LibraryWriter library = std::move(writer).value();
-  progress.stage("writing", linked.own().size());
-  for (const LinkedSheet& sheet : linked.own()) {
-    if (auto failure = library.add(record_of(linked, sheet))) return *failure;
-    ++progress.done();
-  }
-  progress.stage("putting the library together");
-  return library.finish();
-}
-
+// The library is written while the sheets are compiled, part by part, so that a large folder is never all in memory; it
+// is put in its place only when all of them are known to be without errors.
 ExitStatus Builder::compile_and_write(Progress& progress) {
+  std::optional<LibraryWriter> library;
+  KeptSheets kept;
+  const auto write = [&](const Part& part, const std::vector<std::string>& names, bool sound) -> std::optional<sheaf::Failure> {
+    if (!sound) {
+      library.reset();
+      progress.done() += part.own.size();
+      return std::nullopt;
+    }
+    if (!library) {
+      auto begun = LibraryWriter::begin(wishes_.output, library_name(wishes_.output), words_of(part.linked), emit_options());
+      if (!begun) return begun.failure();
+      library = std::move(begun).value();
+    }
+    for (const NumberedSheet& sheet : part.own) {
+      if (auto failure = library->add(record_of(part.linked, *sheet.sheet))) return failure;
+      ++progress.done();
+    }
+    if (!cache_.empty()) kept.add(part, names);
+    return std::nullopt;
+  };
   Findings findings;
-  const auto compiled = compile(wishes_.request, {&progress, cache_.empty() ? nullptr : &findings});
-  if (!compiled) return failed(compiled.failure());
-  const Compilation& compilation = **compiled;
-  const Diagnostics& found = compilation.diagnostics;
+  const auto compiled = compile(wishes_.request, {&progress, cache_.empty() ? nullptr : &findings, write});
   progress.erase();
-  if (found.errors() > 0) return say_faults(found, lines_of(compilation.workspace));
-  report(found, lines_of(compilation.workspace));
-  const auto receipt = write(compilation.linked, progress);
+  if (!compiled) return failed(compiled.failure());
+  const Diagnostics& found = compiled->diagnostics;
+  if (found.errors() > 0) return say_faults(found, lines_on_disk());
+  report(found, lines_on_disk());
+  progress.stage("putting the library together");
+  const auto receipt = library->finish();
   progress.erase();
   if (!receipt) return failed(receipt.failure());
-  const auto stamp = cache_.empty() ? std::nullopt : stamp_of(wishes_.request, compilation, *receipt);
-  if (stamp) keep(*stamp, kept_build_of(compilation, std::move(findings), *receipt).value_or(KeptBuild{}));
+  const auto stamp = cache_.empty() ? std::nullopt : stamp_of(wishes_.request, *compiled, *receipt);
+  if (stamp) keep(*stamp, kept.with(*compiled, std::move(findings), *receipt).value_or(KeptBuild{}));
   return say_written(*receipt, found);
 }
 

@@ -42,11 +42,11 @@ ExitStatus check(const Wishes& wishes) {
     say_error(compiled.failure().message);
     return ExitStatus::trouble;
   }
-  const Compilation& compilation = **compiled;
+  const Compilation& compilation = *compiled;
   const Diagnostics& found = compilation.diagnostics;
   if (wishes.allowed) return list_allowed(compilation);
   if (!compilation.rules_ran) say("a table cannot be read, so figures are not checked yet");
-  const LineSource lines = lines_of(compilation.workspace);
+  const LineSource lines = lines_on_disk();
   switch (wishes.output) {
     case Output::json:
       print(json_lines_report(found));
@@ -62,7 +62,7 @@ ExitStatus check(const Wishes& wishes) {
       if (wishes.all) style.most = 0;
       print(text_report(found, lines, style));
       if (!wishes.quiet)
-        say(counted(compilation.workspace.files.size(), "sheet", "sheets") + ": " + fault_counts(found));
+        say(counted(compilation.files.size(), "sheet", "sheets") + ": " + fault_counts(found));
     }
   }
   return found.errors() > 0 || (wishes.werror && found.warnings() > 0) ? ExitStatus::fault : ExitStatus::done;

@@ -8,53 +8,84 @@
 #include <ctime>
 #include <unordered_map>
 
-#include "compiler/check/check.h"
 #include "compiler/cli/progress.h"
-#include "compiler/link/borrow.h"
+#include "compiler/link/addresses.h"
 #include "compiler/link/link_rules.h"
 #include "compiler/sheet/sheet_rules.h"
 
 namespace sheafc {
 namespace {
 
-// Rules compare figures with published tables: while a table cannot be read, they would call every figure
-// that it proves a fault.
-bool lacks_a_table(const Workspace& workspace) {
-  return std::ranges::any_of(workspace.files, [&](const auto& file) {
-    const bool is_table = file->bytes().find("\ntable:") != std::string_view::npos;
-    return is_table &&
-           std::ranges::none_of(workspace.sheets, [&](const auto& sheet) { return sheet->file == file; });
-  });
-}
+using sheaf::Failure;
+using sheaf::Result;
+
+class Compiling {
+ public:
+  Compiling(SheetParts parts, const CompileOptions& options)
+      : parts_(std::move(parts)), options_(options), rules_(parts_.names().size(), {.today = today()}) {}
+
+  Result<Compilation> compile() {
+    if (options_.progress) options_.progress->stage("compiling", parts_.names().size());
+    for (std::size_t i = 0; i < parts_.count(); ++i) {
+      const auto part = parts_.read(i);
+      if (!part) return part.failure();
+      if (auto failure = take(*part)) return *failure;
+    }
+    Compilation& out = compilation_;
+    addresses_.report_taken(out.diagnostics);
+    if (out.rules_ran) {
+      if (auto failure = judge_the_rest()) return *failure;
+      out.allowed = rules_.end(out.diagnostics, options_.findings);
+    }
+    out.diagnostics.sort();
+    out.places = parts_.places();
+    out.files = parts_.files();
+    out.names = parts_.names();
+    return std::move(out);
+  }
+
+ private:
+  std::optional<Failure> take(const Part& part) {
+    Diagnostics& found = compilation_.diagnostics;
+    found.take(part.faults);
+    if (part.lacks_a_table) compilation_.rules_ran = false;
+    if (compilation_.rules_ran) errors_of_rules_ += rules_.examine(part.linked, part.own);
+    for (const NumberedSheet& sheet : part.own) addresses_.add(*sheet.sheet);
+    for (const LinkedSheet& sheet : part.linked.borrowed()) addresses_.add(sheet);
+    // With one part all sheets are at hand; with several the judgement waits for the last.
+    if (parts_.count() == 1 && compilation_.rules_ran) wanted_ = rules_.judge(part.own);
+    if (options_.each_part) {
+      const bool sound = found.errors() == 0 && errors_of_rules_ == 0;
+      if (auto failure = options_.each_part(part, parts_.names(), sound)) return failure;
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Failure> judge_the_rest() {
+    if (parts_.count() > 1) wanted_ = rules_.judge({});
+    while (!wanted_.empty()) {
+      const auto some = parts_.read_some(wanted_);
+      if (!some) return some.failure();
+      wanted_ = rules_.judge(some->own);
+    }
+    return std::nullopt;
+  }
+
+  SheetParts parts_;
+  const CompileOptions& options_;
+  RuleRun rules_;
+  Addresses addresses_;
+  std::vector<std::uint32_t> wanted_;
+  int errors_of_rules_ = 0;
+  Compilation compilation_;
+};
 
 }  // namespace
 
-sheaf::Result<std::unique_ptr<Compilation>> compile(const CompileRequest& request, CompileOptions options) {
-  auto compilation = std::make_unique<Compilation>();
-  Diagnostics& sink = compilation->diagnostics;
-  const auto stage = [&](const char* name) {
-    if (options.progress) options.progress->stage(name);
-  };
-  stage("reading");
-  auto workspace = read_workspace(request.folders, sink, options.progress ? &options.progress->done() : nullptr);
-  if (!workspace) return workspace.failure();
-  compilation->workspace = std::move(workspace).value();
-  if (compilation->workspace.files.empty())
-    return sheaf::Failure{"there is no sheet (*.yaml) in " + request.folders.front()};
-  auto borrowed = borrow_sheets(request.libraries, compilation->workspace.sheets);
-  if (!borrowed) return borrowed.failure();
-  compilation->borrowed = std::move(borrowed).value();
-  stage("linking");
-  compilation->linked =
-      link_sheets(compilation->workspace.sheets, compilation->borrowed, sink, compilation->workspace.unread);
-  if (lacks_a_table(compilation->workspace)) {
-    compilation->rules_ran = false;
-  } else {
-    stage("checking");
-    compilation->allowed = run_rules(compilation->linked, {.today = today()}, sink, options.findings);
-  }
-  sink.sort();
-  return compilation;
+Result<Compilation> compile(const CompileRequest& request, const CompileOptions& options) {
+  auto parts = SheetParts::of(request, options.part_bytes);
+  if (!parts) return parts.failure();
+  return Compiling(std::move(parts).value(), options).compile();
 }
 
 Date today() {
@@ -67,15 +98,6 @@ Date today() {
   std::tm parts{};
   ::gmtime_r(&seconds, &parts);
   return {parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday};
-}
-
-LineSource lines_of(const Workspace& workspace) {
-  auto files = std::make_shared<std::unordered_map<std::string_view, const SourceFile*>>();
-  for (const auto& file : workspace.files) files->emplace(file->name(), file.get());
-  return [files](std::string_view file, int line) -> std::string_view {
-    const auto found = files->find(file);
-    return found == files->end() ? std::string_view{} : found->second->line(line);
-  };
 }
 
 LineSource lines_on_disk() {

@@ -6,16 +6,23 @@
 
 #include "compiler/cli/kept_bytes.h"
 #include "compiler/link/references.h"
-#include "compiler/sheet/forms.h"
+#include "compiler/sheet/common_sheets.h"
 #include "query/library/hash.h"
 
 namespace sheafc {
 namespace {
 
-bool numbers_of(const std::vector<std::string>& names, const KeptBuild& build, std::vector<std::uint32_t>& numbers) {
+std::optional<std::uint32_t> place_of(const std::vector<std::string>& names, std::string_view name) {
+  const auto at = std::ranges::lower_bound(names, name);
+  if (at == names.end() || *at != name) return std::nullopt;
+  return static_cast<std::uint32_t>(at - names.begin());
+}
+
+bool numbers_of(const std::vector<std::string>& those, const std::vector<std::string>& names,
+                std::vector<std::uint32_t>& numbers) {
   numbers.clear();
-  for (const std::string& name : names) {
-    const auto number = build.number_of(name);
+  for (const std::string& name : those) {
+    const auto number = place_of(names, name);
     if (!number) return false;
     numbers.push_back(*number);
   }
@@ -44,18 +51,12 @@ KeptSheet read_sheet(KeptReader& reader) {
 
 }  // namespace
 
-std::optional<std::uint32_t> KeptBuild::number_of(std::string_view name) const {
-  const auto at = std::ranges::lower_bound(names, name);
-  if (at == names.end() || *at != name) return std::nullopt;
-  return static_cast<std::uint32_t>(at - names.begin());
-}
+std::optional<std::uint32_t> KeptBuild::number_of(std::string_view name) const { return place_of(names, name); }
 
-bool describe_references(const Sheet& sheet, const KeptBuild& build, KeptSheet& kept) {
+bool describe_references(const Sheet& sheet, const std::vector<std::string>& names, KeptSheet& kept) {
   const References references = references_of(sheet);
-  return numbers_of(references.bases, build, kept.bases) && numbers_of(references.all, build, kept.references);
+  return numbers_of(references.bases, names, kept.bases) && numbers_of(references.all, names, kept.references);
 }
-
-bool is_common(const Sheet& sheet) { return sheet.form->name != "assembly"; }
 
 std::uint64_t offers_of(const LinkedSheet& sheet) {
   std::string all;
@@ -66,25 +67,32 @@ std::uint64_t offers_of(const LinkedSheet& sheet) {
   return sheaf::hash_of(all);
 }
 
-std::optional<KeptBuild> kept_build_of(const Compilation& compilation, Findings findings, const Receipt& receipt) {
-  const Workspace& workspace = compilation.workspace;
-  const auto& own = compilation.linked.own();
-  const std::size_t count = own.size();
-  if (!compilation.borrowed.empty() || workspace.files.size() != count || receipt.hashes.size() != count) return std::nullopt;
-  std::unordered_map<const SourceFile*, std::uint32_t> places;
-  for (const auto& file : workspace.files) places.emplace(file.get(), static_cast<std::uint32_t>(places.size()));
+void KeptSheets::add(const Part& part, const std::vector<std::string>& names) {
+  if (!part.borrowed.empty()) speaks_of_others_ = true;
+  for (const NumberedSheet& own : part.own) {
+    const Sheet& sheet = *own.sheet->sheet;
+    KeptSheet& kept = sheets_.emplace_back();
+    files_.push_back(sheet.file->name());
+    kept.is_common = is_common(sheet);
+    kept.offers = offers_of(*own.sheet);
+    if (!describe_references(sheet, names, kept)) speaks_of_others_ = true;
+  }
+}
+
+std::optional<KeptBuild> KeptSheets::with(const Compilation& compilation, Findings findings, const Receipt& receipt) {
+  const std::size_t count = sheets_.size();
+  if (speaks_of_others_ || compilation.files.size() != count || receipt.hashes.size() != count) return std::nullopt;
+  std::unordered_map<std::string_view, std::uint32_t> places;
+  for (const SheetFile& place : compilation.places) places.emplace(place.opened, static_cast<std::uint32_t>(places.size()));
+  for (std::size_t i = 0; i < count; ++i) {
+    sheets_[i].file = places.at(files_[i]);
+    sheets_[i].faults = compilation.files[sheets_[i].file].faults;
+  }
   KeptBuild build;
   build.library = {receipt.rows_hash, receipt.hashes};
   build.findings = std::move(findings);
-  for (const LinkedSheet& sheet : own) build.names.push_back(sheet.name);
-  for (const LinkedSheet& sheet : own) {
-    KeptSheet& kept = build.sheets.emplace_back();
-    kept.file = places.at(sheet.sheet->file.get());
-    kept.faults = workspace.faults[kept.file];
-    kept.is_common = is_common(*sheet.sheet);
-    kept.offers = offers_of(sheet);
-    if (!describe_references(*sheet.sheet, build, kept)) return std::nullopt;
-  }
+  build.names = compilation.names;
+  build.sheets = std::move(sheets_);
   return build;
 }
 

@@ -38,12 +38,22 @@ struct KeptBuild {
   std::optional<std::uint32_t> number_of(std::string_view name) const;
 };
 
-// Of a build that has just written its library; none if it says too little, as without a cache of the index.
-std::optional<KeptBuild> kept_build_of(const Compilation& compilation, Findings findings, const Receipt& receipt);
+// Gathers what a build without errors knows of its sheets, part by part.
+class KeptSheets {
+ public:
+  void add(const Part& part, const std::vector<std::string>& names);
+  // When the library has just been written; once. None if it says too little, as without a cache of the index, or if
+  // sheets of other libraries have a say.
+  std::optional<KeptBuild> with(const Compilation& compilation, Findings findings, const Receipt& receipt);
 
-// What the build knows of a sheet. The first is false if it speaks of one that is not there.
-bool describe_references(const Sheet& sheet, const KeptBuild& build, KeptSheet& kept);
-bool is_common(const Sheet& sheet);
+ private:
+  std::vector<KeptSheet> sheets_;
+  std::vector<std::string_view> files_;  // of each
+  bool speaks_of_others_ = false;
+};
+
+// What the build knows of a sheet. The first is false if it speaks of one that is not among the names.
+bool describe_references(const Sheet& sheet, const std::vector<std::string>& names, KeptSheet& kept);
 std::uint64_t offers_of(const LinkedSheet& sheet);
 
 // In a file of the cache; one that is damaged is none.

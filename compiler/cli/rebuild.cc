@@ -7,6 +7,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "compiler/sheet/common_sheets.h"
 #include "query/library/hash.h"
 #include "query/library/row_body.h"
 
@@ -82,7 +83,7 @@ class Again {
     for (const auto& sheet : workspace_.sheets) {
       const auto number = build_.number_of(sheet->name);
       if (!number || !changed_.contains(*number)) return false;
-      if (!describe_references(*sheet, build_, build_.sheets[*number])) return false;
+      if (!describe_references(*sheet, build_.names, build_.sheets[*number])) return false;
     }
     return true;
   }

@@ -67,18 +67,24 @@ class Page {
 };
 
 ExitStatus show(const std::string& name, const CompileRequest& request) {
-  const auto compiled = compile(request);
+  std::optional<std::string> page;
+  const auto take = [&](const Part& part, const std::vector<std::string>&, bool) -> std::optional<sheaf::Failure> {
+    for (const NumberedSheet& sheet : part.own) {
+      if (sheet.sheet->name == name) page = Page(part.linked).of(*sheet.sheet);
+    }
+    return std::nullopt;
+  };
+  const auto compiled = compile(request, {.each_part = take});
   if (!compiled) {
     say_error(compiled.failure().message);
     return ExitStatus::trouble;
   }
-  const Compilation& compilation = **compiled;
-  const LinkedSheet* sheet = compilation.linked.sheet_named(name);
-  if (!sheet) {
+  const Compilation& compilation = *compiled;
+  if (!page) {
     say_error("there is no sheet '" + name + "' in " + request.folders.front());
     return ExitStatus::trouble;
   }
-  print(Page(compilation.linked).of(*sheet));
+  print(*page);
   if (compilation.diagnostics.errors() == 0) return ExitStatus::done;
   say("the sheets have errors, so this may lack something: " + fault_counts(compilation.diagnostics) +
       "; see sheafc check");

@@ -3,6 +3,7 @@
 
 #include "compiler/cli/console.h"
 #include "compiler/cli/git_archive.h"
+#include "compiler/link/addresses.h"
 #include "compiler/link/borrow.h"
 #include "query/library/library.h"
 
@@ -31,6 +32,7 @@ Sheets sheets_of(const Workspace& workspace, Diagnostics& sink, const std::vecto
   const auto borrowed = borrow_sheets(libraries, workspace.sheets);
   if (!borrowed) return borrowed.failure();
   const LinkedSheets linked = link_sheets(workspace.sheets, *borrowed, sink, workspace.unread);
+  report_taken_addresses(linked, sink);
   if (sink.errors() > 0) {
     return sheaf::Failure{"the sheets in " + where + " have " +
                           counted(static_cast<std::size_t>(sink.errors()), "error", "errors") +

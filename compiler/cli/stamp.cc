@@ -49,11 +49,9 @@ std::optional<Stamp> stamp_of(const CompileRequest& request, const Compilation& 
                               const Receipt& receipt) {
   Stamp stamp;
   stamp.circumstances = circumstances_of(request, receipt.path);
-  const Workspace& workspace = compilation.workspace;
-  for (std::size_t i = 0; i < workspace.files.size(); ++i) {
-    const SourceFile& file = *workspace.files[i];
-    stamp.inputs.push_back(
-        {std::string(file.name()), workspace.states[i], sheaf::hash_of(file.bytes())});
+  for (std::size_t i = 0; i < compilation.files.size(); ++i) {
+    const ReadFile& file = compilation.files[i];
+    stamp.inputs.push_back({compilation.places[i].opened, file.state, file.hash});
   }
   for (const std::string& path : request.libraries) {
     const auto state = state_of(path);

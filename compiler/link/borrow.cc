@@ -10,6 +10,7 @@
 #include "compiler/sheet/forms.h"
 #include "compiler/sheet/read_scalar.h"
 #include "compiler/sheet/read_sections.h"
+#include "compiler/source/file_names.h"
 #include "query/library/library.h"
 
 namespace sheafc {
@@ -35,7 +36,7 @@ class Borrower {
  public:
   Borrower(const std::string& library, const SheetRecord& record) : library_(library), record_(record) {}
 
-  std::unique_ptr<Sheet> sheet() {
+  std::shared_ptr<Sheet> sheet() {
     sheet_ = std::make_unique<Sheet>();
     sheet_->name = record_.name;
     sheet_->form = &form_named(record_.form);
@@ -52,7 +53,7 @@ class Borrower {
   Span place(const sheaf::Place& at) {
     if (at.file != last_file_ || shown_file_.empty()) {
       last_file_ = at.file;
-      shown_file_ = sheet_->keep(library_ + ":" + at.file);
+      shown_file_ = kept_file_name(library_ + ":" + at.file);
     }
     return {shown_file_, at.line, 1, 1};
   }
@@ -299,7 +300,7 @@ class Borrower {
 
   const std::string& library_;
   const SheetRecord& record_;
-  std::unique_ptr<Sheet> sheet_;
+  std::shared_ptr<Sheet> sheet_;
   std::string last_file_;
   std::string_view shown_file_;
 };
@@ -310,13 +311,13 @@ bool is_always_needed(const SheetRecord& sheet) {
 
 }  // namespace
 
-sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
-    std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets) {
+sheaf::Result<std::vector<std::shared_ptr<Sheet>>> borrow_sheets(
+    std::span<const std::string> libraries, std::span<const std::shared_ptr<Sheet>> sheets) {
   std::set<std::string> wanted;
   for (const auto& sheet : sheets) {
     for (std::string& name : references_of(*sheet).all) wanted.insert(std::move(name));
   }
-  std::vector<std::unique_ptr<Sheet>> borrowed;
+  std::vector<std::shared_ptr<Sheet>> borrowed;
   std::set<std::string> taken;
   for (const std::string& path : libraries) {
     auto opened = sheaf::open_library(path);

@@ -15,7 +15,7 @@ namespace sheafc {
 
 // Those sheets of the libraries that `sheets` may need: what they name, every table, and the cautions. A name
 // that two libraries have is the first one's. Places name the library: "orrindale:demo/sorvane-41-rod.yaml".
-sheaf::Result<std::vector<std::unique_ptr<Sheet>>> borrow_sheets(
-    std::span<const std::string> libraries, std::span<const std::unique_ptr<Sheet>> sheets);
+sheaf::Result<std::vector<std::shared_ptr<Sheet>>> borrow_sheets(
+    std::span<const std::string> libraries, std::span<const std::shared_ptr<Sheet>> sheets);
 
 }  // namespace sheafc

@@ -89,14 +89,9 @@ class LinkedSheets {
   const std::deque<LinkedSheet>& borrowed() const { return borrowed_; }
 
   const LinkedSheet* sheet_named(std::string_view name) const;  // own or borrowed
-  // The entry with that address (its first variant), by its present or a former address.
-  const LinkedEntry* entry_at(std::string_view address) const;
-  std::vector<const LinkedEntry*> variants_at(std::string_view address) const;
 
   // The rows of every table of that kind, own and borrowed: "thread-size".
   const std::vector<const LinkedEntry*>& rows(std::string_view row_kind) const;
-  // Every entry of a kind on the run's own sheets: "fastener".
-  std::vector<const LinkedEntry*> entries_of(std::string_view kind) const;
 
   const Caution* caution_named(std::string_view name) const;
 
@@ -110,7 +105,6 @@ class LinkedSheets {
   friend class Linker;
   std::deque<LinkedSheet> own_, borrowed_;
   std::unordered_map<std::string_view, const LinkedSheet*> by_name_;
-  std::unordered_map<std::string_view, const LinkedEntry*> by_address_;
   std::map<std::string, std::vector<const LinkedEntry*>, std::less<>> rows_;
   std::unordered_map<std::string_view, const Caution*> cautions_;
   std::vector<const WordGroup*> words_;
@@ -120,10 +114,11 @@ class LinkedSheets {
 // Looks up everything that the sheets refer to, in their own folder and in `borrowed` sheets (of a
 // library that the run builds against). What cannot be found is reported, with the near name where one
 // is near; what could be linked is, so that the rules can go on. `unread` names sheets that are there and
-// could not be read: that they cannot be found is no second fault. The sheets must outlive the answer.
-LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets,
-                         std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink,
-                         std::span<const std::string> unread = {});
+// could not be read: that they cannot be found is no second fault. `names` are those of all sheets of the run, where these
+// are some of them: for suggestions. The sheets must outlive the answer. Former addresses are looked at by Addresses.
+LinkedSheets link_sheets(std::span<const std::shared_ptr<Sheet>> sheets,
+                         std::span<const std::shared_ptr<Sheet>> borrowed, Diagnostics& sink,
+                         std::span<const std::string> unread = {}, std::span<const std::string> names = {});
 
 // What the library keeps of one sheet.
 sheaf::SheetRecord record_of(const LinkedSheets& sheets, const LinkedSheet& sheet);

@@ -53,10 +53,10 @@ std::string row_name(const Sheet& sheet, const Fields& fields) {
 
 }  // namespace
 
-LinkedSheets link_sheets(std::span<const std::unique_ptr<Sheet>> sheets,
-                         std::span<const std::unique_ptr<Sheet>> borrowed, Diagnostics& sink,
-                         std::span<const std::string> unread) {
-  Linker linker(unread, sink);
+LinkedSheets link_sheets(std::span<const std::shared_ptr<Sheet>> sheets,
+                         std::span<const std::shared_ptr<Sheet>> borrowed, Diagnostics& sink,
+                         std::span<const std::string> unread, std::span<const std::string> names) {
+  Linker linker(unread, names, sink);
   for (const auto& sheet : sheets) linker.add(*sheet, false);
   for (const auto& sheet : borrowed) linker.add(*sheet, true);
   return linker.link();
@@ -104,12 +104,8 @@ LinkedSheets Linker::link() {
   for (const auto& [resolved, sheet] : linked) {
     if (resolved->base) sheet->base = linked.at(resolved->base);
   }
-  for (LinkedSheet& sheet : out_.own_) index(sheet);
-  for (LinkedSheet& sheet : out_.borrowed_) index(sheet);
   for (auto* sheets : {&out_.own_, &out_.borrowed_}) {
-    for (const LinkedSheet& sheet : *sheets) {
-      for (const LinkedEntry& entry : sheet.entries) index_former(entry);
-    }
+    for (LinkedSheet& sheet : *sheets) index(sheet);
   }
   return std::move(out_);
 }
@@ -266,24 +262,9 @@ std::vector<std::string> Linker::former_addresses(const LinkedEntry& entry) {
 
 void Linker::index(LinkedSheet& sheet) {
   out_.by_name_.emplace(sheet.name, &sheet);
-  for (const LinkedEntry& entry : sheet.entries) {
-    out_.by_address_.emplace(entry.address, &entry);
-    if (sheet.form->name == "table") out_.rows_[std::string(sheet.row_kind)].push_back(&entry);
-  }
-}
-
-void Linker::index_former(const LinkedEntry& entry) {
-  for (const std::string& address : entry.formerly) {
-    const auto [other, is_new] = out_.by_address_.emplace(address, &entry);
-    if (is_new || other->second->address == entry.address || entry.sheet->borrowed) continue;
-    const Value* own = entry.declaration ? entry.value("formerly") : nullptr;
-    sink_.report({Severity::error,
-                  rule::former_name_taken,
-                  own ? own->where : entry.sheet->place("formerly"),
-                  "the former address " + quoted(address) + " of " + quoted(entry.address) + " is taken by " +
-                      quoted(other->second->address),
-                  {{Severity::note, rule::former_name_taken, other->second->where, "which stands here"}}});
-  }
+  if (sheet.form->name != "table") return;
+  std::vector<const LinkedEntry*>& rows = out_.rows_[std::string(sheet.row_kind)];
+  for (const LinkedEntry& entry : sheet.entries) rows.push_back(&entry);
 }
 
 }  // namespace sheafc

@@ -9,8 +9,8 @@ namespace sheafc {
 
 class Linker {
  public:
-  Linker(std::span<const std::string> unread, Diagnostics& sink)
-      : unread_(unread), resolver_(unread, sink), sink_(sink) {}
+  Linker(std::span<const std::string> unread, std::span<const std::string> names, Diagnostics& sink)
+      : unread_(unread), resolver_(unread, names, sink), sink_(sink) {}
 
   void add(const Sheet& sheet, bool borrowed);
   LinkedSheets link();
@@ -27,7 +27,6 @@ class Linker {
   void add_cautions(const Fields& fields, std::vector<const Caution*>& cautions);
   std::vector<std::string> former_addresses(const LinkedEntry& entry);
   void index(LinkedSheet& sheet);
-  void index_former(const LinkedEntry& entry);
 
   std::span<const std::string> unread_;
   Resolver resolver_;

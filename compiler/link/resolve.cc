@@ -257,8 +257,10 @@ bool Resolver::may_suggest() { return suggestions_++ < 200; }
 
 std::string Resolver::near_sheet(std::string_view name) {
   if (!may_suggest()) return {};
-  std::vector<std::string_view> names;
-  for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
+  std::vector<std::string_view> names(names_.begin(), names_.end());
+  if (names.empty()) {
+    for (const ResolvedSheet& other : sheets_) names.push_back(other.sheet->name);
+  }
   return did_you_mean(name, names);
 }
 

@@ -55,9 +55,9 @@ struct ResolvedSheet {
 
 class Resolver {
  public:
-  // `unread`: names of sheets that are there but could not be read.
-  Resolver(std::span<const std::string> unread, Diagnostics& sink)
-      : unread_(unread.begin(), unread.end()), sink_(sink) {}
+  // `unread`: names of sheets that are there but could not be read; `names`: of others that are there.
+  Resolver(std::span<const std::string> unread, std::span<const std::string> names, Diagnostics& sink)
+      : unread_(unread.begin(), unread.end()), names_(names), sink_(sink) {}
 
   // All sheets first, the borrowed ones last; a name that stands twice is reported and its second sheet
   // left out, but a run's own sheet may take a borrowed one's name.
@@ -86,6 +86,7 @@ class Resolver {
   std::string near_entry(const ResolvedSheet& sheet, std::string_view id);
 
   std::unordered_set<std::string> unread_;
+  std::span<const std::string> names_;
   int suggestions_ = 0;
   std::deque<ResolvedSheet> sheets_;
   std::unordered_map<std::string_view, ResolvedSheet*> by_name_;

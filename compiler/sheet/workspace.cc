@@ -20,7 +20,7 @@ using sheaf::Result;
 struct ReadFile {
   std::string path;
   std::shared_ptr<const SourceFile> file;
-  std::unique_ptr<Sheet> sheet;
+  std::shared_ptr<Sheet> sheet;
   Diagnostics faults;
   FileState state;
   std::optional<Failure> failure;

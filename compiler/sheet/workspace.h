@@ -27,7 +27,7 @@ sheaf::Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_f
 
 struct Workspace {
   std::vector<std::shared_ptr<const SourceFile>> files;  // every file read, sheets or not
-  std::vector<std::unique_ptr<Sheet>>
+  std::vector<std::shared_ptr<Sheet>>
       sheets;                       // sorted by name; one name may stand twice, which linking reports
   std::vector<std::string> unread;  // names of the files that could not be read as sheets
 

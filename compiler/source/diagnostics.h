@@ -14,7 +14,7 @@ std::string_view name_of(Severity severity);  // "note", "warning", "error"
 
 // A place in a file. Line and column count from 1; column and length count bytes.
 struct Span {
-  std::string_view file;  // lives as long as the Workspace that read it
+  std::string_view file;  // a kept_file_name
   int line = 0;
   int column = 0;
   int length = 1;

@@ -60,7 +60,7 @@ sheaf::Result<SourceFile> read_source(const std::string& path, std::string shown
   std::string bytes(static_cast<std::size_t>(std::min<off_t>(status.st_size + 1, max_file_bytes + 4)), '\0');
   if (!read_all(file.number(), bytes))
     return sheaf::Failure{shown_name + " cannot be read: " + sheaf::words_for_errno(errno)};
-  return SourceFile(std::move(shown_name), std::move(bytes));
+  return SourceFile(shown_name, std::move(bytes));
 }
 
 }  // namespace sheafc

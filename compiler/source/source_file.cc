@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "compiler/source/characters.h"
+#include "compiler/source/file_names.h"
 #include "compiler/source/syntax_recovery.h"
 #include "compiler/source/yaml_reader.h"
 
@@ -20,7 +21,7 @@ constexpr int max_syntax_faults = 10;  // each costs one more reading of the she
 
 // The bytes are kept with the trailer that the parser needs, so that the tree can point into them.
 struct SourceFile::State {
-  std::string name;
+  std::string_view name;
   std::string bytes;
   std::size_t size = 0;
   std::vector<std::size_t> line_starts;
@@ -88,9 +89,9 @@ void SourceFile::State::report_comment(std::size_t at, Diagnostics& sink) const 
                    "` is read as a comment; put the whole value in quotes, or a space after the #");
 }
 
-SourceFile::SourceFile(std::string name, std::string bytes) : state_(std::make_unique<State>()) {
+SourceFile::SourceFile(std::string_view name, std::string bytes) : state_(std::make_unique<State>()) {
   if (bytes.starts_with(byte_order_mark)) bytes.erase(0, byte_order_mark.size());
-  state_->name = std::move(name);
+  state_->name = kept_file_name(name);
   state_->bytes = std::move(bytes);
   state_->size = state_->bytes.size();
   state_->line_starts.push_back(0);

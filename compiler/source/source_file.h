@@ -15,10 +15,10 @@ namespace sheafc {
 inline constexpr std::size_t max_file_bytes = 1u << 20;
 inline constexpr int max_depth = 64;
 
-// Owns the bytes and the nodes; every string_view of the tree points into it. Movable, not copyable.
+// Owns the bytes and the nodes; every string_view of the tree points into it, but for its name. Movable, not copyable.
 class SourceFile {
  public:
-  SourceFile(std::string name, std::string bytes);
+  SourceFile(std::string_view name, std::string bytes);
   ~SourceFile();
   SourceFile(SourceFile&&) noexcept;
   SourceFile& operator=(SourceFile&&) noexcept;

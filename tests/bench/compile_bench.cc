@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Compiling folders of sheets, stage by stage, beside a bare parse of the same files.
+// Compiling folders of sheets, without and with writing a library, beside a bare parse of the same files.
 //
 //   compile_bench ROUNDS FOLDER...       the folders of synthetic_sheets
 //
@@ -39,38 +39,27 @@ std::vector<std::string> paths_in(const std::string& folder) {
   return paths;
 }
 
-// Seconds of each stage in one run, printed by the child that ran it.
-Measured compile_in_stages(const std::string& folder, bool print) {
-  Diagnostics sink;
-  Workspace workspace;
-  LinkedSheets linked;
-  double reading = 0, linking = 0, checking = 0;
-  const Measured all = measured([&] {
-    reading = seconds_of([&] {
-      const std::vector<std::string> folders = {folder};
-      auto read = read_workspace(folders, sink);
-      require(static_cast<bool>(read), "cannot read " + folder);
-      workspace = std::move(read).value();
-    });
-    linking = seconds_of([&] { linked = link_sheets(workspace.sheets, {}, sink, workspace.unread); });
-    checking = seconds_of([&] { run_rules(linked, {.today = today()}, sink); });
+Measured compile_alone(const std::string& folder) {
+  return measured([&] {
+    const auto compiled = compile({.folders = {folder}, .libraries = {}});
+    require(compiled && compiled->diagnostics.errors() == 0, "the sheets cannot be compiled, or have errors");
   });
-  require(sink.errors() == 0, "the sheets have errors");
-  if (print) std::printf("  reading %.2f s, linking %.2f s, checking %.2f s\n", reading, linking, checking);
-  std::fflush(stdout);
-  return all;
 }
 
 Measured build(const std::string& folder, const std::string& path) {
   return measured([&] {
-    const auto compiled = compile({.folders = {folder}, .libraries = {}});
-    require(static_cast<bool>(compiled), "cannot compile " + folder);
-    const LinkedSheets& linked = (*compiled)->linked;
-    auto begun = LibraryWriter::begin(path, "bench", words_of(linked), {});
-    require(static_cast<bool>(begun), "cannot write");
-    LibraryWriter writer = std::move(begun).value();
-    for (const LinkedSheet& sheet : linked.own()) require(!writer.add(record_of(linked, sheet)), "cannot write");
-    require(static_cast<bool>(writer.finish()), "cannot write");
+    std::optional<LibraryWriter> library;
+    const auto write = [&](const Part& part, const std::vector<std::string>&, bool) -> std::optional<sheaf::Failure> {
+      if (!library) {
+        auto begun = LibraryWriter::begin(path, "bench", words_of(part.linked), {});
+        require(static_cast<bool>(begun), "cannot write");
+        library = std::move(begun).value();
+      }
+      for (const NumberedSheet& sheet : part.own) require(!library->add(record_of(part.linked, *sheet.sheet)), "cannot write");
+      return std::nullopt;
+    };
+    require(static_cast<bool>(compile({.folders = {folder}, .libraries = {}}, {.each_part = write})), "cannot compile " + folder);
+    require(static_cast<bool>(library->finish()), "cannot write");
   });
 }
 
@@ -81,7 +70,7 @@ void measure(const std::string& folder, int rounds) {
   double memory = 0;
   for (int round = 0; round < rounds; ++round) {
     const Measured floor = in_a_process([&] { return measured([&] { parse_bare(paths, threads); }); });
-    const Measured stages = in_a_process([&] { return compile_in_stages(folder, round == 0); });
+    const Measured stages = in_a_process([&] { return compile_alone(folder); });
     const Measured whole = in_a_process([&] { return build(folder, scratch / "made.sheaf"); });
     bare.push_back(floor.seconds);
     compiled.push_back(stages.seconds);

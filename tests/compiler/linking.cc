@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "compiler/link/addresses.h"
+
 namespace sheafc {
 namespace {
 
@@ -55,10 +57,34 @@ std::vector<SheetText> sheets_in(std::string_view text) {
   return sheets;
 }
 
+std::vector<const LinkedEntry*> variants_at(const LinkedSheets& sheets, std::string_view address) {
+  std::vector<const LinkedEntry*> variants;
+  for (const auto* all : {&sheets.own(), &sheets.borrowed()}) {
+    for (const LinkedSheet& sheet : *all) {
+      for (const LinkedEntry& entry : sheet.entries) {
+        if (entry.address == address) variants.push_back(&entry);
+      }
+    }
+  }
+  return variants;
+}
+
+const LinkedEntry* entry_at(const LinkedSheets& sheets, std::string_view address) {
+  const auto variants = variants_at(sheets, address);
+  if (!variants.empty()) return variants.front();
+  for (const LinkedSheet& sheet : sheets.own()) {
+    for (const LinkedEntry& entry : sheet.entries) {
+      if (std::ranges::find(entry.formerly, address) != entry.formerly.end()) return &entry;
+    }
+  }
+  return nullptr;
+}
+
 Linking::Linking(std::string_view text) {
   const std::vector<SheetText> texts = sheets_in(text);
   workspace = read_texts(texts, sink);
   linked = link_sheets(workspace.sheets, {}, sink, workspace.unread);
+  report_taken_addresses(linked, sink);
   sink.sort();
 }
 

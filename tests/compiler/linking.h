@@ -16,6 +16,10 @@ namespace sheafc {
 // numbers.
 std::vector<SheetText> sheets_in(std::string_view text);
 
+// The entry with that address (its first variant), or one that had it before; null if there is none.
+const LinkedEntry* entry_at(const LinkedSheets& sheets, std::string_view address);
+std::vector<const LinkedEntry*> variants_at(const LinkedSheets& sheets, std::string_view address);
+
 struct Linking {
   explicit Linking(std::string_view text);
 

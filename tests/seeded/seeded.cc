@@ -69,7 +69,7 @@ Diagnostics new_reports(Fleet& fleet, const LinkedSheet& sheet, const Seeding& s
   Workspace own = read_texts({&text, 1}, sink);
   auto& sheets = fleet.workspace.sheets;
   const auto at = std::ranges::find_if(sheets, [&](const auto& each) { return each.get() == sheet.sheet; });
-  std::unique_ptr<Sheet> good = std::move(*at);
+  std::shared_ptr<Sheet> good = std::move(*at);
   if (!own.sheets.empty()) *at = std::move(own.sheets.front());
   else sheets.erase(at);
   {

@@ -28,7 +28,7 @@ fasteners:
 )";
 
 const LinkedEntry& entry(const Linking& linking, std::string_view address) {
-  const LinkedEntry* found = linking.linked.entry_at(address);
+  const LinkedEntry* found = entry_at(linking.linked, address);
   REQUIRE_MESSAGE(found, address);
   return *found;
 }
@@ -59,7 +59,7 @@ TEST_CASE("every value keeps the place where it is written") {
 
 TEST_CASE("entries and fields that the sheet lacks are left out, and new ones follow") {
   const Linking forks(two_forks);
-  CHECK(forks.linked.entry_at("new-fork/gaiter") == nullptr);
+  CHECK(entry_at(forks.linked, "new-fork/gaiter") == nullptr);
   CHECK_FALSE(entry(forks, "new-fork/drain").has("threadlocker"));
   CHECK(entry(forks, "new-fork/drain").text("torque") == "6 N·m");
   CHECK(forks.linked.sheet_named("new-fork")->entries.back().id == "extra");
@@ -69,7 +69,7 @@ TEST_CASE("machines and former names are a sheet's own") {
   const Linking forks(two_forks);
   CHECK(entry(forks, "new-fork/plug").fits.at(0).years == Years{2016, 0});
   CHECK(entry(forks, "new-fork/plug").formerly.empty());
-  CHECK(forks.linked.entry_at("old-fork/cap") == &entry(forks, "old-fork/plug"));
+  CHECK(entry_at(forks.linked, "old-fork/cap") == &entry(forks, "old-fork/plug"));
 }
 
 TEST_CASE("an entry's source is that of the sheet that last said something of it") {
@@ -120,7 +120,7 @@ TEST_CASE("a shop's own sheet goes before a borrowed one of the same name") {
   Diagnostics sink;
   const LinkedSheets both = link_sheets(shop.workspace.sheets, shared.workspace.sheets, sink);
   CHECK(sink.all().empty());
-  CHECK(both.entry_at("fork/ring")->name == "the shop's ring");
-  CHECK(both.entry_at("other/seal")->sheet->borrowed);
+  CHECK(entry_at(both, "fork/ring")->name == "the shop's ring");
+  CHECK(entry_at(both, "other/seal")->sheet->borrowed);
   CHECK(both.own().size() == 1);
 }

@@ -165,6 +165,6 @@ TEST_CASE("a shop's sheet may be based on one in a library, and says the same as
   CHECK(linked.rows("thread-size")[0]->number("starts") != nullptr);
   CHECK(linked.rows("thread-size")[0]->thread("thread") != nullptr);
   CHECK(linked.caution_named("spring-load")->fields.text("about") == "spring");
-  CHECK(linked.entry_at("shop-fork/nut")->place("torque").file == "shared:fork.yaml");
+  CHECK(entry_at(linked, "shop-fork/nut")->place("torque").file == "shared:fork.yaml");
   std::filesystem::remove(library);
 }

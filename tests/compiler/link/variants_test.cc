@@ -100,7 +100,7 @@ fasteners:
       - { years: 2016.., torque: 70 N·m, state: dry }
 )");
   REQUIRE(linking.faults() == "none");
-  const auto variants = linking.linked.variants_at("wheel/nut");
+  const auto variants = variants_at(linking.linked, "wheel/nut");
   REQUIRE(variants.size() == 2);
   CHECK(variants[0]->variant == "..2015");
   CHECK(variants[0]->text("torque") == "64 N·m");
@@ -126,7 +126,7 @@ fasteners:
       - { years: 2016.., torque: 70 N·m }
 )");
   REQUIRE(linking.faults() == "none");
-  const auto variants = linking.linked.variants_at("late/nut");
+  const auto variants = variants_at(linking.linked, "late/nut");
   REQUIRE(variants.size() == 1);
   CHECK(variants[0]->text("torque") == "70 N·m");
 }

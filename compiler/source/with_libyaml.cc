@@ -1,10 +1,13 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
+// All that is done with libyaml.
 #include <yaml.h>
 
 #include <algorithm>
 #include <new>
+#include <string>
 #include <string_view>
 
+#include "compiler/source/first_key.h"
 #include "compiler/source/node_checks.h"
 #include "compiler/source/yaml_parsers.h"
 
@@ -13,7 +16,40 @@ namespace {
 
 using Text = std::string_view;
 
-Text text_of(const yaml_char_t* text, std::size_t length) { return {reinterpret_cast<const char*>(text), length}; }
+class YamlEvent {
+ public:
+  YamlEvent() = default;
+  ~YamlEvent() { yaml_event_delete(&event_); }
+  YamlEvent(const YamlEvent&) = delete;
+  YamlEvent& operator=(const YamlEvent&) = delete;
+  yaml_event_t* operator->() { return &event_; }
+  yaml_event_t* get() { return &event_; }
+
+ private:
+  yaml_event_t event_{};
+};
+
+class YamlEvents {
+ public:
+  explicit YamlEvents(Text bytes) {
+    if (!yaml_parser_initialize(&parser_)) throw std::bad_alloc();
+    yaml_parser_set_encoding(&parser_, YAML_UTF8_ENCODING);
+    yaml_parser_set_input_string(&parser_, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
+  }
+  ~YamlEvents() { yaml_parser_delete(&parser_); }
+  YamlEvents(const YamlEvents&) = delete;
+  YamlEvents& operator=(const YamlEvents&) = delete;
+
+  // False where the parser stops.
+  bool next(YamlEvent& event) { return yaml_parser_parse(&parser_, event.get()) != 0; }
+
+ private:
+  yaml_parser_t parser_;
+};
+
+Text text_of(const yaml_char_t* text, std::size_t length) {
+  return {reinterpret_cast<const char*>(text), length};
+}
 
 // libyaml counts characters; the tree counts bytes.
 class Bytes {
@@ -55,42 +91,12 @@ class Bytes {
   int line_ = 0;
 };
 
-class Event {
+class Listener {
  public:
-  ~Event() { yaml_event_delete(&event_); }
-  Event() = default;
-  Event(const Event&) = delete;
-  Event& operator=(const Event&) = delete;
-  yaml_event_t* operator->() { return &event_; }
-  yaml_event_t* get() { return &event_; }
-
- private:
-  yaml_event_t event_{};
-};
-
-class Parser {
- public:
-  explicit Parser(Text bytes) {
-    if (!yaml_parser_initialize(&parser_)) throw std::bad_alloc();
-    yaml_parser_set_encoding(&parser_, YAML_UTF8_ENCODING);
-    yaml_parser_set_input_string(&parser_, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-  }
-  ~Parser() { yaml_parser_delete(&parser_); }
-  Parser(const Parser&) = delete;
-  Parser& operator=(const Parser&) = delete;
-
-  bool next(Event& event) { return yaml_parser_parse(&parser_, event.get()) != 0; }
-
- private:
-  yaml_parser_t parser_;
-};
-
-class Events {
- public:
-  Events(TreeBuilder& builder, Text bytes) : builder_(builder), bytes_(bytes) {}
+  Listener(TreeBuilder& builder, Text bytes) : builder_(builder), bytes_(bytes) {}
 
   // False for what is left to the other parser.
-  bool take(Event& event) {
+  bool take(YamlEvent& event) {
     switch (event->type) {
       case YAML_DOCUMENT_START_EVENT: {
         const auto& start = event->data.document_start;
@@ -144,13 +150,57 @@ class Events {
 }  // namespace
 
 bool parse_quickly(const YamlInput& input, TreeBuilder& builder) {
-  Parser parser(input.bytes);
-  Events events(builder, input.bytes);
+  YamlEvents events(input.bytes);
+  Listener listener(builder, input.bytes);
   for (;;) {
-    Event event;
-    if (!parser.next(event)) return false;
+    YamlEvent event;
+    if (!events.next(event)) return false;
     if (event->type == YAML_STREAM_END_EVENT) return true;
-    if (!events.take(event)) return false;
+    if (!listener.take(event)) return false;
+  }
+}
+
+std::string first_key(std::string_view bytes, const std::function<bool(std::string_view key, bool is_mapping)>& is_meant) {
+  YamlEvents events(bytes);
+  int depth = 0;
+  bool is_key = true;  // what comes next at depth 1
+  std::string key;
+  const auto begin_value = [&](bool is_mapping) {
+    if (depth != 1) return false;
+    const bool is_it = !is_key && is_meant(key, is_mapping);
+    is_key = !is_key;
+    return is_it;
+  };
+  for (;;) {
+    YamlEvent event;
+    if (!events.next(event)) return {};
+    switch (event->type) {
+      case YAML_SCALAR_EVENT:
+        if (depth == 0) return {};
+        if (depth == 1 && is_key) {
+          key = text_of(event->data.scalar.value, event->data.scalar.length);
+          is_key = false;
+        } else if (begin_value(false)) {
+          return key;
+        }
+        break;
+      case YAML_MAPPING_START_EVENT:
+      case YAML_SEQUENCE_START_EVENT:
+        if (depth == 0 && event->type == YAML_SEQUENCE_START_EVENT) return {};
+        if (begin_value(event->type == YAML_MAPPING_START_EVENT)) return key;
+        ++depth;
+        break;
+      case YAML_MAPPING_END_EVENT:
+      case YAML_SEQUENCE_END_EVENT:
+        --depth;
+        break;
+      case YAML_ALIAS_EVENT:
+      case YAML_DOCUMENT_END_EVENT:
+      case YAML_STREAM_END_EVENT:
+        return {};
+      default:
+        break;
+    }
   }
 }
 
