@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf about: which library answers, and what is in it.
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/page.h"
@@ -47,8 +46,8 @@ void write_json(JsonWriter& json, const LibraryFacts& facts, const std::vector<s
 
 class About : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_flag("--verify", verify_, "Read and check every byte; \"nothing found\" is certain only then");
+  void declare(Flags& flags) override {
+    flags.flag("--verify", verify_, "Read and check every byte; \"nothing found\" is certain only then");
     declare_library(flags, common_);
     declare_output(flags, common_);
   }

@@ -79,7 +79,8 @@ ExitStatus run_command(const CommandInfo& info, const Words& arguments) {
   app.set_help_flag();
   bool help = false;
   app.add_flag("-h,--help", help, "Say this");
-  command->declare(app);
+  Flags declared(app);
+  command->declare(declared);
   auto [words, flags] = part(app, arguments);
   try {
     std::ranges::reverse(flags);  // as CLI11 wants them
@@ -98,9 +99,10 @@ ExitStatus run_command(const CommandInfo& info, const Words& arguments) {
 std::size_t command_at(const Words& arguments) {
   if (!arguments.empty() && !is_flag(arguments.front())) return 0;  // as most are typed
   CLI::App app;
+  Flags flags(app);
   Common common;
-  declare_library(app, common);
-  declare_output(app, common);
+  declare_library(flags, common);
+  declare_output(flags, common);
   std::string generated;
   app.add_option("--generate", generated);
   for (std::size_t i = 0; i < arguments.size(); ++i) {
@@ -126,8 +128,9 @@ bool holds(const Words& arguments, std::initializer_list<std::string_view> any) 
 bool read_flags_alone(const Words& arguments, Common& common, bool& prompts) {
   CLI::App app;
   app.set_help_flag();
-  declare_library(app, common);
-  declare_output(app, common);
+  Flags flags(app);
+  declare_library(flags, common);
+  declare_output(flags, common);
   app.add_flag("!--no-input", prompts, "Never open the prompt");
   try {
     app.parse(Words(arguments.rbegin(), arguments.rend()));

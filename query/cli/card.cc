@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf card ASSEMBLY
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/card_document.h"
@@ -14,11 +13,10 @@ namespace {
 
 class CardCommand : public Command {
  public:
-  void declare(CLI::App& flags) override {
+  void declare(Flags& flags) override {
     declare_job(flags, job_, WithCsv::no);
-    flags.add_option("--with", with_, "Print the card with this record filled in")->type_name("FILE");
-    flags.add_option("--record", record_, "Keep what is entered in this file, and check it")
-        ->type_name("FILE");
+    flags.text("--with", with_, "FILE", "Print the card with this record filled in");
+    flags.text("--record", record_, "FILE", "Keep what is entered in this file, and check it");
     declare_entering(flags, entering_);
   }
 

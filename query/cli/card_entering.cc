@@ -3,13 +3,13 @@
 
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cerrno>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/record_check.h"
 #include "query/answer/text.h"
+#include "query/cli/flags.h"
 #include "query/library/near_word.h"
 #include "query/library/whole_file.h"
 
@@ -218,21 +218,14 @@ bool Entering::is_empty() const {
          !ask;
 }
 
-void declare_entering(CLI::App& flags, Entering& entering) {
-  const auto many = [&](const char* name, std::vector<std::string>& into, const char* type,
-                        const char* help) {
-    flags.add_option(name, into, help)
-        ->type_name(type)
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-  };
-  many("--done", entering.done, "ITEM", "Tick: top-plug, top-plug/left, identify/1");
-  many("--undo", entering.undo, "ITEM", "Take a tick back");
-  many("--found", entering.found, "ITEM=VALUE", "A setting as found: preload/left=4 turns");
-  many("--measured", entering.measured, "ITEM=VALUE", "A measured value: tube-runout/left=0.05 mm");
-  many("--set", entering.set, "ITEM=VALUE", "A setting as put back");
-  many("--job", entering.job, "FIELD=VALUE", "number, frame, distance, on, by, second or note");
-  flags.add_flag("--ask", entering.ask, "Ask for every open item, one by one");
+void declare_entering(Flags& flags, Entering& entering) {
+  flags.texts("--done", entering.done, "ITEM", "Tick: top-plug, top-plug/left, identify/1");
+  flags.texts("--undo", entering.undo, "ITEM", "Take a tick back");
+  flags.texts("--found", entering.found, "ITEM=VALUE", "A setting as found: preload/left=4 turns");
+  flags.texts("--measured", entering.measured, "ITEM=VALUE", "A measured value: tube-runout/left=0.05 mm");
+  flags.texts("--set", entering.set, "ITEM=VALUE", "A setting as put back");
+  flags.texts("--job", entering.job, "FIELD=VALUE", "number, frame, distance, on, by, second or note");
+  flags.flag("--ask", entering.ask, "Ask for every open item, one by one");
 }
 
 Result<std::optional<CardRecord>> read_record(const std::string& file) {

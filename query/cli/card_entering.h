@@ -10,11 +10,9 @@
 #include "query/answer/card_record.h"
 #include "query/cli/console.h"
 
-namespace CLI {
-class App;
-}
-
 namespace sheaf {
+
+class Flags;
 
 struct Entering {
   std::vector<std::string> done, undo;            // items, or entries for all of their boxes
@@ -24,7 +22,7 @@ struct Entering {
 
   bool is_empty() const;
 };
-void declare_entering(CLI::App& flags, Entering& entering);
+void declare_entering(Flags& flags, Entering& entering);
 
 struct EnteringStyle {
   std::string today;  // the date of the record, where none is entered

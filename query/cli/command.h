@@ -10,10 +10,7 @@
 #include <vector>
 
 #include "query/cli/console.h"
-
-namespace CLI {
-class App;
-}
+#include "query/cli/flags.h"
 
 namespace sheaf {
 
@@ -22,7 +19,7 @@ using Words = std::vector<std::string>;
 class Command {
  public:
   virtual ~Command() = default;
-  virtual void declare(CLI::App& flags) = 0;
+  virtual void declare(Flags& flags) = 0;
   virtual ExitStatus run(const Words& words) = 0;
 };
 
@@ -44,8 +41,8 @@ struct Common {
   bool json = false;
   Colour colour = Colour::automatic;
 };
-void declare_library(CLI::App& flags, Common& common);  // --library FILE, again for several
-void declare_output(CLI::App& flags, Common& common);   // --json, --color, --no-color
+void declare_library(Flags& flags, Common& common);  // --library FILE, again for several
+void declare_output(Flags& flags, Common& common);   // --json, --color, --no-color
 
 std::unique_ptr<Command> make_about();
 std::unique_ptr<Command> make_card();

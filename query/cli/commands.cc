@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <array>
 
@@ -99,24 +98,17 @@ const CommandInfo* command_named(std::string_view name) {
   return found == commands.end() ? nullptr : found;
 }
 
-void declare_library(CLI::App& flags, Common& common) {
-  flags
-      .add_option("--library", common.libraries, "Ask this library; again for several, the first going first")
-      ->type_name("FILE")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+void declare_library(Flags& flags, Common& common) {
+  flags.texts("--library", common.libraries, "FILE", "Ask this library; again for several, the first going first");
 }
 
-void declare_output(CLI::App& flags, Common& common) {
-  flags.add_flag("--json", common.json, "Answer with one JSON document");
+void declare_output(Flags& flags, Common& common) {
+  flags.flag("--json", common.json, "Answer with one JSON document");
   const auto set = [&common](const std::string& when) {
     common.colour = when == "always" ? Colour::always : when == "never" ? Colour::never : Colour::automatic;
   };
-  flags.add_option_function<std::string>("--color", set, "auto, always or never")
-      ->type_name("WHEN")
-      ->check(CLI::IsMember({"auto", "always", "never"}));
-  flags.add_flag_callback(
-      "--no-color", [&common] { common.colour = Colour::never; }, "As --color never");
+  flags.one_of("--color", set, {"auto", "always", "never"}, "WHEN", "auto, always or never");
+  flags.action("--no-color", [&common] { common.colour = Colour::never; }, "As --color never");
 }
 
 }  // namespace sheaf

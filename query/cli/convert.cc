@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf convert QUANTITY [to UNIT]
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/conversion.h"
@@ -12,11 +11,10 @@ namespace {
 
 class Convert : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--step", step_, "Also say what to set on a scale with marks this far apart")
-        ->type_name("NUMBER");
-    flags.add_option("--every", every_, "Make a table of a range, a row every so much")->type_name("NUMBER");
-    flags.add_flag("--csv", csv_, "Answer with comma-separated values");
+  void declare(Flags& flags) override {
+    flags.text("--step", step_, "NUMBER", "Also say what to set on a scale with marks this far apart");
+    flags.text("--every", every_, "NUMBER", "Make a table of a range, a row every so much");
+    flags.flag("--csv", csv_, "Answer with comma-separated values");
     declare_output(flags, common_);
   }
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf dump: everything that a library holds, for other programs. Every record is tested as it is read; a damaged
 // library is a fault, and never half an answer that looks whole.
-#include <CLI/CLI.hpp>
 
 #include "query/answer/csv.h"
 #include "query/answer/dump.h"
@@ -39,10 +38,8 @@ std::vector<std::string> table_names() {
 
 class Dump : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--csv", table_, "One table as comma-separated values, with a row of names first")
-        ->type_name("TABLE")
-        ->check(CLI::IsMember(table_names()));
+  void declare(Flags& flags) override {
+    flags.one_of("--csv", table_, table_names(), "TABLE", "One table as comma-separated values, with a row of names first");
     declare_library(flags, common_);
   }
 

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf find WORDS…
-#include <CLI/CLI.hpp>
 
 #include "query/answer/findings_csv.h"
 #include "query/answer/findings_json.h"
@@ -15,30 +14,22 @@ namespace {
 
 class Find : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    const auto text = [&](const char* name, std::string& into, const char* type, const char* help) {
-      flags.add_option(name, into, help)->type_name(type);
-    };
-    text("--machine", request_.filters.machine, "WORDS", "Only what fits this machine");
-    flags.add_option("--year", request_.filters.year, "Only what fits this model year")->type_name("YEAR");
-    text("--frame", request_.filters.frame, "NUMBER", "Only what fits this frame number");
-    text("--market", request_.filters.market, "NAME", "Only what fits this market");
-    text("--assembly", request_.filters.assembly, "NAME",
+  void declare(Flags& flags) override {
+    flags.text("--machine", request_.filters.machine, "WORDS", "Only what fits this machine");
+    flags.number("--year", request_.filters.year, "YEAR", "Only what fits this model year");
+    flags.text("--frame", request_.filters.frame, "NUMBER", "Only what fits this frame number");
+    flags.text("--market", request_.filters.market, "NAME", "Only what fits this market");
+    flags.text("--assembly", request_.filters.assembly, "NAME",
          "Only entries of this assembly: fork, front-brake, ...");
-    text("--kind", request_.filters.kind, "KIND", "Only entries of this kind: fastener, fluid, seal, ...");
-    text("--thread", request_.filters.thread, "THREAD", "Only what has this thread");
-    text("--drive", request_.filters.drive, "DRIVE", "Only what this tool fits");
-    text("--between", request_.filters.between, "RANGE",
+    flags.text("--kind", request_.filters.kind, "KIND", "Only entries of this kind: fastener, fluid, seal, ...");
+    flags.text("--thread", request_.filters.thread, "THREAD", "Only what has this thread");
+    flags.text("--drive", request_.filters.drive, "DRIVE", "Only what this tool fits");
+    flags.text("--between", request_.filters.between, "RANGE",
          "Only what states a figure in this range: 20..30 N·m");
-    flags.add_option("--limit", request_.limit, "Answers listed at most")
-        ->type_name("N")
-        ->check(CLI::Range(1, 10000));
-    flags
-        .add_option("--count-by", request_.count_by,
-                    "Count instead: by machine, kind, assembly, sheet, thread, drive or size")
-        ->type_name("WHAT")
-        ->check(CLI::IsMember({"machine", "kind", "assembly", "sheet", "thread", "drive", "size"}));
-    flags.add_flag("--csv", csv_, "Answer with comma-separated values");
+    flags.number("--limit", request_.limit, 1, 10000, "N", "Answers listed at most");
+    flags.one_of("--count-by", request_.count_by, {"machine", "kind", "assembly", "sheet", "thread", "drive", "size"},
+                 "WHAT", "Count instead: by machine, kind, assembly, sheet, thread, drive or size");
+    flags.flag("--csv", csv_, "Answer with comma-separated values");
     declare_library(flags, common_);
     declare_output(flags, common_);
   }

@@ -13,11 +13,12 @@ namespace sheaf {
 namespace {
 
 CommandPage page_of(const CommandInfo& info) {
-  CLI::App flags;
-  flags.set_help_flag("-h,--help", "Say what the command does");
+  CLI::App app;
+  app.set_help_flag("-h,--help", "Say what the command does");
+  Flags flags(app);
   info.make()->declare(flags);
   return {std::string(info.name),     std::string(info.words), std::string(info.purpose), std::string(info.about),
-          std::string(info.examples), flags_of(flags)};
+          std::string(info.examples), flags_of(app)};
 }
 
 std::map<std::string, std::vector<std::string>> values() {

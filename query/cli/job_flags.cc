@@ -1,24 +1,20 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/cli/job_flags.h"
 
-#include <CLI/CLI.hpp>
 
 #include "query/cli/today.h"
 
 namespace sheaf {
 
-void declare_job(CLI::App& flags, JobFlags& job, WithCsv with_csv) {
-  const auto text = [&](const char* name, std::string& into, const char* type, const char* help) {
-    flags.add_option(name, into, help)->type_name(type);
-  };
-  text("--machine", job.filters.machine, "WORDS", "For this machine");
-  flags.add_option("--year", job.filters.year, "Of this model year")->type_name("YEAR");
-  text("--frame", job.filters.frame, "NUMBER", "With this frame number");
-  text("--market", job.filters.market, "NAME", "Of this market");
-  text("--assembly", job.filters.assembly, "NAME", "Only this assembly: fork, front-brake, ...");
-  flags.add_flag("--html", job.html, "A page to print, on A4 or Letter, or to fill in where it is shown");
-  flags.add_flag("--markdown", job.markdown, "The same as Markdown");
-  if (with_csv == WithCsv::yes) flags.add_flag("--csv", job.csv, "The lists as comma-separated values");
+void declare_job(Flags& flags, JobFlags& job, WithCsv with_csv) {
+  flags.text("--machine", job.filters.machine, "WORDS", "For this machine");
+  flags.number("--year", job.filters.year, "YEAR", "Of this model year");
+  flags.text("--frame", job.filters.frame, "NUMBER", "With this frame number");
+  flags.text("--market", job.filters.market, "NAME", "Of this market");
+  flags.text("--assembly", job.filters.assembly, "NAME", "Only this assembly: fork, front-brake, ...");
+  flags.flag("--html", job.html, "A page to print, on A4 or Letter, or to fill in where it is shown");
+  flags.flag("--markdown", job.markdown, "The same as Markdown");
+  if (with_csv == WithCsv::yes) flags.flag("--csv", job.csv, "The lists as comma-separated values");
   declare_today(flags, job.today);
   declare_library(flags, job.common);
   declare_output(flags, job.common);

@@ -21,7 +21,7 @@ struct JobFlags {
 };
 
 enum class WithCsv { no, yes };
-void declare_job(CLI::App& flags, JobFlags& job, WithCsv with_csv);
+void declare_job(Flags& flags, JobFlags& job, WithCsv with_csv);
 
 // The libraries, their words and the shop's crib, opened once for a command.
 struct Workshop {

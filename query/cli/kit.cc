@@ -2,7 +2,6 @@
 // sheaf kit JOB[, JOB…]
 #include "query/answer/kit.h"
 
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/kit_document.h"
@@ -14,7 +13,7 @@ namespace {
 
 class KitCommand : public Command {
  public:
-  void declare(CLI::App& flags) override { declare_job(flags, job_, WithCsv::yes); }
+  void declare(Flags& flags) override { declare_job(flags, job_, WithCsv::yes); }
 
   ExitStatus run(const Words& words) override {
     auto opened = open_workshop(job_);

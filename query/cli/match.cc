@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf match SIZE | DESIGNATION
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/match_csv.h"
@@ -16,13 +15,12 @@ namespace {
 
 class Match : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--uncertainty", uncertainty_, "Of the caliper: 0.1 mm unless said otherwise")
-        ->type_name("LENGTH");
-    flags.add_option("--near", near_, "Show what differs by up to this much: 2 mm")->type_name("LENGTH");
-    flags.add_flag("--all", all_, "List all that is near but NOT the same");
-    flags.add_flag("--csv", csv_, "Read rows of measured parts from standard input, and answer each");
-    flags.add_option("--svg", svg_, "Also draw the first that fits into this file")->type_name("FILE");
+  void declare(Flags& flags) override {
+    flags.text("--uncertainty", uncertainty_, "LENGTH", "Of the caliper: 0.1 mm unless said otherwise");
+    flags.text("--near", near_, "LENGTH", "Show what differs by up to this much: 2 mm");
+    flags.flag("--all", all_, "List all that is near but NOT the same");
+    flags.flag("--csv", csv_, "Read rows of measured parts from standard input, and answer each");
+    flags.text("--svg", svg_, "FILE", "Also draw the first that fits into this file");
     declare_library(flags, common_);
     declare_output(flags, common_);
   }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf reckon TOPIC GIVEN…
-#include <CLI/CLI.hpp>
 #include <algorithm>
 
 #include "query/answer/answer_json.h"
@@ -14,9 +13,8 @@ namespace {
 
 class Reckon : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--svg", svg_, "Also draw it into this file, where there is something to draw")
-        ->type_name("FILE");
+  void declare(Flags& flags) override {
+    flags.text("--svg", svg_, "FILE", "Also draw it into this file, where there is something to draw");
     declare_library(flags, common_);
     declare_output(flags, common_);
   }

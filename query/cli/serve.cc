@@ -4,7 +4,6 @@
 #include <sys/signalfd.h>
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <csignal>
 #include <mutex>
@@ -44,19 +43,13 @@ std::size_t connections_possible(std::size_t wanted) {
 
 class Serve : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--port", port_, "Port; 0 takes any that is free")
-        ->type_name("N")
-        ->check(CLI::Range(0, 65535).description(""));
-    flags.add_option("--listen", address_, "Address in numbers; 0.0.0.0 is every one of this machine's")
-        ->type_name("ADDRESS");
-    flags.add_option("--host", hosts_, "Also answer to this name; again for several")
-        ->type_name("NAME")
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-    flags.add_option("--certificate", certificate_, "Speak https with this certificate, in PEM")->type_name("FILE");
-    flags.add_option("--key", key_, "The certificate's key, in PEM")->type_name("FILE");
-    flags.add_flag("--log", log_, "Say each request on standard error");
+  void declare(Flags& flags) override {
+    flags.number("--port", port_, 0, 65535, "N", "Port; 0 takes any that is free");
+    flags.text("--listen", address_, "ADDRESS", "Address in numbers; 0.0.0.0 is every one of this machine's");
+    flags.texts("--host", hosts_, "NAME", "Also answer to this name; again for several");
+    flags.text("--certificate", certificate_, "FILE", "Speak https with this certificate, in PEM");
+    flags.text("--key", key_, "FILE", "The certificate's key, in PEM");
+    flags.flag("--log", log_, "Say each request on standard error");
     declare_today(flags, today_);
     declare_library(flags, common_);
   }

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf show ADDRESS…
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <iterator>
 
@@ -24,7 +23,7 @@ struct Shown {
 
 class Show : public Command {
  public:
-  void declare(CLI::App& flags) override {
+  void declare(Flags& flags) override {
     declare_library(flags, common_);
     declare_output(flags, common_);
   }

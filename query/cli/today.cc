@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/cli/today.h"
 
-#include <CLI/CLI.hpp>
 #include <chrono>
 #include <cstdlib>
 #include <ctime>
+
+#include "query/cli/flags.h"
 
 namespace sheaf {
 namespace {
@@ -35,8 +36,8 @@ bool is_date(const std::string& text) {
 
 }  // namespace
 
-void declare_today(CLI::App& flags, std::string& today) {
-  flags.add_option("--today", today, "Judge calibrations as on this day")->type_name("DATE");
+void declare_today(Flags& flags, std::string& today) {
+  flags.text("--today", today, "DATE", "Judge calibrations as on this day");
 }
 
 Result<std::string> today_from(const std::string& flag) {

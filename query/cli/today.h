@@ -6,13 +6,11 @@
 
 #include "query/quantity/result.h"
 
-namespace CLI {
-class App;
-}
-
 namespace sheaf {
 
-void declare_today(CLI::App& flags, std::string& today);  // --today DATE
+class Flags;
+
+void declare_today(Flags& flags, std::string& today);  // --today DATE
 
 // "2026-11-25". Fails on what is no date of that form.
 Result<std::string> today_from(const std::string& flag);

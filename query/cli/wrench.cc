@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // sheaf wrench TORQUE | ADDRESS
-#include <CLI/CLI.hpp>
 
 #include "query/answer/answer_json.h"
 #include "query/answer/fields.h"
@@ -23,14 +22,10 @@ struct ToSet {
 
 class Wrench : public Command {
  public:
-  void declare(CLI::App& flags) override {
-    flags.add_option("--adapter", adapter_, "With this adapter of the crib")->type_name("NAME");
-    flags.add_option("--angle", angle_, "Its angle: 0 straight on, 90 across, 180 back to the hand")
-        ->type_name("DEGREES");
-    flags
-        .add_option("--svg", svg_,
-                    "Also draw the band above the wrench's scale, or the adapter, into this file")
-        ->type_name("FILE");
+  void declare(Flags& flags) override {
+    flags.text("--adapter", adapter_, "NAME", "With this adapter of the crib");
+    flags.text("--angle", angle_, "DEGREES", "Its angle: 0 straight on, 90 across, 180 back to the hand");
+    flags.text("--svg", svg_, "FILE", "Also draw the band above the wrench's scale, or the adapter, into this file");
     declare_today(flags, today_);
     declare_library(flags, common_);
     declare_output(flags, common_);
