@@ -66,6 +66,12 @@ void read_rest(Draft& draft);     // free words, and those that say nothing
 bool is_noise(std::string_view word);
 // Whether a folded word says what of a thing is meant, as names may or may not: "diameter", "type".
 bool is_aspect(std::string_view word);
+// "bearing" of "brg"; empty where it is no short form of the trade's.
+std::string_view whole_of(std::string_view brief);
+// Whether a folded word is one of everyday English that says what is done, how or when, not what of: "sticks".
+bool is_ordinary(std::string_view word);
+// Whether it is such a word or an everyday thing, "belt": it was meant as typed.
+bool is_everyday(std::string_view word);
 // Such a noise word of three letters or more that is one slip away; empty if there is none.
 std::string_view noise_near(std::string_view word);
 

@@ -28,7 +28,7 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "grade") return {"grade", "viscosity"};
   if (figure == "viscosity") return {"viscosity", "grade"};
   if (figure == "pattern" || figure == "order") return {"pattern", "order"};
-  if (figure == "part-number") return {"part-number", "supersedes", "superseded-by", "other-numbers"};
+  if (figure == "part-number") return {"part-number", "supersedes", "superseded-by", "other-numbers", "designation"};
   if (figure == "change-every") return {"change-every", "check-every"};
   return {figure};
 }

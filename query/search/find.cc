@@ -8,9 +8,12 @@
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
+#include "query/search/beside_number.h"
 #include "query/search/count_by.h"
+#include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
+#include "query/search/meets.h"
 #include "query/search/read.h"
 #include "query/search/searcher.h"
 #include "query/search/set_aside.h"
@@ -72,11 +75,25 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
   return holds_all(called, asked) && holds_all(best_called, asked) && best_called != asked;
 }
 
+// Only machines of which some hit states frames of the series asked, if any does.
+void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& reading) {
+  if (reading.frame.empty() || !reading.machines.empty()) return;
+  std::set<std::string> machines;
+  for (const auto& hit : hits)
+    for (const auto& fit : hit.entry.fits)
+      if (states_frame(fit, reading)) machines.insert(machine_body(fit.make, fit.model));
+  if (machines.empty()) return;
+  std::erase_if(hits, [&](const Hit& hit) {
+    return std::ranges::none_of(hit.entry.fits, [&](const FitRecord& fit) { return machines.contains(machine_body(fit.make, fit.model)); });
+  });
+}
+
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
 // close to the best. Where no machine was named, one machine's part that is called just so must not hide
 // that of another, called almost so.
 void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
   findings.total -= std::erase_if(hits, is_another_thing);
+  keep_machines_of_frame(hits, findings.reading);
   if (hits.empty()) return;
   const double best = hits.front().cost;
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;
@@ -86,7 +103,8 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   for (auto& hit : hits) {
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
-    const bool is_answer = hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading);
+    const bool is_row_of_any = hit.entry.fits.empty() && !first.entry.fits.empty() && !findings.reading.machines.empty();
+    const bool is_answer = !is_row_of_any && (hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading));
     if (is_answer) {
       if (findings.answers.size() < most_answers) findings.answers.push_back(std::move(hit));
       continue;
@@ -104,18 +122,18 @@ bool says_nothing_alone(const PartAsked& part) {
   return is_generic_fastener(part) || is_nut;
 }
 
+bool holds_digit(const std::string& word) { return word.find_first_of("0123456789") != std::string::npos; }
+
 // A word that nobody knows may be a machine that is not in the library, and a number that nobody could
 // read may be its model: the figure of another must not answer. Beside a machine that is known, a word
 // says nothing; a number still does.
 bool is_blocked(const QuestionReading& reading) {
-  if (reading.unread.empty()) return false;
-  const auto has_digit = [](const std::string& word) {
-    return word.find_first_of("0123456789") != std::string::npos;
-  };
+  if (reading.unread.empty() || !reading.numbers.empty()) return false;  // a part's number says it all
+  if (reading.names_another) return true;
   const bool names_no_part =
       std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
   return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
-         std::ranges::any_of(reading.unread, has_digit);
+         std::ranges::any_of(reading.unread, holds_digit);
 }
 
 // "bar" asks for a pressure, though the handlebar is called so too.
@@ -170,7 +188,7 @@ bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
 bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   bool changed = false;
   for (auto& part : reading.parts) {
-    if (!part.groups.empty() || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
+    if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
     reading.corrections.push_back({part.typed, *meant});
@@ -186,6 +204,31 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
 bool is_crowded(const Findings& findings) {
   return !findings.reading.has_designation() && findings.total > candidates_read &&
          findings.answers.front().entry.fits.empty();
+}
+
+// "6203 size", "P22A o-ring size": the row itself says it, under whatever names.
+bool asks_size_of_designated(const QuestionReading& reading) {
+  const bool is_designated = !reading.codes.empty() || !reading.bearings.empty() || !reading.threads.empty();
+  return is_designated && std::ranges::find(reading.figures, "size") != reading.figures.end();
+}
+
+// "battery size", of which none is recorded, is not the size of the battery's terminals: what is called just so
+// comes first.
+void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_answers) {
+  const auto& reading = findings.reading;
+  if (reading.figures.empty() || reading.machines.empty() || reading.has_designation()) return;
+  if (std::ranges::any_of(reading.figures, may_be_its_value)) return;
+  const double given = findings.answers.front().cost;
+  if (given < called_just_so) return;
+  auto hits = searcher.search(reading, {.figures = false}).hits;
+  std::erase_if(hits, [&](const Hit& hit) { return !hit.by_name || hit.cost >= called_just_so || hit.cost + called_just_so > given || hit.entry.kind == "step"; });
+  if (hits.empty()) return;
+  const double limit = hits.front().cost + as_good;
+  std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+  findings.total += hits.size();
+  std::ranges::move(findings.answers, std::back_inserter(hits));
+  if (hits.size() > most_answers) hits.erase(hits.begin() + static_cast<std::ptrdiff_t>(most_answers), hits.end());
+  findings.answers = std::move(hits);
 }
 
 // Strictly first; then also what leaves its side open, and what is itself the figure asked for; then with
@@ -207,8 +250,11 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     findings.also.clear();
     if (!attempt({.table_rows = false})) findings = std::move(crowd);
   }
-  if (!findings.answers.empty() || (!reading.sides.empty() && attempt({.sides_stated = false}))) return;
+  if (!findings.answers.empty()) return put_named_first(findings, searcher, request.limit);
+  if (!reading.sides.empty() && attempt({.sides_stated = false})) return;
   if (!reading.figures.empty() && attempt({.figures_named = false, .sides_stated = false})) return;
+  if (reading.figures.size() > 1 && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
+  if (asks_size_of_designated(reading) && attempt({.figures = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
@@ -248,11 +294,12 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
       request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most;
   Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);
   if (is_blocked(findings.reading)) {
-    find_without_unknown_words(findings, searcher);
+    const bool has_number = std::ranges::any_of(findings.reading.unread, holds_digit);
+    if (has_number || !answer_by_designation(findings, searcher)) find_without_unknown_words(findings, searcher);
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
-    if (findings.answers.empty()) answer_without_loose_words(findings, searcher);
+    if (findings.answers.empty()) answer_beside_number(findings, searcher) || answer_without_loose_words(findings, searcher);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

@@ -131,8 +131,9 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =
-          !meant.empty() && (meant[0] == word[0] || word.size() >= long_word || begins_swapped(meant, word));
-      if (begins_alike && (word.size() > 3 || lacks_one_within(word, meant))) return meant;
+          !meant.empty() && (meant[0] == word[0] || (word.size() >= long_word && slips == 1) || begins_swapped(meant, word));
+      const bool is_sure = word.size() > 3 || lacks_one_within(word, meant) || (meant.size() == 3 && begins_swapped(meant.substr(1), word.substr(1)));
+      if (begins_alike && is_sure) return meant;
     }
   }
   return std::nullopt;

@@ -37,8 +37,9 @@ class Lexicon {
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
   // to say so. Only for words of three letters and more without a digit, and two slips only from six
-  // letters on; a word of three letters may only lack one within it; the first letter of a shorter word is
-  // taken as typed, unless it changed places with the second.
+  // letters on; a word of three letters may only lack one within it, or have its last two changed about; the first
+  // letter of a shorter word, or where there are two slips, is taken as typed, unless it changed places with the
+  // second.
   std::optional<std::string> correction_of(const std::string& word, unsigned most_slips = 2);
 
   // Words of names that begin so, each with how many entries hold it; a bounded number of them.

@@ -237,6 +237,10 @@ std::string signed_amount(double amount, std::string_view unit) {
   return (amount < 0 ? "−" : "+") + std::string(buffer.data(), end.ptr) + "\u00A0" + std::string(unit);
 }
 
+bool states(const EntryRecord& entry, Dimension dimension) {
+  return std::ranges::any_of(measures_of(entry), [&](const Measure& each) { return each.dimension == dimension; });
+}
+
 Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) {
   Meeting meeting;
   if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;

@@ -22,6 +22,9 @@ struct Meeting {
 
 Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading);
 
+// Whether it states a figure of that dimension.
+bool states(const EntryRecord& entry, Dimension dimension);
+
 // A difference with its sign, in that unit, to at most three digits: "+2 mm", "−0.5 mm".
 std::string signed_amount(double amount, std::string_view unit);
 

@@ -73,6 +73,11 @@ bool has_length(const Thread& asked, const std::string& stated) {
 
 }  // namespace
 
+bool states_frame(const FitRecord& fit, const QuestionReading& reading) {
+  const bool has_frame = !fit.frame_from.empty() || !fit.frame_to.empty();
+  return has_frame && !reading.frame.empty() && is_frame(fit, reading);
+}
+
 bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year) {
   if (entry.fits.empty()) return reading.has_designation() || (reading.machines.empty() && reading.year == 0);
   return std::ranges::any_of(entry.fits, [&](const FitRecord& fit) {

@@ -10,6 +10,8 @@
 namespace sheaf {
 
 bool fits_machine(const EntryRecord& entry, const QuestionReading& reading, bool with_year);
+// Whether it states frame numbers, and that which was asked is one of them.
+bool states_frame(const FitRecord& fit, const QuestionReading& reading);
 bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading);
 
 }  // namespace sheaf

@@ -109,12 +109,17 @@ Query answers_figure(const std::string& figure, bool named) {
   if (!named && may_be_its_value(figure))
     for (const auto kind : {"limit", "clearance", "setting", "pressure"})
       any.push_back(has(Prefix::kind, kind));
+  if (!named && is_plain_word(figure))  // "front pair first, until no gap is left"
+    any.push_back(all_of({has(Prefix::other_stem, stem_of(figure)), has(Prefix::kind, "fastener")}));
+  if (figure == "stage") any.push_back(has(Prefix::kind, "setting"));  // its standard step
+  if (!named && figure == "length") any.push_back(has(Prefix::field, "free-length"));  // of a spring
   if (!named && figure == "threadlocker") any.push_back(has(Prefix::field, "state"));
   if (may_name_an_entry(figure)) any.push_back(has(Prefix::group, "kind-" + figure));
   for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
   if (is_plain_word(figure) && may_name_an_entry(figure)) any.push_back(has(Prefix::stem, stem_of(figure)));
   if (figure == "limit") any.push_back(has(Prefix::kind, "clearance"));
+  if (figure == "new") any.push_back(has(Prefix::field, "reuse"));  // of a nut: whether it must be
   if (figure == "setting")
     for (const auto kind : {"clearance", "pressure"}) any.push_back(has(Prefix::kind, kind));
   if (figure == "drive")
@@ -158,6 +163,7 @@ Query is_called(const PartAsked& part, bool whole, Where where) {
     for (const auto& group : part.groups)
       if (kind_named(group)) any.push_back(has(Prefix::kind, group));
     if (is_generic_fastener(part)) any.push_back(has(Prefix::kind, "fastener"));
+    for (const auto assembly : part.assemblies) any.push_back(has(Prefix::assembly, assembly));
   }
   return any_of(any);
 }
@@ -293,7 +299,7 @@ void add_designations(Queries& all, const QuestionReading& reading, const Demand
 // All parts asked for, but the one that is left out.
 Queries called(const QuestionReading& reading, const Demand& demand, Where where) {
   Queries all;
-  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect);
+  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect) && !reading.has_designation();
   for (std::size_t i = 0; i < reading.parts.size(); ++i)
     if (static_cast<int>(i) != demand.without_part && (only_aspects || !reading.parts[i].is_aspect))
       all.push_back(is_called(reading.parts[i], demand.names_whole, where));
@@ -318,9 +324,12 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
   if (!demand.table_rows) never.push_back(has(Prefix::machine, "any"));
   add_any(filters, reading.kinds, [](const std::string& kind) { return has(Prefix::kind, kind); });
   add_any(filters, reading.assemblies, [](const std::string& name) { return has(Prefix::assembly, name); });
-  if (demand.figures)
-    for (const auto& figure : reading.figures)
-      filters.push_back(answers_figure(figure, demand.figures_named));
+  if (demand.figures) {
+    Queries figures;
+    for (const auto& figure : reading.figures) figures.push_back(answers_figure(figure, demand.figures_named));
+    if (!demand.figures_all && !figures.empty()) figures = {any_of(figures)};
+    filters.insert(filters.end(), figures.begin(), figures.end());
+  }
   for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
   add_designations(filters, reading, demand, sizes);
 

@@ -19,6 +19,7 @@ struct Demand {
   bool year = true;
   bool figures = true;
   bool figures_named = true;  // false: an entry that is a figure itself answers whatever it is called
+  bool figures_all = true;    // false: one of the figures asked for is enough
   bool sides_stated = true;   // false: an entry may leave the side open, but may not be of the other; what
                               // is at the front or the rear always says so
   bool sizes_exact = true;    // false: sizes and figures within the reach of a worn part or a near value

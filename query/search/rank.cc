@@ -42,6 +42,7 @@ constexpr double name_of_sized = 0.6;      // a name's words say less where a si
 constexpr double name_of_kind = 0.1;       // and hardly anything where only its kind was named: "bearing 6203"
 constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
+constexpr double unasked_wear = 0.3;       // how far it may wear, where nothing was asked of it
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
 
 // "swingarm-pivot" -> "swingarm"
@@ -66,7 +67,7 @@ bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, Context& conte
     return std::ranges::any_of(in_title,
                                [&](const std::string& each) { return stem_of(each) == stem_of(word); });
   };
-  return std::ranges::all_of(part.words, in_context) || std::ranges::all_of(part.words, is_titled) ||
+  return std::ranges::find(part.assemblies, sheet.assembly) != part.assemblies.end() || std::ranges::all_of(part.words, in_context) || std::ranges::all_of(part.words, is_titled) ||
          std::ranges::find(part.groups, sheet.assembly) != part.groups.end();
 }
 
@@ -89,6 +90,12 @@ bool is_side_of(const EntryRecord& entry, const std::string& word) {
 bool is_dimension(std::string_view word) {
   constexpr std::array<std::string_view, 3> dimensions = {"diameter", "thickness", "width"};
   return std::ranges::find(dimensions, word) != dimensions.end();
+}
+
+// "friction plate min": how far it may wear.
+bool is_bound(std::string_view word) {
+  constexpr std::array<std::string_view, 9> bounds = {"min", "max", "mini", "maxi", "minimal", "maximal", "mindest", "allowable", "limits"};
+  return std::ranges::find(bounds, word) != bounds.end();
 }
 
 // The size within a name: "hook spanner 45..50 mm".
@@ -115,6 +122,7 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
   }
   for (const auto figure : {"level", "volume", "viscosity", "grade", "after-drain", "with-filter", "dry-fill"})
     asks_of_fluid_ = asks_of_fluid_ || asks_for(figure);
+  asks_bound_ = std::ranges::any_of(reading.parts, [](const PartAsked& part) { return is_bound(part.typed) || is_dimension(part.typed); });
   if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }
 
@@ -213,8 +221,10 @@ double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Cont
 
 // A part that none of the entry's names holds was found on its sheet or in its notes; "bolt" and "screw"
 // are said of anything that is tightened.
-double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Names& names,
+double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, Names names,
                                     Context& context) {
+  for (const auto& field : entry.fields)
+    if (field.key == "load") names.push_back(&name_of(field.text));  // "rider alone" tells two pressures apart
   double sum = 0;
   bool names_one = false, lacks_one = false;  // of the parts that are known by their name alone
   bool names_any = false;
@@ -271,6 +281,7 @@ double Ranker::cost_of_kind(const EntryRecord& entry) const {
   if (entry.kind == "step") return step_of_job;
   if (entry.kind == "tool") return tool;
   if (!kinds_.empty() && !kinds_.contains(entry.kind)) return other_kind;
+  if (reading_.figures.empty() && !asks_bound_ && (entry.kind == "limit" || entry.kind == "clearance")) return unasked_wear;
   return entry.kind == "part" && !asks_for("part-number") ? bought_part : 0;
 }
 

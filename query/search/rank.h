@@ -38,7 +38,7 @@ class Ranker {
   const NameRead& name_of(const std::string& text);
   Names names_of(const EntryRecord& entry);
   double cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const;
-  double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, const Names& names,
+  double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, Names names,
                               Context& context);
   void add_implied(const PartAsked& part);
   double cost_of_assembly(const NameRead& name, const SheetRecord& sheet) const;
@@ -55,6 +55,7 @@ class Ranker {
 
   const QuestionReading& reading_;
   Lexicon& lexicon_;
+  bool asks_bound_ = false;              // "min", "max"
   bool asks_of_fluid_ = false;           // a level, a volume
   int aspects_absent_ = 0;               // of the entry that is ranked
   double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number

@@ -2,11 +2,12 @@
 #include "query/search/read.h"
 
 #include "query/search/draft.h"
+#include "query/search/spoken_numbers.h"
 
 namespace sheaf {
 
 QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
-  Draft draft(question_of(text), lexicon);
+  Draft draft(question_of(with_digits(text)), lexicon);
   read_designations(draft);
   read_frames(draft);
   correct_words(draft);

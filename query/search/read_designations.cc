@@ -78,8 +78,17 @@ bool read_thread(Draft& draft, std::size_t i) {
   return take_found(draft, i, thread_at(draft.question.from(i), Input::prompt), draft.reading.threads);
 }
 
+bool is_too_large_for_inches(const Size& size) {
+  constexpr double largest = 15;
+  return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) { return each.digits > 0 && approximate(each) > largest; });
+}
+
 bool read_size(Draft& draft, std::size_t i) {
-  return take_found(draft, i, size_at(draft.question.from(i), Input::prompt), draft.reading.sizes);
+  const std::string_view text = draft.question.from(i);
+  auto found = size_at(text, Input::prompt);
+  if (found && is_too_large_for_inches(found->value))
+    found = size_at(text.substr(0, text.find(" in")), Input::prompt);  // "41x54x11 in the fork"
+  return take_found(draft, i, std::move(found), draft.reading.sizes);
 }
 
 // Digits alone may be a model, a year or a size: they wait until the machines have been read.
@@ -185,6 +194,22 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
          !readings(draft.token(i + 1).typed).empty();
 }
 
+// "on the 700 ft lb", "muleback 380 spanner": a number that is a machine's, behind its name or an article.
+static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  if (i == 0 || words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
+  if (draft.token(i - 1).words.size() != 1) return false;
+  const std::string& before = draft.token(i - 1).words.front();
+  const auto machines = draft.lexicon.machines_with(words.front());
+  if (machines.empty()) return false;
+  constexpr std::string_view articles[] = {"the", "my", "his", "a", "der", "die", "la", "le", "el", "il"};
+  if (std::ranges::find(articles, before) != std::end(articles)) return true;
+  const auto is_named = [&](const Machine& machine) {
+    return std::ranges::any_of(machines, [&](const Machine& other) { return other.make == machine.make && other.model == machine.model; });
+  };
+  return std::ranges::any_of(draft.lexicon.machines_beginning(before), is_named);
+}
+
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i]) continue;
@@ -192,7 +217,8 @@ void read_designations(Draft& draft) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;
     }
-    read_listed_bearing(draft, i) || read_listed_number(draft, i) || is_year_beside_unit(draft, i) || read_label(draft, i) ||
+    read_listed_bearing(draft, i) || read_listed_number(draft, i) || is_year_beside_unit(draft, i) ||
+        is_model_beside_unit(draft, i) || read_label(draft, i) ||
         read_diameter_sign(draft, i) || read_figure(draft, i) || read_thread(draft, i) ||
         read_size(draft, i) || read_bearing(draft, i) || read_drive(draft, i) || read_length(draft, i) ||
         read_code(draft, i);

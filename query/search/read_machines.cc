@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Words that nobody knows are read as the nearest known one; then the machine is looked for, by any
 // words of its make and model.
+#include <algorithm>
+
 #include "query/library/fold.h"
 #include "query/search/draft.h"
 #include "query/search/sides.h"
@@ -35,13 +37,39 @@ bool names_side(Draft& draft, const std::string& word) {
   });
 }
 
-// "topplug" -> "top", "plug": both halves stand in names. "Hinterachsmutter": a side, and a part by the glossary.
+constexpr std::size_t shortest_piece = 3, most_pieces = 5;
+
+// What a word without spaces may be made of: a word of names, a machine, a word of the glossary; digits.
+bool is_piece(Draft& draft, const std::string& word) {
+  if (is_digits(word)) return true;
+  return draft.lexicon.has_term(Prefix::word, word) || !draft.lexicon.machines_with(word).empty() || names_side(draft, word);
+}
+
+// The fewest pieces from there on, the longest first; empty if there are none.
+std::vector<std::string> pieces_of(Draft& draft, const std::string& word, std::size_t most) {
+  if (is_piece(draft, word)) return {word};
+  std::vector<std::string> best;
+  for (std::size_t at = word.size() - 1; most > 1 && at >= shortest_piece; --at) {
+    const bool parts_digits = has_digit(word.substr(at - 1, 2)) && is_digits(word.substr(at - 1, 1)) == is_digits(word.substr(at, 1));
+    if (word.size() - at < shortest_piece || parts_digits || !is_piece(draft, word.substr(0, at))) continue;
+    auto rest = pieces_of(draft, word.substr(at), most - 1);
+    if (rest.empty() || (!best.empty() && rest.size() + 1 >= best.size())) continue;
+    rest.insert(rest.begin(), word.substr(0, at));
+    best = std::move(rest);
+  }
+  return best;
+}
+
+// "topplug", "causewayrearaxlenut": a space was left out, or several. "Hinterachsmutter": a side, and a part by
+// the glossary.
 bool split_word(Draft& draft, std::size_t i, const std::string& word) {
-  for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
+  if (auto pieces = pieces_of(draft, word, most_pieces); pieces.size() > 1) {
+    replace_words(draft, i, std::move(pieces));
+    return true;
+  }
+  for (std::size_t at = shortest_piece; at + shortest_piece <= word.size(); ++at) {
     const std::string left = word.substr(0, at), right = word.substr(at);
-    const bool of_names = draft.lexicon.names_with(left) && draft.lexicon.names_with(right);
-    const bool of_side = !of_names && names_side(draft, left) && !draft.lexicon.groups_in({right}).empty();
-    if (!of_names && !of_side) continue;
+    if (!names_side(draft, left) || draft.lexicon.groups_in({right}).empty()) continue;
     replace_words(draft, i, {left, right});
     return true;
   }
@@ -59,6 +87,23 @@ bool join_with_next(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "handle bar": names say only "handlebar".
+bool join_if_named(Draft& draft, std::size_t i) {
+  if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
+  const std::string& left = draft.token(i).words.front();
+  const std::string& right = draft.token(i + 1).words.front();
+  if (left.size() < 3 || right.size() < 3 || has_digit(left + right)) return false;
+  const auto stands = [&](const std::string& word) { return draft.lexicon.has_term(Prefix::word, word); };
+  return stands(left + right) && !(stands(left) && stands(right)) && join_with_next(draft, i);
+}
+
+// "mule back 380"
+bool join_machine(Draft& draft, std::size_t i) {
+  if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
+  const std::string joined = draft.token(i).words.front() + draft.token(i + 1).words.front();
+  return !has_digit(joined) && !draft.lexicon.machines_with(joined).empty() && join_with_next(draft, i);
+}
+
 // The beginning of a model's name is a name for it: "mule" for Muleback.
 bool begins_machine(Draft& draft, const std::string& word) {
   return word.size() >= shortest_beginning && !draft.lexicon.machines_beginning(word).empty();
@@ -66,8 +111,15 @@ bool begins_machine(Draft& draft, const std::string& word) {
 
 bool correct_word(Draft& draft, std::size_t i) {
   const std::string word = draft.token(i).words.front();
-  if (has_digit(word) || is_known(draft, word) || begins_machine(draft, word)) return false;
+  if (has_digit(word)) return false;
+  if (is_known(draft, word)) return join_if_named(draft, i);
+  if (begins_machine(draft, word)) return join_machine(draft, i);
+  if (const auto whole = whole_of(word); !whole.empty()) {
+    replace_words(draft, i, {std::string(whole)});
+    return true;
+  }
   if (join_with_next(draft, i) || split_word(draft, i, word)) return true;
+  if (is_aspect(word) || is_everyday(word)) return false;
   if (const auto meant = draft.lexicon.correction_of(word, 1)) {
     replace_words(draft, i, {*meant});
   } else if (const auto said = noise_near(word); !said.empty()) {
@@ -198,7 +250,25 @@ void read_machine_number(Draft& draft, std::size_t i, Search& search) {
 
 }  // namespace
 
+// "muleback2012": the machine, and its year as a word of its own.
+static void part_year_from_machine(Draft& draft, std::size_t i) {
+  Token& token = draft.question.tokens[i];
+  if (token.words.size() != 1 || token.words.front().size() < 4 + shortest_beginning) return;
+  const std::string word = token.words.front();
+  const std::string name = word.substr(0, word.size() - 4), year = word.substr(word.size() - 4);
+  if (has_digit(name) || !year_in(year) || draft.lexicon.machines_with(name).empty()) return;
+  Token of_year = token;
+  of_year.typed = year;
+  of_year.words = {year};
+  token.words = {name};
+  token.has_digit = false;
+  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::move(of_year));
+  draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
+}
+
 void correct_words(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (!draft.taken[i]) part_year_from_machine(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i] && draft.token(i).words.size() == 1) correct_word(draft, i);
 }

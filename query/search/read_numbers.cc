@@ -38,6 +38,23 @@ bool read_frame(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "HM3-002100": letters, then a long run of digits, where no part has that number.
+bool read_frame_alone(Draft& draft, std::size_t i) {
+  constexpr std::ptrdiff_t shortest_run = 6;
+  const std::string& typed = draft.token(i).typed;
+  if (!draft.reading.frame.empty() || draft.taken[i] || draft.size() == 1) return false;
+  const std::size_t run = typed.find_last_not_of("0123456789") + 1;
+  if (run == 0 || static_cast<std::ptrdiff_t>(typed.size() - run) < shortest_run) return false;
+  const std::string_view series = std::string_view(typed).substr(0, run);
+  const auto is_of_series = [](char sign) { return (sign >= 'A' && sign <= 'Z') || (sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9') || sign == '-'; };
+  const bool begins_with_letter = series.front() > '9';
+  if (!begins_with_letter || !std::ranges::all_of(series, is_of_series)) return false;
+  if (is_listed_number(draft.lexicon, squeeze(typed))) return false;
+  draft.reading.frame = typed;
+  draft.take(i, 1);
+  return true;
+}
+
 // "2013", "'13", "2011-2013", "2011..2013"
 bool read_year(Draft& draft, std::size_t i) {
   if (draft.reading.year != 0) return false;
@@ -181,6 +198,7 @@ std::optional<int> year_in(std::string_view text) {
 
 void read_frames(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) read_frame(draft, i);
+  for (std::size_t i = 0; i < draft.size(); ++i) read_frame_alone(draft, i);
 }
 
 void read_numbers(Draft& draft) {

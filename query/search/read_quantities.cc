@@ -84,6 +84,7 @@ std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t 
   if (is_one_of(draft, next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
     return {LengthOf::inside, 1};
   if (is_one_of(draft, next, {"bore", "housing"})) return {LengthOf::outside, 1};
+  if (is_one_of(draft, next, {"long", "lang", "largo", "lungo"})) return {LengthOf::anything, 1};
   if (is_one_of(draft, next, {"seal", "seals", "bearing", "bearings"})) return {LengthOf::dimension, 0};
   return {LengthOf::anything, 0};
 }
@@ -142,13 +143,14 @@ bool read_figure(Draft& draft, std::size_t i) {
 }
 
 // "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures; but nothing here is as
-// large as "1990 outer screw" would have it, which is a year.
+// large as "1990 outer screw" would have it, which is a year; and "6205 bore" asks for a bearing's.
 bool read_named_number(Draft& draft, std::size_t i) {
-  if (year_in(draft.token(i).typed)) return false;
+  if (year_in(draft.token(i).typed) || draft.lexicon.has_term(Prefix::bearing, draft.token(i).typed)) return false;
   const auto number = parse_number(draft.token(i).typed, Input::prompt);
   const auto [of, more] = meaning_behind(draft, i + 1);
   if (!number || more == 0 || of == LengthOf::across_flats) return false;
   draft.reading.lengths.push_back(length_of(draft.question.typed(i, 1), *number, of));
+  if (of == LengthOf::anything) draft.reading.lengths.back().bare = false;
   draft.take(i, 1 + more);
   return true;
 }

@@ -120,6 +120,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
                 const GroupMatch& chosen) {
   const std::string typed = typed_of(words, chosen);
   PartAsked part = part_of(draft, typed);
+  part.token = words[chosen.first].token;
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
@@ -150,9 +151,11 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   std::ranges::stable_sort(matches, [](const GroupMatch& left, const GroupMatch& right) {
     return std::tuple(right.count, left.first) < std::tuple(left.count, right.first);
   });
-  // "link" is no "links", left in German.
+  // "link" is no "links", left in German; nor are the links of a chain.
+  const bool has_chain = std::ranges::any_of(words, [](const Loose& each) { return each.word == "chain"; });
   std::erase_if(matches, [&](const GroupMatch& match) {
-    return match.group == "side-left" && match.count == 1 && words[match.first].word == "link";
+    const std::string& word = words[match.first].word;
+    return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
     if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match))
@@ -226,6 +229,28 @@ void read_column_names(Draft& draft, LooseWords& words) {
   }
 }
 
+bool asks_how_many(const LooseWords& words, std::size_t i) {
+  const std::string& how = words[i].word;
+  const std::string& many = words[i + 1].word;
+  return (how == "how" && (many == "many" || many == "much")) || (how == "wie" && many.starts_with("viel"));
+}
+
+// "how many ltr", "wie viele bar": how much there is of what the unit measures, and no number of pieces.
+void read_counted_units(Draft& draft, LooseWords& words) {
+  constexpr Dimension asked[] = {Dimension::torque, Dimension::pressure, Dimension::volume};  // each a figure by its name
+  constexpr Dimension measured[] = {Dimension::mass, Dimension::force, Dimension::length};
+  for (std::size_t i = 0; i + 2 < words.size(); ++i) {
+    const auto units = readings(words[i + 2].word);
+    if (units.empty() || !asks_how_many(words, i)) continue;
+    const Dimension dimension = units.front()->dimension;
+    const bool is_asked = std::ranges::find(asked, dimension) != std::end(asked);
+    if (!is_asked && std::ranges::find(measured, dimension) == std::end(measured)) continue;
+    if (is_asked) add_new(draft.reading.figures, std::string(name_of(dimension)));
+    add_unit(draft.reading, words[i + 2].word);
+    take(words, {{}, i, 3});
+  }
+}
+
 // "with filter", "after drain", "free length": a field by its own name, where that has several words.
 void read_field_names(Draft& draft, LooseWords& words) {
   for (const auto& kind : all_kinds()) {
@@ -256,6 +281,80 @@ void read_tools(QuestionReading& reading) {
   if (std::erase_if(reading.parts, is_tool) == 0) return;
   add_new(reading.figures, "drive");  // or the tool itself
   std::erase(reading.figures, "size");
+}
+
+bool has_group(const PartAsked& part, std::string_view group) {
+  return std::ranges::find(part.groups, group) != part.groups.end();
+}
+
+// "head studs dry", "header nuts copper paste": beside a part it asks in what state that is fitted; "coolant dry" is
+// filled into what was empty.
+void read_states(QuestionReading& reading) {
+  const auto is_state = [](const PartAsked& part) {
+    return has_group(part, "anti-seize") || std::ranges::any_of(part.groups, [](const std::string& group) { return group.starts_with("state-"); });
+  };
+  const auto is_fastener = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) {
+      return group.ends_with("-bolt") || group.ends_with("-nut") || group.ends_with("-stud");
+    });
+  };
+  const auto is_fluid = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) { return group == "coolant" || group.ends_with("-oil"); });
+  };
+  const auto is_dry = [](const PartAsked& part) { return has_group(part, "state-dry"); };
+  if (std::ranges::any_of(reading.parts, is_fastener)) {
+    if (std::erase_if(reading.parts, is_state) > 0) add_new(reading.figures, "state");
+  } else if (std::ranges::any_of(reading.parts, is_fluid) && std::erase_if(reading.parts, is_dry) > 0) {
+    add_new(reading.figures, "dry-fill");
+  }
+}
+
+// "half inch clicker on a flywheel bolt": what is set on it is the torque of the other.
+void read_torque_wrench(QuestionReading& reading) {
+  const auto is_wrench = [](const PartAsked& part) { return has_group(part, "torque-wrench"); };
+  const auto names_other = [&](const PartAsked& part) { return !is_wrench(part) && !part.groups.empty(); };
+  if (std::ranges::none_of(reading.parts, names_other)) return;
+  if (std::erase_if(reading.parts, is_wrench) > 0) add_new(reading.figures, "torque");
+}
+
+// "front or back": of which end it is, was not known.
+void read_both_ends(QuestionReading& reading) {
+  const auto has = [&](std::string_view side) { return std::ranges::find(reading.sides, side) != reading.sides.end(); };
+  if (has("front") && has("rear")) std::erase_if(reading.sides, [](const std::string& side) { return side == "front" || side == "rear"; });
+}
+
+// "headstock" is the steering head, of which whole sheets are, though no name holds the word.
+void read_assemblies(Draft& draft) {
+  const auto stands_in_names = [&](const PartAsked& part) {
+    return part.groups.empty() || std::ranges::any_of(part.words, [&](const std::string& word) { return draft.lexicon.names_with(word); });
+  };
+  if (std::ranges::all_of(draft.reading.parts, stands_in_names)) return;
+  for (const auto assembly : all_assemblies()) {
+    std::string spaced(assembly);
+    std::ranges::replace(spaced, '-', ' ');
+    const auto words = words_of(spaced);
+    for (const auto& match : draft.lexicon.groups_in(words))
+      for (auto& part : draft.reading.parts)
+        if (!stands_in_names(part) && match.count == words.size() && has_group(part, match.group)) part.assemblies.push_back(assembly);
+  }
+}
+
+// Where what follows only describes what was named: behind "with", "that", "if", or a comma.
+bool begins_description(const Draft& draft, std::size_t i) {
+  constexpr std::string_view begins[] = {"with", "that", "which", "who", "using", "while", "if", "because", "since", "so", "mit", "avec", "con"};
+  if (std::ranges::any_of(begins, [&](std::string_view word) { return draft.has_word(i, word); })) return true;
+  const std::string_view before = std::string_view(draft.question.text).substr(draft.token(i - 1).end, draft.token(i).begin - draft.token(i - 1).end);
+  return before.find_first_of(",;?") != std::string_view::npos;
+}
+
+void read_descriptions(Draft& draft) {
+  const auto names_before = [&](std::size_t i) {
+    return std::ranges::any_of(draft.reading.parts, [&](const PartAsked& part) { return part.token < i && !part.groups.empty(); });
+  };
+  for (std::size_t i = 1; i < draft.size(); ++i) {
+    if (!names_before(i) || !begins_description(draft, i)) continue;
+    for (auto& part : draft.reading.parts) part.describes = part.describes || part.token >= i;
+  }
 }
 
 // "stator screws locker": beside a part it asks whether any is put on it.
@@ -314,6 +413,8 @@ bool read_units(Draft& draft, std::size_t i) {
 
 void read_words(Draft& draft) {
   LooseWords words = loose_words(draft);
+  read_counted_units(draft, words);
+  words = without_taken(words);
   read_field_names(draft, words);
   words = without_taken(words);
   read_column_names(draft, words);
@@ -327,7 +428,11 @@ void read_words(Draft& draft) {
   read_groups(draft, words, 1);
   read_tools(draft.reading);
   read_threadlocker(draft.reading);
+  read_states(draft.reading);
+  read_torque_wrench(draft.reading);
   read_sides_beside_parts(draft.reading);
+  read_both_ends(draft.reading);
+  read_assemblies(draft);
   mark_read_tokens(draft, without_taken(words));
 }
 
@@ -344,9 +449,33 @@ bool is_field(std::string_view word) {
   });
 }
 
-PartAsked free_word(Draft& draft, const std::string& word) {
+bool tells_nothing(Draft& draft, std::size_t i) {
+  return std::ranges::none_of(draft.token(i).words, [&](const std::string& word) { return !is_noise(word) && draft.lexicon.names_with(word); });
+}
+
+// "knock sensor": what stands before a part's name, as it is, tells it from others.
+bool tells_apart(Draft& draft, std::size_t i) {
+  if (i + 1 == draft.size() || draft.token(i + 1).words.size() != 1) return false;
+  const std::string& next = draft.token(i + 1).words.front();
+  return !is_noise(next) && draft.lexicon.names_with(next);
+}
+
+// "turbo oil pipe", "horn bracket": an everyday thing before a name makes it the name of another.
+void read_unknown(Draft& draft, std::size_t i, const std::string& word) {
+  const bool begins_name = i == 0 || tells_nothing(draft, i - 1);
+  if (is_everyday(word) && !is_ordinary(word) && begins_name && tells_apart(draft, i)) draft.reading.names_another = true;
+  draft.reading.unread.push_back(word);
+}
+
+// Need not be held by what is sought.
+bool is_said_around(Draft& draft, std::size_t i, const std::string& word) {
+  return is_aspect(word) || (is_ordinary(word) && !draft.lexicon.has_term(Prefix::word, word) && !tells_apart(draft, i));
+}
+
+PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
   PartAsked part = part_of(draft, word);
-  part.is_aspect = is_aspect(word);
+  part.token = i;
+  part.is_aspect = is_said_around(draft, i, word);
   return part;
 }
 
@@ -358,14 +487,15 @@ void read_rest(Draft& draft) {
     for (const auto& word : draft.token(i).words) {
       if (is_field(word))
         add_new(draft.reading.figures, word);  // "order", "grade"
-      else if (is_aspect(word) && !draft.lexicon.knows(word))
+      else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it
       else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
-        draft.reading.unread.push_back(word);
+        read_unknown(draft, i, word);
       else
-        draft.reading.parts.push_back(free_word(draft, word));
+        draft.reading.parts.push_back(free_word(draft, i, word));
     }
   }
+  read_descriptions(draft);
 }
 
 }  // namespace sheaf

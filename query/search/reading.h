@@ -3,6 +3,7 @@
 // in one line, so that a misreading is seen.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,6 +26,9 @@ struct PartAsked {
   std::vector<std::string> groups;  // groups of words that mean the same; none for a free word
   bool is_aspect = false;           // "diameter", "type": what of it is meant, and need not be in its name
   std::vector<std::vector<std::string>> groups_of_words = {};  // groups that each word alone names
+  std::size_t token = 0;     // of the question, where it begins
+  bool describes = false;    // stands behind "with", "that", a comma: may only say more of what stands before
+  std::vector<std::string_view> assemblies = {};  // that it is the name of
 };
 
 // A quantity that the entry must state; absent ends are open.
@@ -74,6 +78,7 @@ struct QuestionReading {
   std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
   std::vector<Correction> corrections;
   std::vector<std::string> unread;    // words that nobody here knows
+  bool names_another = false;         // one of them is a thing that tells what is sought from ours: "turbo oil pipe"
   std::vector<std::string> left_aside;  // words that nothing holds together with the others
   std::vector<std::string> left_out;  // words that say nothing here
   std::vector<std::string> doubts;    // sentences: what could also have been meant

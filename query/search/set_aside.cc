@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "query/library/fold.h"
+#include "query/search/measures.h"
 #include "query/search/part_names.h"
 
 namespace sheaf {
@@ -30,8 +31,9 @@ class SetAside {
   bool run() {
     const QuestionReading& asked = findings_.reading;
     if (!asked.numbers.empty()) return answer_by_number();
+    if (answer_without_description() || answer_by_designation()) return true;
     if (asked.machines.size() != 1 || asked.machine_is_guess) return false;
-    if (!asked.quantities.empty()) return answer_on_condition();
+    if (answer_by_unit()) return true;
     QuestionReading rest = asked;
     std::vector<std::string> aside;
     std::erase_if(rest.parts, [&](const PartAsked& part) {
@@ -41,8 +43,25 @@ class SetAside {
     });
     if (std::ranges::none_of(rest.parts, names_a_part) || exists_elsewhere()) return false;
     if (!aside.empty() && take(rest, called_so(rest), aside)) return true;
+    if (answer_with_other_fastener() || answer_apart()) return true;
     const bool is_near = !searcher_.search(rest, {.sides_stated = false, .names_whole = false}).hits.empty();
     return !is_near && take_without_place(rest, aside);
+  }
+
+  // "class 8.8 tensile strength", "6205 bore": the row of a table, whatever its columns are called.
+  bool answer_by_designation() {
+    const auto& asked = findings_.reading;
+    const bool is_designated = !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty();
+    if (!asked.machines.empty() || !is_designated) return false;
+    QuestionReading rest = asked;
+    std::vector<std::string> aside;
+    for (const auto& part : rest.parts) aside.push_back(part.typed);
+    rest.parts.clear();
+    rest.figures.clear();
+    rest.sides.clear();
+    auto hits = searcher_.search(rest, {}).hits;
+    std::erase_if(hits, [](const Hit& hit) { return !hit.entry.fits.empty(); });
+    return take(rest, std::move(hits), aside);
   }
 
  private:
@@ -52,22 +71,98 @@ class SetAside {
     std::vector<std::string> aside;
     for (const auto& part : rest.parts) aside.push_back(part.typed);
     rest.parts.clear();
-    if (aside.empty()) return false;
+    rest.figures.clear();
+    rest.sides.clear();
     return take(rest, searcher_.search(rest, {.figures_named = false, .sides_stated = false}).hits, aside);
   }
 
-  // "oil pressure at 5000 rpm": not what is asked, but the condition under which it is stated.
-  bool answer_on_condition() {
+  // "tensioner plug, the little one with the spring": what stands behind only describes it. Where no machine is
+  // named, it must be all of the name of one part.
+  bool answer_without_description() {
     QuestionReading rest = findings_.reading;
-    rest.quantities.clear();
-    if (std::ranges::none_of(rest.parts, names_a_part)) return false;
-    auto hits = called_so(rest);
-    std::erase_if(hits, [&](const Hit& hit) {
-      return !std::ranges::all_of(findings_.reading.quantities, [&](const QuantityAsked& asked) {
-        return states_words(hit.entry, words_of(fold(asked.typed)));
-      });
+    std::vector<std::string> aside;
+    std::erase_if(rest.parts, [&](const PartAsked& part) {
+      if (part.describes) aside.push_back(part.typed);
+      return part.describes;
     });
+    if (aside.empty() || !is_name_enough(rest) || describes_another()) return false;
+    return take(rest, called_so(rest), aside);
+  }
+
+  // "the thing on the fork top that sticks out": what describes may be what is meant.
+  bool describes_another() {
+    return std::ranges::any_of(findings_.reading.parts, [&](const PartAsked& part) {
+      if (!part.describes || !names_a_part(part)) return false;
+      QuestionReading alone = findings_.reading;
+      alone.parts = {part};
+      return !called_so(alone).empty();
+    });
+  }
+
+  static bool is_name_enough(const QuestionReading& rest) {
+    if (rest.machine_is_guess || std::ranges::none_of(rest.parts, names_a_part)) return false;
+    if (!rest.machines.empty()) return true;
+    std::size_t words = 0;
+    for (const auto& part : rest.parts) words += part.words.size();
+    return words > 1 && rest.unread.empty();
+  }
+
+  // "spring scale on the bar end, how many newtons": the one thing so called that is stated in such a unit.
+  bool answer_by_unit() {
+    const auto& units = findings_.reading.units;
+    const auto tells = [](const Unit* unit) { return unit->dimension != Dimension::length && unit->dimension != Dimension::torque; };
+    if (std::ranges::none_of(units, tells)) return false;
+    QuestionReading rest = findings_.reading;
+    std::vector<std::string> aside;
+    std::erase_if(rest.parts, [&](const PartAsked& part) {
+      if (!names_a_part(part)) aside.push_back(part.typed);
+      return !names_a_part(part);
+    });
+    if (aside.empty() || rest.parts.empty()) return false;
+    auto hits = searcher_.search(rest, {.figures = false, .sides_stated = false}).hits;
+    std::erase_if(hits, [&](const Hit& hit) {
+      return !hit.by_name || std::ranges::none_of(units, [&](const Unit* unit) { return tells(unit) && states(hit.entry, unit->dimension); });
+    });
+    return hits.size() == 1 && take(rest, std::move(hits), aside);
+  }
+
+  // "fork oil torque": what is called so is there, and states none.
+  bool is_there_without_figure() {
+    const auto hits = searcher_.search(findings_.reading, {.figures = false, .sides_stated = false}).hits;
+    return !findings_.reading.figures.empty() && !hits.empty() && hits.front().by_name && hits.front().cost <= called_just_so;
+  }
+
+  // "clip of the fork seal" of what is called "oil seal snap ring": each word by itself, if one entry holds them
+  // all and no other comes near it.
+  bool answer_apart() {
+    constexpr double called_much_so = 1.6, far_behind = 0.5;
+    if (is_there_without_figure()) return false;
+    auto hits = searcher_.search(findings_.reading, {.figures_named = false, .figures_all = false, .sides_stated = false, .names_whole = false}).hits;
+    std::erase_if(hits, [](const Hit& hit) { return !hit.by_name; });
+    if (hits.empty() || hits.front().cost > called_much_so) return false;
+    if (hits.size() > 1 && hits[1].cost < hits.front().cost + far_behind) return false;
+    hits.resize(1);
     return take(findings_.reading, std::move(hits), {});
+  }
+
+  // "cylinder base nuts", which are bolts here.
+  bool answer_with_other_fastener() {
+    QuestionReading rest = findings_.reading;
+    const auto is = [](const PartAsked& part, std::string_view group) {
+      return part.words.size() == 1 && std::ranges::find(part.groups, group) != part.groups.end();
+    };
+    const auto found = std::ranges::find_if(rest.parts, [&](const PartAsked& part) { return is(part, "nut") || is(part, "bolt"); });
+    if (found == rest.parts.end() || std::ranges::none_of(rest.parts, names_a_part)) return false;
+    const std::string other = is(*found, "nut") ? "bolt" : "nut";
+    const std::string typed = found->typed;
+    found->words = {other};
+    found->groups = {other};
+    found->groups_of_words = {{other}};
+    auto hits = called_so(rest);
+    std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind != "fastener"; });
+    if (!take(rest, std::move(hits), {})) return false;
+    findings_.reading.doubts.push_back("“" + typed + "” is read as “" + other + "”.");
+    return true;
   }
 
   // Another machine has what is called so: this one has not.
@@ -79,7 +174,7 @@ class SetAside {
 
   // The hits that are called just so; none if they are of several places.
   std::vector<Hit> called_so(const QuestionReading& rest) {
-    auto hits = searcher_.search(rest, {.figures_named = false, .sides_stated = false}).hits;
+    auto hits = searcher_.search(rest, {.figures_named = false, .figures_all = false, .sides_stated = false}).hits;
     if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
     const double limit = hits.front().cost + as_good;
     std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
@@ -154,6 +249,10 @@ bool are_of_one_place(const std::vector<Hit>& hits) {
   return std::ranges::all_of(hits, [&](const Hit& hit) {
     return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly);
   });
+}
+
+bool answer_by_designation(Findings& findings, Searcher& searcher) {
+  return SetAside(findings, searcher).answer_by_designation();
 }
 
 bool answer_without_loose_words(Findings& findings, Searcher& searcher) {

@@ -8,9 +8,14 @@
 
 namespace sheaf {
 
-// For a question that found nothing: leaves aside the words that the glossary does not know, and one part
-// that only says where; fills Findings::answers if the rest is called just so in one place of one machine.
+// For a question that found nothing: leaves aside what only describes, the words that the glossary does not know,
+// and one part that only says where; fills Findings::answers if the rest is called just so in one place of one
+// machine. Else with its nuts read as bolts, or each of its words by itself, if one entry alone comes near.
 bool answer_without_loose_words(Findings& findings, Searcher& searcher);
+
+// For a question that names no machine, with a word that nobody knows beside a designation: the rows of tables
+// that have it.
+bool answer_by_designation(Findings& findings, Searcher& searcher);
 
 // Whether all hits are of one assembly, or of the same at both ends of the machine.
 bool are_of_one_place(const std::vector<Hit>& hits);

@@ -110,7 +110,7 @@ bool matches(std::string_view address, std::string_view pattern) {
 
 bool matches_any(std::string_view address, const std::vector<std::string>& patterns) {
   for (const auto& pattern : patterns)
-    if (matches(address, pattern)) return true;
+    if (matches(address, pattern) || address.starts_with(pattern + '/')) return true;
   return false;
 }
 

@@ -3,6 +3,7 @@
 
 #include "query/search/question.h"
 #include "query/search/read.h"
+#include "query/search/spoken_numbers.h"
 #include "tests/query/search/small_library.h"
 
 using namespace sheaf;
@@ -139,4 +140,40 @@ TEST_CASE("parts are found in any order of their words, with words of no meaning
   const auto reading = read("plug of the drain");
   REQUIRE(reading.parts.size() == 1);
   CHECK(reading.parts[0].groups == std::vector<std::string>{"drain-plug"});
+}
+
+TEST_CASE("a word of everyday speech is no slip for one of ours, and a short form is the whole word") {
+  CHECK(read("top plug sticks muleback").corrections.empty());
+  CHECK(read("top nub muleback").parts.size() == 1);
+  const auto brief = read("frk top plug");
+  REQUIRE(brief.corrections.size() == 1);
+  CHECK(brief.corrections.front().read == "fork");
+}
+
+TEST_CASE("left-out spaces are put in, between words, machines and years") {
+  const auto reading = read("forktopplug muleback2013");
+  REQUIRE(reading.parts.size() == 1);
+  CHECK(reading.parts.front().words == std::vector<std::string>{"fork", "top", "plug"});
+  CHECK(reading.machine == "Haldrek Muleback 380");
+  CHECK(reading.year == 2013);
+}
+
+TEST_CASE("numbers in words, from ten on or before a unit") {
+  CHECK(with_digits("over fifteen links") == "over 15 links");
+  CHECK(with_digits("twenty-seven mil socket") == "27 mil socket");
+  CHECK(with_digits("six mm, two bolts, one of them") == "6 mm, two bolts, one of them");
+}
+
+TEST_CASE("a frame number without a word for it, unless a part has that number") {
+  CHECK(read("pad pin HK4-002100").frame == "HK4-002100");
+  CHECK(read("seal 41-2237-A").frame.empty());
+  CHECK(read("bolt AB-123").frame.empty());
+}
+
+TEST_CASE("how many of a unit is how much, and a machine's number before a unit is no quantity") {
+  const auto much = read("fork oil how many ml muleback");
+  CHECK(much.figures == std::vector<std::string>{"volume"});
+  REQUIRE(much.units.size() == 1);
+  CHECK(read("top plug on the 380 nm").quantities.empty());
+  CHECK(read("seal 41x54x11 in the fork").sizes.front().unit == "mm");
 }

@@ -68,3 +68,19 @@ TEST_CASE("a word such as 'max' or 'two' that no name holds is not missed") {
   CHECK(answers(ask("the two top plugs muleback 2013")) == Words{"old-fork/top-plug"});
   CHECK(ask("two units muleback zephyr").answers.empty());
 }
+
+TEST_CASE("what stands behind a comma or 'with' may only describe, where the name before is enough") {
+  const auto found = ask("fork top plug muleback 2013, the one with the oil below");
+  CHECK(answers(found) == Words{"old-fork/top-plug"});
+  CHECK(answers(ask("oil muleback 2013, the fork top plug")).size() != 1);
+}
+
+TEST_CASE("a number may be the condition, and is said to be taken for it") {
+  const auto found = ask("caliper pin muleback HK4-000200 17");
+  for (const auto& hit : found.answers) CHECK(hit.entry.address == "brakes/pin");
+}
+
+TEST_CASE("an everyday thing before a part's name makes it the name of another") {
+  CHECK(ask("helmet top plug muleback 2013").answers.empty());
+  CHECK(answers(ask("top plug helmet muleback 2013")) == Words{"old-fork/top-plug"});
+}

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/spoken_numbers.h"
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "query/library/fold.h"
+#include "query/quantity/unit.h"
+#include "query/search/short_word.h"
+
+namespace sheaf {
+namespace {
+
+struct Spoken {
+  ShortWord word;
+  int number;
+};
+
+// Below ten most are words of their own ("one", "six bolts") and numbers only before a unit. Sorted.
+// clang-format off
+constexpr auto spoken = std::to_array<Spoken>({
+    {"dieci", 10}, {"diez", 10}, {"dix", 10}, {"doce", 12}, {"dodici", 12}, {"douze", 12}, {"dreissig", 30},
+    {"dreizehn", 13}, {"eight", 8}, {"eighteen", 18}, {"eighty", 80}, {"eleven", 11}, {"fifteen", 15}, {"fifty", 50},
+    {"five", 5}, {"forty", 40}, {"four", 4}, {"fourteen", 14}, {"fourty", 40}, {"fuenfzehn", 15}, {"fuenfzig", 50}, {"funfzehn", 15},
+    {"funfzig", 50}, {"nine", 9}, {"nineteen", 19}, {"ninety", 90}, {"quarante", 40}, {"quindici", 15},
+    {"quinze", 15}, {"sechzehn", 16}, {"seven", 7}, {"seventeen", 17}, {"seventy", 70}, {"siebzehn", 17}, {"six", 6},
+    {"sixteen", 16}, {"sixty", 60}, {"ten", 10}, {"thirteen", 13}, {"thirty", 30}, {"three", 3}, {"treinta", 30},
+    {"trente", 30}, {"trenta", 30}, {"twelve", 12}, {"twenty", 20}, {"two", 2}, {"veinte", 20}, {"venti", 20},
+    {"vierzehn", 14}, {"vierzig", 40}, {"vingt", 20}, {"zehn", 10}, {"zwanzig", 20}, {"zwoelf", 12}, {"zwolf", 12}});
+// clang-format on
+
+struct Word {
+  std::size_t begin = 0, end = 0;
+  std::string folded;
+};
+
+std::vector<Word> words_between_spaces(std::string_view text) {
+  constexpr std::string_view parting = " -,;:?!.";
+  std::vector<Word> words;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t begin = text.find_first_not_of(parting, at);
+    if (begin == std::string_view::npos) break;
+    const std::size_t end = std::min(text.find_first_of(parting, begin), text.size());
+    words.push_back({begin, end, fold(text.substr(begin, end - begin))});
+    at = end;
+  }
+  return words;
+}
+
+int number_of(const Word& word) {
+  const auto found = std::ranges::find(spoken, std::string_view(word.folded), [](const Spoken& each) { return each.word.text(); });
+  return found == spoken.end() ? 0 : found->number;
+}
+
+bool is_unit(const std::vector<Word>& words, std::size_t i) {
+  return i < words.size() && words[i].folded.size() > 1 && !readings(words[i].folded).empty();
+}
+
+}  // namespace
+
+std::string with_digits(std::string_view text) {
+  std::string written;
+  std::size_t copied = 0;
+  const auto words = words_between_spaces(text);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    int number = number_of(words[i]);
+    std::size_t last = i;
+    const int ones = i + 1 < words.size() ? number_of(words[i + 1]) : 0;
+    if (number >= 20 && ones > 0 && ones < 10) {
+      number += ones;
+      last = i + 1;
+    }
+    if (number == 0 || (number < 10 && !is_unit(words, i + 1))) continue;
+    written += text.substr(copied, words[i].begin - copied);
+    written += std::to_string(number);
+    copied = words[last].end;
+    i = last;
+  }
+  return written + std::string(text.substr(copied));
+}
+
+}  // namespace sheaf

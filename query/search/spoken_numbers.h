@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// "Fifteen links", "twenty-six mil": numbers in words. Internal to search.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace sheaf {
+
+// The text with its numbers from ten to ninety-nine in digits, and those below where a unit follows.
+std::string with_digits(std::string_view text);
+
+}  // namespace sheaf
