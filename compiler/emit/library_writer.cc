@@ -41,7 +41,8 @@ std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {
   parts_->last_sheet = sheet.name;
   const SheetBodies bodies = bodies_of(sheet);
   auto fault = parts_->rows->add(sheet, bodies);
-  if (!fault) fault = parts_->index.add(std::move(sheet), hash_of(sheet, bodies));
+  const std::uint64_t hash = hash_of(sheet, bodies);
+  if (!fault) fault = parts_->index.add(std::move(sheet), hash);
   if (fault) return parts_->cannot_write(*fault);
   return std::nullopt;
 }

@@ -43,12 +43,13 @@ Result<Trailer> trailer_of(const FileDescriptor& library) {
   return read_trailer(*beginning, *end, *bytes);
 }
 
-// A piece of a file that begins there.
+// A piece of a file that begins there; empty if none of the pages lies in it.
 std::string with_pages(std::string_view piece, std::uint64_t at, const std::map<std::uint32_t, std::string>& pages) {
-  std::string all(piece);
+  std::string all;
   const auto first = static_cast<std::uint32_t>(at / page_bytes + 1);
   const auto end = static_cast<std::uint32_t>(first + piece.size() / page_bytes);
   for (auto page = pages.lower_bound(first); page != pages.end() && page->first < end; ++page) {
+    if (all.empty()) all = piece;
     all.replace((page->first - first) * page_bytes, page_bytes, page->second);
   }
   return all;
@@ -103,12 +104,17 @@ Result<Trailer> seal_library(const std::string& path, const FileDescriptor& inde
   std::string checks;
   const auto fault =
       read_range(index.number(), 0, *index_bytes, blocks_at_once * index_block, [&](std::string_view read) {
-        std::string blocks(read);
-        if (at == offset) blocks.replace(identity_at, identity_bytes, rows.identity);
-        for (std::size_t block = 0; block < blocks.size(); block += index_block) {
-          checks += block_check(std::string_view(blocks).substr(block, index_block));
+        if (at == offset) {
+          std::string first(read.substr(0, index_block));
+          first.replace(identity_at, identity_bytes, rows.identity);
+          checks += block_check(first);
+          append(first);
+          read.remove_prefix(first.size());
         }
-        append(blocks);
+        for (std::size_t block = 0; block < read.size(); block += index_block) {
+          checks += block_check(read.substr(block, index_block));
+        }
+        append(read);
       });
   if (fault) return *fault;
   append(checks);
@@ -130,9 +136,11 @@ Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uin
   std::uint64_t at = 0;
   std::optional<Failure> unwritten;
   const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view read) {
-    before.add(read);
-    const std::string piece = with_pages(read, at, pages);
-    now.add(piece);
+    const std::uint64_t as_it_was = hash_of(read);
+    before.add_hash(as_it_was);
+    const std::string replaced = with_pages(read, at, pages);
+    const std::string_view piece = replaced.empty() ? read : replaced;
+    now.add_hash(replaced.empty() ? as_it_was : hash_of(piece));
     digest.add(piece);
     if (!unwritten) unwritten = write_at(to.number(), at, piece);
     at += piece.size();

@@ -20,7 +20,8 @@ std::uint64_t hash_of(std::string_view bytes);
 inline constexpr std::size_t hashed_piece = 1 << 20;
 class HashOfPieces {
  public:
-  void add(std::string_view piece) { hashes_.push_back(hash_of(piece)); }
+  void add(std::string_view piece) { add_hash(hash_of(piece)); }
+  void add_hash(std::uint64_t of_piece) { hashes_.push_back(of_piece); }
   std::uint64_t finish() const;
 
  private:
