@@ -270,9 +270,12 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
 // "differential oil", "knock sensor": beside a word that nobody knows, what is not called just so, or what is
 // so called in several places, may be another thing.
 void demote_guesses(Findings& findings) {
-  if (findings.reading.unread.empty() || findings.answers.empty()) return;
+  if (findings.answers.empty()) return;
   const Hit& best = findings.answers.front();
-  if (best.cost < called_just_so && are_of_one_place(findings.answers)) return;
+  const bool is_elsewhere_alone = findings.answers.size() == 1 && findings.reading.machines.empty() && !findings.reading.has_designation() &&
+                                  std::ranges::any_of(findings.reading.parts, is_generic_fastener) && !best.by_name && best.cost >= much_too_many;  // "tank bolts", of a screw beside the tank
+  const bool is_sure = best.cost < called_just_so && are_of_one_place(findings.answers);
+  if (!is_elsewhere_alone && (findings.reading.unread.empty() || is_sure)) return;
   findings.near = std::move(findings.answers);
   findings.why_near = Near::unknown_words;
   findings.answers.clear();
