@@ -32,13 +32,15 @@ std::optional<Failure> guarded(Work work) {
   }
 }
 
-Xapian::Document document_of(const IndexedEntry& indexed) {
-  Xapian::Document document;
+void add_to(Xapian::Document& document, const IndexedEntry& indexed) {
   for (const Term& term : indexed.terms) document.add_term(term.text, term.weight);
   for (const SlotValue& value : indexed.values) {
     document.add_value(value.slot, Xapian::sortable_serialise(value.number));
   }
-  return document;
+}
+
+void add_spelling(Xapian::WritableDatabase& database, const IndexedEntry& indexed) {
+  for (const std::string& word : indexed.spelling) database.add_spelling(word);
 }
 
 void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRecord>& sheets,
@@ -46,9 +48,14 @@ void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRec
   for (const SheetRecord& sheet : sheets) {
     const EntryIndexer indexer(sheet, groups);
     for (const EntryRecord& entry : sheet.entries) {
-      const IndexedEntry indexed = indexer.index(entry);
-      database.add_document(document_of(indexed));
-      for (const std::string& word : indexed.spelling) database.add_spelling(word);
+      const bool shares = indexer.shares(entry);
+      const IndexedEntry own = shares ? indexer.index_own(entry) : indexer.index(entry);
+      Xapian::Document document;
+      if (shares) add_to(document, indexer.shared());
+      add_to(document, own);
+      database.add_document(document);
+      if (shares) add_spelling(database, indexer.shared());
+      add_spelling(database, own);
     }
   }
 }

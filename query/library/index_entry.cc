@@ -295,20 +295,38 @@ void add_sheet(Collector& to, const SheetRecord& sheet) {
 
 EntryIndexer::EntryIndexer(const SheetRecord& sheet, const WordGroups& groups)
     : sheet_(sheet), groups_(groups) {
-  Collector of_sheet(groups), of_fits(groups), of_source(groups);
+  Collector of_sheet(groups), of_fits(groups), of_source(groups), shared(groups);
   add_sheet(of_sheet, sheet);
   add_fits(of_fits, sheet.fits);
   of_source.other(words_in(sheet.source.title));
   of_sheet_ = std::move(of_sheet).finish();
   of_fits_ = std::move(of_fits).finish();
   of_source_ = std::move(of_source).finish();
+  for (const IndexedEntry* part : {&of_sheet_, &of_fits_, &of_source_}) shared.take(*part);
+  shared_ = std::move(shared).finish();
+}
+
+namespace {
+
+void add_own(Collector& to, const EntryRecord& entry) {
+  to.name(entry.name);
+  add_fields(to, entry);
+  add_standing(to, entry);
+}
+
+}  // namespace
+
+IndexedEntry EntryIndexer::index_own(const EntryRecord& entry) const {
+  Collector to(groups_);
+  add_own(to, entry);
+  IndexedEntry own = std::move(to).finish();
+  std::erase_if(own.spelling, [&](const std::string& word) { return std::ranges::binary_search(shared_.spelling, word); });
+  return own;
 }
 
 IndexedEntry EntryIndexer::index(const EntryRecord& entry) const {
   Collector to(groups_);
-  to.name(entry.name);
-  add_fields(to, entry);
-  add_standing(to, entry);
+  add_own(to, entry);
   to.take(of_sheet_);
   entry.fits == sheet_.fits ? to.take(of_fits_) : add_fits(to, entry.fits);
   entry.source == sheet_.source ? to.take(of_source_) : to.other(words_in(entry.source.title));

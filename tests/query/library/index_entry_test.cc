@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <map>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
@@ -200,4 +201,31 @@ TEST_CASE("no word with a digit is ever a spelling") {
   CHECK(std::ranges::find(spelling, "axle") != spelling.end());
   CHECK(spelling_of({"g", "Gabelöl M8", "de", true, false}) ==
         std::vector<std::string>{"gabeloel", "gabelol"});
+}
+
+TEST_CASE("what the entries of a sheet share, and what one adds to it, are all of its index") {
+  SheetRecord sheet = fork_sheet();
+  EntryRecord entry = top_plug();
+  sheet.fits = entry.fits;
+  sheet.source = entry.source;
+  const WordGroups groups(glossary);
+  const EntryIndexer indexer(sheet, groups);
+  REQUIRE(indexer.shares(entry));
+  const auto weights = [](std::initializer_list<const IndexedEntry*> parts) {
+    std::map<std::string, unsigned> sums;
+    for (const IndexedEntry* part : parts) {
+      for (const Term& term : part->terms) sums[term.text] += term.weight;
+    }
+    return sums;
+  };
+  const IndexedEntry all = indexer.index(entry), own = indexer.index_own(entry);
+  CHECK(own.terms.size() < all.terms.size());
+  CHECK(weights({&indexer.shared(), &own}) == weights({&all}));
+  CHECK(own.values.size() == all.values.size());
+  std::vector<std::string> words = indexer.shared().spelling;
+  words.insert(words.end(), own.spelling.begin(), own.spelling.end());
+  std::ranges::sort(words);
+  CHECK(words == all.spelling);
+  entry.fits.clear();
+  CHECK_FALSE(indexer.shares(entry));
 }
