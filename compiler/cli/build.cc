@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <filesystem>
+#include <future>
 #include <memory>
 
 #include "compiler/cli/build_cache.h"
@@ -60,7 +61,8 @@ class Builder {
  private:
   std::optional<ExitStatus> build_from_the_last(Progress& progress);
   ExitStatus say_current(const Stamp& stamp);
-  std::optional<ExitStatus> build_changed(const SecondLook& look, Stamp& stamp, Progress& progress);
+  std::optional<ExitStatus> build_changed(const SecondLook& look, Stamp& stamp, std::optional<KeptBuild> last,
+                                          Progress& progress);
   ExitStatus compile_and_write(Progress& progress);
   EmitOptions emit_options() const {
     return {.interrupted = &interrupted_, .cache = cache_, .program = program_identity()};
@@ -95,8 +97,7 @@ ExitStatus Builder::say_faults(const Diagnostics& found, const LineSource& lines
 
 // The stamp last: what it does not name is not taken.
 void Builder::keep(const Stamp& stamp, KeptBuild build) const {
-  build.identity = identity_of(stamp);
-  keep_build(build_file(), build);
+  keep_build(build_file(), draft_of(build), build.library, identity_of(stamp));
   keep_stamp(stamp_file(), stamp);
 }
 
@@ -107,9 +108,9 @@ ExitStatus Builder::say_current(const Stamp& stamp) {
   return ExitStatus::done;
 }
 
-std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& stamp, Progress& progress) {
+std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& stamp, std::optional<KeptBuild> last,
+                                                 Progress& progress) {
   progress.stage("reading what changed");
-  auto last = read_kept_build(build_file());
   if (!last || last->identity != identity_of(stamp)) return std::nullopt;
   auto rebuilt = compile_again(look, stamp, *last);
   if (!rebuilt) return std::nullopt;
@@ -118,12 +119,11 @@ std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& 
     return say_faults(rebuilt->found, lines_on_disk());
   }
   progress.stage("putting the library together");
+  auto draft = std::async(std::launch::async, [&] { return draft_of(*last); });
   EmitOptions options = emit_options();
   options.when_sealed = [&](const Receipt& receipt) {
     stamp.digest = receipt.digest;
-    last->identity = identity_of(stamp);
-    last->library = {receipt.rows_hash, receipt.hashes};
-    keep_build(build_file(), *last);
+    keep_build(build_file(), draft.get(), {receipt.rows_hash, receipt.hashes}, identity_of(stamp));
   };
   const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), options);
   progress.erase();
@@ -138,9 +138,12 @@ std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& 
 std::optional<ExitStatus> Builder::build_from_the_last(Progress& progress) {
   if (cache_.empty()) return std::nullopt;
   auto stamp = kept_stamp(stamp_file());
-  const auto look = stamp ? look_again(*stamp, wishes_.request, wishes_.output) : std::nullopt;
+  if (!stamp) return std::nullopt;
+  std::future<std::optional<KeptBuild>> last;  // read while the files behind the first change are looked at
+  const auto read_last = [&] { last = std::async(std::launch::async, [&] { return read_kept_build(build_file()); }); };
+  const auto look = look_again(*stamp, wishes_.request, wishes_.output, read_last);
   if (!look) return std::nullopt;
-  return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, progress);
+  return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, last.get(), progress);
 }
 
 // The library is written while the sheets are compiled, part by part, so that a large folder is never all in memory; it

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "compiler/cli/build_cache.h"
 
+#include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -8,6 +9,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "query/library/file_descriptor.h"
 #include "query/library/hash.h"
 #include "query/library/whole_file.h"
 
@@ -58,10 +60,15 @@ std::string make_folder(const std::string& home, const std::string& library) {
   return known || !sheaf::replace_file(folder + '/' + of_library, library) ? folder : std::string();
 }
 
+// In pieces: with what debuggers want in it, a program is larger than all else that a short build reads.
 std::string hash_of_program() {
-  constexpr std::size_t most = 1u << 30;
-  const auto program = sheaf::read_file("/proc/self/exe", most);
-  return program && *program ? sheaf::to_hexadecimal(sheaf::hash_of(**program)) : SHEAF_VERSION;
+  const sheaf::FileDescriptor program(::open("/proc/self/exe", O_RDONLY | O_CLOEXEC));
+  struct stat facts {};
+  if (program.number() < 0 || ::fstat(program.number(), &facts) != 0) return SHEAF_VERSION;
+  sheaf::HashOfPieces hash;
+  const auto fault = sheaf::read_range(program.number(), 0, static_cast<std::uint64_t>(facts.st_size), sheaf::hashed_piece,
+                                       [&](std::string_view piece) { hash.add(piece); });
+  return fault ? SHEAF_VERSION : sheaf::to_hexadecimal(hash.finish());
 }
 
 }  // namespace

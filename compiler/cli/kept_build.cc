@@ -96,15 +96,13 @@ std::optional<KeptBuild> KeptSheets::with(const Compilation& compilation, Findin
   return build;
 }
 
-void keep_build(const std::string& file, const KeptBuild& build) {
+KeptWriter draft_of(const KeptBuild& build) {
+  constexpr std::size_t bytes_of_a_sheet = 512;  // about, besides its facts
   KeptWriter writer;
-  writer.text(build.identity);
-  writer.number(build.library.rows_hash);
+  writer.reserve(build.findings.facts.size() * sizeof(Fact) + build.names.size() * bytes_of_a_sheet);
   writer.number(std::uint64_t{build.names.size()});
   for (std::size_t i = 0; i < build.names.size(); ++i) {
     writer.text(build.names[i]);
-    writer.number(build.library.sheets[i].entries);
-    writer.number(build.library.sheets[i].hash);
     write(build.sheets[i], writer);
     const SheetFindings& found = build.findings.sheets[i];
     writer.diagnostics(found.reports);
@@ -118,7 +116,17 @@ void keep_build(const std::string& file, const KeptBuild& build) {
     writer.values(group.looked_at);
     writer.diagnostics(group.reports);
   }
-  keep_bytes(file, writer.bytes());
+  return writer;
+}
+
+void keep_build(const std::string& file, KeptWriter draft, const EarlierLibrary& library, const std::string& identity) {
+  draft.number(library.rows_hash);
+  for (const HashedSheet& sheet : library.sheets) {
+    draft.number(sheet.entries);
+    draft.number(sheet.hash);
+  }
+  draft.text(identity);
+  keep_bytes(file, draft.bytes());
 }
 
 std::optional<KeptBuild> read_kept_build(const std::string& file) {
@@ -126,12 +134,8 @@ std::optional<KeptBuild> read_kept_build(const std::string& file) {
   if (!bytes) return std::nullopt;
   KeptBuild build;
   KeptReader reader(*bytes, build.texts);
-  build.identity = reader.text();
-  build.library.rows_hash = static_cast<std::uint64_t>(reader.number());
   for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
     build.names.push_back(reader.text());
-    const auto entries = static_cast<std::uint64_t>(reader.number()), hash = static_cast<std::uint64_t>(reader.number());
-    build.library.sheets.push_back({build.names.back(), entries, hash});
     build.sheets.push_back(read_sheet(reader));
     SheetFindings& found = build.findings.sheets.emplace_back();
     found.reports = reader.diagnostics();
@@ -145,6 +149,12 @@ std::optional<KeptBuild> read_kept_build(const std::string& file) {
     group.looked_at = reader.values<std::uint32_t>();
     group.reports = reader.diagnostics();
   }
+  build.library.rows_hash = static_cast<std::uint64_t>(reader.number());
+  for (const std::string& name : build.names) {
+    const auto entries = static_cast<std::uint64_t>(reader.number()), hash = static_cast<std::uint64_t>(reader.number());
+    build.library.sheets.push_back({name, entries, hash});
+  }
+  build.identity = reader.text();
   if (!reader.at_end()) return std::nullopt;
   return build;
 }

@@ -13,6 +13,7 @@
 
 #include "compiler/check/findings.h"
 #include "compiler/cli/compilation.h"
+#include "compiler/cli/kept_bytes.h"
 #include "compiler/emit/library_writer.h"
 #include "compiler/emit/revise_library.h"
 
@@ -57,7 +58,8 @@ bool describe_references(const Sheet& sheet, const std::vector<std::string>& nam
 std::uint64_t offers_of(const LinkedSheet& sheet);
 
 // In a file of the cache; one that is damaged is none.
-void keep_build(const std::string& file, const KeptBuild& build);
+KeptWriter draft_of(const KeptBuild& build);  // all but its library and its identity: for when these are not known yet
+void keep_build(const std::string& file, KeptWriter draft, const EarlierLibrary& library, const std::string& identity);
 std::optional<KeptBuild> read_kept_build(const std::string& file);
 
 }  // namespace sheafc

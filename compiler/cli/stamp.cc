@@ -79,7 +79,8 @@ std::string identity_of(const Stamp& stamp) {
   return sheaf::to_hexadecimal(sheaf::hash_of(all));
 }
 
-std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library) {
+std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library,
+                                     const std::function<void()>& when_changed) {
   if (stamp.circumstances != circumstances_of(request, library)) return std::nullopt;
   if (stamp.library.path != library || !is_same_library(stamp.library, library)) return std::nullopt;
   SecondLook look;
@@ -93,7 +94,9 @@ std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& r
     const auto state = state_of(look.files[i].opened);
     if (!state || look.files[i].opened != stamp.inputs[i].path) return std::nullopt;
     look.states.push_back(*state);
-    if (!is_same_content(stamp.inputs[i], *state)) look.changed.push_back(i);
+    if (is_same_content(stamp.inputs[i], *state)) continue;
+    if (look.changed.empty()) when_changed();
+    look.changed.push_back(i);
   }
   for (std::size_t i = 0; i < request.libraries.size(); ++i) {
     const StampedFile& before = stamp.inputs[look.files.size() + i];
