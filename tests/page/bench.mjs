@@ -10,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { browserOf, ended, expect, faults, finish, serve } from './serving.mjs';
 
+const patience = 20000;  // milliseconds, for a browser that starts beside other tests
 const [sheaf, library, modules, ...named] = process.argv.slice(2);
 const { launch, AxeBuilder } = browserOf(modules);
 const here = mkdtempSync(join(tmpdir(), 'page-'));
@@ -91,14 +92,14 @@ async function technician() {
   await page.locator('#machine').fill('muleback');
   await page.locator('#year').fill('2013');
   await page.locator('#year').blur();
-  await page.locator('h1 .figure', { hasText: '28 N·m' }).waitFor({ timeout: 5000 });
+  await page.locator('h1 .figure', { hasText: '28 N·m' }).waitFor({ timeout: patience });
   await page.locator('#unit').selectOption({ index: 2 });
-  await page.locator('h1 .figure', { hasText: '20.7 lbf·ft' }).waitFor({ timeout: 5000 });
+  await page.locator('h1 .figure', { hasText: '20.7 lbf·ft' }).waitFor({ timeout: patience });
   expect((await text(page, '.beside')).includes('as written 28 N·m (25–31)'), 'in pounds-feet: the figure as written is not beside it');
   expect((await text(page, 'main')).includes('Spring under load'), 'the caution is not beside the figure');
   await page.goto(`${url}/`);
   expect(await page.locator('#machine').inputValue() === 'muleback' && await page.locator('#year').inputValue() === '2013', 'the machine is not remembered');
-  await page.locator('h1 .figure', { hasText: '20.7 lbf·ft' }).waitFor({ timeout: 5000 });
+  await page.locator('h1 .figure', { hasText: '20.7 lbf·ft' }).waitFor({ timeout: patience });
   await page.locator('summary').click();
   expect((await page.locator('#report').inputValue()).includes('read as: part “top plug”'), 'the report does not say how the question was read');
   await page.locator('h1 .name a').click();
@@ -131,18 +132,18 @@ async function wrenches() {
   }
   expect(await page.locator('#kept-wrenches li').count() === 2, 'two wrenches are not both kept');
   await page.goto(url + pages.answer);
-  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: 5000 });
+  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: patience });
   expect(!page.url().includes('range'), 'the address of an answer names the wrenches of one device');
   await page.locator('h1 .name a').click();
   await page.waitForURL(/\/entry\//);
-  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: 5000 });
+  await page.locator('.set', { hasText: 'on the long one' }).waitFor({ timeout: patience });
   await page.goto(url + fork);
   await page.waitForURL(/range=/);
   expect((await text(page, 'main')).includes('on the long one'), 'the card does not say what to set on the wrench of the device');
   await page.goto(`${url}/wrench`);
   for (let left = 2; left > 0; --left) await page.locator('#kept-wrenches button').first().click();
   await page.goto(url + pages.answer);
-  await page.locator('.set', { hasText: 'three-eighths wrench' }).waitFor({ timeout: 5000 });
+  await page.locator('.set', { hasText: 'three-eighths wrench' }).waitFor({ timeout: patience });
   await close(page);
 }
 
@@ -152,7 +153,7 @@ async function clerk() {
   await page.locator('#inside').fill('41.1');
   await page.locator('#outside').fill('54');
   await page.keyboard.press('Enter');
-  await page.locator('.answers .name', { hasText: 'fork oil seal' }).first().waitFor({ timeout: 5000 });
+  await page.locator('.answers .name', { hasText: 'fork oil seal' }).first().waitFor({ timeout: patience });
   expect((await text(page, '.not')).includes('NOT the same'), 'what is near does not stand apart');
   expect(!(await text(page, '.not')).includes('fork oil seal\n'), 'the seal that fits is among those that do not');
   expect((await text(page, 'main')).includes('Same size is not same part'), 'the caution of sizes is missing');
@@ -182,7 +183,7 @@ async function byKeyboard() {
   const outlined = await page.evaluate(() => getComputedStyle(document.activeElement).outlineStyle);
   expect(outlined === 'solid', 'what the keyboard is on is not outlined');
   await page.keyboard.press('Enter');
-  await page.waitForURL(/\/entry\/sorvane-41-rod\/top-plug/, { timeout: 5000 });
+  await page.waitForURL(/\/entry\/sorvane-41-rod\/top-plug/, { timeout: patience });
   await close(page);
 }
 
@@ -209,7 +210,7 @@ async function card() {
   await page.locator('#record-clear').click();
   expect(!(await page.locator(`[id="${box}"]`).isChecked()), 'what was cleared is still there');
   await page.locator('#record-in').setInputFiles(kept);
-  await page.locator('#record-state', { hasText: '3 of' }).waitFor({ timeout: 5000 }).catch(() => faults.push('a record does not come back in'));
+  await page.locator('#record-state', { hasText: '3 of' }).waitFor({ timeout: patience }).catch(() => faults.push('a record does not come back in'));
   expect(await page.locator('[id="job/number"]').inputValue() === 'W-1207', 'the job does not come back in');
   await close(page);
 }
@@ -282,7 +283,7 @@ async function withoutServer() {
   expect(await ended(server) === 0, 'the server did not end well');
   await page.goto(url + fork);
   expect(await page.locator(`[id="${box}"]`).isChecked(), 'offline: the card has forgotten its ticks');
-  await page.locator('.from-memory').waitFor({ timeout: 5000 }).catch(() => faults.push('offline: the page does not say that it is from memory'));
+  await page.locator('.from-memory').waitFor({ timeout: patience }).catch(() => faults.push('offline: the page does not say that it is from memory'));
   await page.goto(url + pages.answer);
   expect((await text(page, 'h1 .figure')) === '28 N·m', 'offline: the answer is gone');
   await close(page);
