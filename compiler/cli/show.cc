@@ -69,9 +69,9 @@ class Page {
 ExitStatus show(const std::string& name, const CompileRequest& request) {
   std::optional<std::string> page;
   const auto take = [&](const Part& part, const std::vector<std::string>&, bool) -> std::optional<sheaf::Failure> {
-    for (const NumberedSheet& sheet : part.own) {
-      if (sheet.sheet->name == name) page = Page(part.linked).of(*sheet.sheet);
-    }
+    const LinkedSheet* sheet = part.linked.sheet_named(name);
+    const bool is_of_part = std::ranges::any_of(part.own, [&](const NumberedSheet& own) { return own.sheet == sheet; });
+    if (sheet && (is_of_part || sheet->borrowed)) page = Page(part.linked).of(*sheet);
     return std::nullopt;
   };
   const auto compiled = compile(request, {.each_part = take});
