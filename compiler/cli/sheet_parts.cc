@@ -47,6 +47,7 @@ class SheetParts::Gathering {
   std::optional<Failure> gather(std::span<const std::uint32_t> own) {
     for (const std::uint32_t number : parts_.common_) need(number, Need::content);
     for (const std::uint32_t number : own) need(number, Need::all_it_names);
+    if (parts_.count() == 1) return read_waiting();  // whatever they name is among them
     index_sheets(0);
     while (!waiting_.empty()) {
       if (auto failure = read_waiting()) return failure;
