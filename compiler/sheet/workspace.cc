@@ -84,27 +84,23 @@ void Workspace::take(Workspace other) {
   std::ranges::stable_sort(sheets, {}, &Sheet::name);
 }
 
-Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink, std::atomic<std::size_t>* done) {
+Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink) {
   std::vector<ReadFile> read(places.size());
-  for_all(places.size(), [&](std::size_t i) {
-    read_one(places[i], read[i]);
-    if (done) ++*done;
-  });
+  for_all(places.size(), [&](std::size_t i) { read_one(places[i], read[i]); });
   for (const ReadFile& file : read) {
     if (file.failure) return *file.failure;
   }
   return gather(std::move(read), sink);
 }
 
-Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink,
-                                 std::atomic<std::size_t>* done) {
+Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink) {
   std::vector<SheetFile> places;
   for (const std::string& folder : folders) {
     auto found = find_sheets(folder);
     if (!found) return found.failure();
     std::ranges::move(std::move(found).value(), std::back_inserter(places));
   }
-  return read_sheets(places, sink, done);
+  return read_sheets(places, sink);
 }
 
 Workspace read_texts(std::span<const SheetText> texts, Diagnostics& sink) {

@@ -3,7 +3,6 @@
 // into them.
 #pragma once
 
-#include <atomic>
 #include <memory>
 #include <span>
 #include <string>
@@ -39,12 +38,10 @@ struct Workspace {
 };
 
 // Reads and types sheets. A file that cannot be opened is a Failure; all that is wrong with the sheets is in the sink,
-// sorted. `done` counts the files, for whoever waits.
-sheaf::Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink,
-                                     std::atomic<std::size_t>* done = nullptr);
+// sorted.
+sheaf::Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink);
 // The same of all sheets in several folders.
-sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink,
-                                        std::atomic<std::size_t>* done = nullptr);
+sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink);
 
 // The same for texts that are no files: for tests, and for sheets that were just made.
 struct SheetText {
