@@ -3,6 +3,8 @@
 #include "query/library/library.h"
 
 #include <algorithm>
+#include <chrono>
+#include <thread>
 #include <utility>
 
 #include "query/library/index.h"
@@ -12,7 +14,10 @@
 namespace sheaf {
 namespace {
 
-constexpr int most_attempts = 16;  // against a file that is replaced again and again
+// How long a file that is replaced again and again is tried, and how long it is left alone between two tries:
+// tries without a pause can keep step with the replacing, and fail one like the other.
+constexpr std::chrono::seconds patience(5);
+constexpr std::chrono::milliseconds pause(1);
 
 Failure damaged(const std::string& path, const std::string& how) {
   return Failure{path + " is damaged: " + how + "; copy or build it again"};
@@ -66,7 +71,8 @@ Result<EntryRecord> Library::State::entry(EntryId id) {
 }
 
 Result<Library> open_library(const std::string& path) {
-  for (int attempt = 0; attempt < most_attempts; ++attempt) {
+  const auto begun = std::chrono::steady_clock::now();
+  for (; std::chrono::steady_clock::now() - begun < patience; std::this_thread::sleep_for(pause)) {
     auto file = LibraryFile::open(path);
     if (!file) return file.failure();
     auto rows = SqlDatabase::open_immutable(path);

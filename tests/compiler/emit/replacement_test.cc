@@ -95,9 +95,8 @@ TEST_CASE(
   const LibraryContent contents[] = {test::random_content(66, 4), test::random_content(67, 9)};
   for (int i : {0, 1}) test::write(contents[i], folder / std::to_string(i));
   std::filesystem::copy_file(folder / "0", path);
-  std::atomic<bool> done = false;
-  std::thread replacing([&] {
-    for (int i = 0; !done; ++i) {
+  const std::jthread replacing([&](const std::stop_token& done) {
+    for (int i = 0; !done.stop_requested(); ++i) {
       std::filesystem::copy_file(folder / std::to_string(i % 2), folder / "next");
       std::filesystem::rename(folder / "next", path);
     }
@@ -110,6 +109,4 @@ TEST_CASE(
     Library opened = std::move(library).value();
     CHECK(*opened.sheet(sheet.name) == std::vector<SheetRecord>{sheet});
   }
-  done = true;
-  replacing.join();
 }
