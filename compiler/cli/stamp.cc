@@ -2,11 +2,13 @@
 #include "compiler/cli/stamp.h"
 
 #include <algorithm>
+#include <atomic>
 #include <filesystem>
 #include <iterator>
 
 #include "compiler/cli/build_cache.h"
 #include "compiler/emit/shard.h"
+#include "compiler/sheet/parallel.h"
 #include "query/library/hash.h"
 #include "query/library/sql.h"
 
@@ -90,13 +92,23 @@ std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& r
     std::ranges::move(std::move(found).value(), std::back_inserter(look.files));
   }
   if (look.files.size() + request.libraries.size() != stamp.inputs.size()) return std::nullopt;
-  for (std::size_t i = 0; i < look.files.size(); ++i) {
+  look.states.resize(look.files.size());
+  std::vector<std::uint8_t> is_changed(look.files.size());
+  std::atomic<bool> is_gone = false, any_changed = false;
+  for_all(look.files.size(), [&](std::size_t i) {
     const auto state = state_of(look.files[i].opened);
-    if (!state || look.files[i].opened != stamp.inputs[i].path) return std::nullopt;
-    look.states.push_back(*state);
-    if (is_same_content(stamp.inputs[i], *state)) continue;
-    if (look.changed.empty()) when_changed();
-    look.changed.push_back(i);
+    if (!state || look.files[i].opened != stamp.inputs[i].path) {
+      is_gone = true;
+      return;
+    }
+    look.states[i] = *state;
+    if (is_same_content(stamp.inputs[i], *state)) return;
+    is_changed[i] = 1;
+    if (!any_changed.exchange(true)) when_changed();
+  });
+  if (is_gone) return std::nullopt;
+  for (std::size_t i = 0; i < is_changed.size(); ++i) {
+    if (is_changed[i]) look.changed.push_back(i);
   }
   for (std::size_t i = 0; i < request.libraries.size(); ++i) {
     const StampedFile& before = stamp.inputs[look.files.size() + i];

@@ -7,6 +7,7 @@
 #include <mutex>
 #include <set>
 #include <thread>
+#include <utility>
 
 #include "compiler/emit/shard.h"
 #include "compiler/emit/shard_cache.h"
@@ -44,7 +45,7 @@ std::vector<std::string> all_spelling_of(const std::vector<WordRecord>& words) {
 struct Shard {
   std::size_t number = 0;
   std::vector<HashedSheet> hashes;  // of its sheets
-  std::vector<SheetRecord> sheets;  // alongside, unless `file` is known
+  std::vector<SheetRecord> sheets;  // the same, unless `file` is known; without those that are still to be recalled
   std::size_t entries = 0;
   bool is_first = false;  // and so holds the spelling of the glossary
   std::string key;        // in the cache; empty: not known
@@ -121,11 +122,16 @@ struct IndexBuilder::State {
 std::optional<Failure> IndexBuilder::State::recall_sheets(Shard& shard) {
   look_up(shard);
   if (!shard.file.empty()) return std::nullopt;
-  for (std::size_t i = 0; i < shard.sheets.size(); ++i) {
-    if (!shard.sheets[i].name.empty()) continue;
-    auto sheet = means.recall(shard.hashes[i].name);
+  std::vector<SheetRecord> given = std::exchange(shard.sheets, {});
+  auto next = given.begin();
+  for (const HashedSheet& hashed : shard.hashes) {
+    if (next != given.end() && next->name == hashed.name) {
+      shard.sheets.push_back(std::move(*next++));
+      continue;
+    }
+    auto sheet = means.recall(hashed.name);
     if (!sheet) return sheet.failure();
-    shard.sheets[i] = std::move(sheet).value();
+    shard.sheets.push_back(std::move(sheet).value());
   }
   return std::nullopt;
 }
@@ -280,7 +286,6 @@ std::optional<Failure> IndexBuilder::add(HashedSheet sheet) {
   Shard& shard = state_->gathering;
   shard.entries += sheet.entries;
   shard.hashes.push_back(std::move(sheet));
-  shard.sheets.emplace_back();
   return state_->end_if_full();
 }
 

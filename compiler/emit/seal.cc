@@ -26,6 +26,7 @@ constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
 static_assert(hashed_piece % page_bytes == 0);
 constexpr std::size_t blocks_at_once = 128;  // of the index, while it is copied
+constexpr std::uint64_t begun_at_once = 4 << 20;  // bytes that the disk is told to begin with
 
 Result<std::uint64_t> size_of(const FileDescriptor& file) {
   struct stat status {};
@@ -42,6 +43,27 @@ Result<Trailer> trailer_of(const FileDescriptor& library) {
   if (!beginning || !end) return system_failure();
   return read_trailer(*beginning, *end, *bytes);
 }
+
+// Takes what comes behind what is in the file; the disk begins with it long before all is there and waited for.
+class GrowingFile {
+ public:
+  GrowingFile(const FileDescriptor& file, std::uint64_t end) : file_(file), end_(end), begun_(end) {}
+
+  void append(std::string_view bytes) {
+    if (!fault_) fault_ = write_at(file_.number(), end_, bytes);
+    end_ += bytes.size();
+    if (end_ - begun_ < begun_at_once) return;
+    ::sync_file_range(file_.number(), static_cast<off_t>(begun_), static_cast<off_t>(end_ - begun_), SYNC_FILE_RANGE_WRITE);
+    begun_ = end_;
+  }
+  std::uint64_t end() const { return end_; }
+  const std::optional<Failure>& fault() const { return fault_; }  // the first
+
+ private:
+  const FileDescriptor& file_;
+  std::uint64_t end_, begun_;
+  std::optional<Failure> fault_;
+};
 
 // A piece of a file that begins there; empty if none of the pages lies in it.
 std::string with_pages(std::string_view piece, std::uint64_t at, const std::map<std::uint32_t, std::string>& pages) {
@@ -92,19 +114,17 @@ Result<Trailer> seal_library(const std::string& path, const FileDescriptor& inde
   if (file.number() < 0) return system_failure();
   const auto index_bytes = size_of(index);
   if (!index_bytes) return index_bytes.failure();
-  std::uint64_t at = rows.rows_bytes;
-  std::optional<Failure> unwritten;
+  GrowingFile growing(file, rows.rows_bytes);
   const auto append = [&](std::string_view bytes) {
-    if (!unwritten) unwritten = write_at(file.number(), at, bytes);
+    growing.append(bytes);
     rows.digest.add(bytes);
-    at += bytes.size();
   };
-  append(std::string((index_block - at % index_block) % index_block, '\0'));
-  const std::uint64_t offset = at;
+  append(std::string((index_block - growing.end() % index_block) % index_block, '\0'));
+  const std::uint64_t offset = growing.end();
   std::string checks;
   const auto fault =
       read_range(index.number(), 0, *index_bytes, blocks_at_once * index_block, [&](std::string_view read) {
-        if (at == offset) {
+        if (growing.end() == offset) {
           std::string first(read.substr(0, index_block));
           first.replace(identity_at, identity_bytes, rows.identity);
           checks += block_check(first);
@@ -118,9 +138,9 @@ Result<Trailer> seal_library(const std::string& path, const FileDescriptor& inde
       });
   if (fault) return *fault;
   append(checks);
-  const Trailer trailer{rows.rows_bytes, offset, *index_bytes, at + trailer_bytes, rows.digest.finish()};
-  if (!unwritten) unwritten = write_at(file.number(), at, to_bytes(trailer));
-  if (unwritten) return *unwritten;
+  const Trailer trailer{rows.rows_bytes, offset, *index_bytes, growing.end() + trailer_bytes, rows.digest.finish()};
+  growing.append(to_bytes(trailer));
+  if (growing.fault()) return *growing.fault();
   return trailer;
 }
 
@@ -133,21 +153,18 @@ Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uin
   if (!trailer) return trailer.failure();
   DigestOfBytes digest;
   HashOfPieces before, now;
-  std::uint64_t at = 0;
-  std::optional<Failure> unwritten;
+  GrowingFile growing(to, 0);
   const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view read) {
     const std::uint64_t as_it_was = hash_of(read);
     before.add_hash(as_it_was);
-    const std::string replaced = with_pages(read, at, pages);
+    const std::string replaced = with_pages(read, growing.end(), pages);
     const std::string_view piece = replaced.empty() ? read : replaced;
     now.add_hash(replaced.empty() ? as_it_was : hash_of(piece));
     digest.add(piece);
-    if (!unwritten) unwritten = write_at(to.number(), at, piece);
-    at += piece.size();
+    growing.append(piece);
   });
-  if (fault || unwritten) return fault ? *fault : *unwritten;
-  ::sync_file_range(to.number(), 0, 0, SYNC_FILE_RANGE_WRITE);  // begins with it: the index is still being merged
-  return RowsSealed{at, identity_from(digest.so_far()), now.finish(), before.finish(), std::move(digest)};
+  if (fault || growing.fault()) return fault ? *fault : *growing.fault();
+  return RowsSealed{growing.end(), identity_from(digest.so_far()), now.finish(), before.finish(), std::move(digest)};
 }
 
 std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t hash, const std::string& path) {

@@ -64,13 +64,11 @@ Workspace gather(std::vector<ReadFile> read, Diagnostics& sink) {
 Result<std::vector<SheetFile>> find_sheets(const std::string& folder_or_file) {
   const auto listed = list_sheets(folder_or_file);
   if (!listed) return listed.failure();
-  const fs::path root(folder_or_file);
-  const bool is_file = listed->size() == 1 && fs::path(listed->front()) == root;
+  if (listed->size() == 1 && listed->front() == folder_or_file)
+    return std::vector<SheetFile>{{folder_or_file, fs::path(folder_or_file).filename().generic_string()}};
   std::vector<SheetFile> found;
-  for (const std::string& opened : *listed) {
-    const fs::path path = is_file ? root.filename() : fs::path(opened).lexically_relative(root);
-    found.push_back({opened, path.generic_string()});
-  }
+  const std::size_t beginning = folder_or_file.size() + (folder_or_file.ends_with('/') ? 0 : 1);
+  for (const std::string& opened : *listed) found.push_back({opened, opened.substr(beginning)});
   return found;
 }
 

@@ -43,15 +43,16 @@ class Walk {
       return Failure{path + " lies more than " + std::to_string(max_folder_depth) + " folders deep"};
     const std::unique_ptr<DIR, int (*)(DIR*)> stream(::opendir(path.c_str()), ::closedir);
     if (!stream) return Failure{path + " cannot be opened: " + sheaf::words_for_errno(errno)};
-    std::vector<std::string> names;
+    std::vector<std::pair<std::string, bool>> names;  // and whether it is a plain file for sure
     errno = 0;
     while (const dirent* entry = ::readdir(stream.get())) {
-      if (entry->d_name[0] != '.') names.emplace_back(entry->d_name);
+      if (entry->d_name[0] != '.') names.emplace_back(entry->d_name, entry->d_type == DT_REG);
     }
     if (errno != 0) return Failure{path + " cannot be read: " + sheaf::words_for_errno(errno)};
     std::sort(names.begin(), names.end());
-    for (const std::string& name : names) {
-      if (auto failure = entry(path.ends_with('/') ? path + name : path + "/" + name, depth)) return failure;
+    const std::string beginning = path.ends_with('/') ? path : path + '/';
+    for (const auto& [name, is_file] : names) {
+      if (auto failure = is_file ? plain_file(beginning + name) : entry(beginning + name, depth)) return failure;
     }
     return std::nullopt;
   }
@@ -64,19 +65,23 @@ class Walk {
       return std::nullopt;  // a link that leads nowhere, and is no sheet
     }
     if (S_ISDIR(status.st_mode)) return enter(path, status, depth);
-    if (path.ends_with(".yml") || (!is_sheet && ends_with_either(path, ".YAML", ".YML"))) {
-      return Failure{path + " is not read: the name of a sheet ends in .yaml; rename it"};
-    }
-    if (!is_sheet) return std::nullopt;
-    if (!S_ISREG(status.st_mode))
+    if (is_sheet && !S_ISREG(status.st_mode))
       return Failure{path + " is " + sheaf::words_for_kind(status.st_mode) + ", not a file"};
-    sheets.push_back(path);
-    return std::nullopt;
+    return plain_file(path);
   }
 
   std::vector<std::string> sheets;
 
  private:
+  std::optional<Failure> plain_file(const std::string& path) {
+    if (path.ends_with(".yaml")) {
+      sheets.push_back(path);
+    } else if (ends_with_either(path, ".yml", ".YAML") || path.ends_with(".YML")) {
+      return Failure{path + " is not read: the name of a sheet ends in .yaml; rename it"};
+    }
+    return std::nullopt;
+  }
+
   std::optional<Failure> enter(const std::string& path, const struct stat& status, int depth) {
     if (!seen_.insert({status.st_dev, status.st_ino}).second) {
       return Failure{path + " is a symbolic link to a folder that is read already; take it out"};
