@@ -15,14 +15,13 @@
 #include <vector>
 
 #include "compiler/check/check.h"
-#include "compiler/check/facts.h"
+#include "compiler/check/told_facts.h"
 
 namespace sheafc {
 
 struct SheetFindings {
-  Diagnostics reports;                    // of the rules that see the sheet alone
-  std::vector<std::uint32_t> statements;  // see SheetFacts
-  bool allows = false;                    // it sets a rule aside: always examined again, for what that is used for
+  Diagnostics reports;  // of the rules that see the sheet alone
+  bool allows = false;  // it sets a rule aside: always examined again, for what that is used for
 };
 
 // Of a group whose judgement looked at sheets. What one says that did not depends on its facts, and is nothing.
@@ -34,7 +33,7 @@ struct GroupFindings {
 
 // Sheets have the numbers of their places among the run's own sheets, by name.
 struct Findings {
-  std::vector<Fact> facts;  // by likeness; those that are alike in the order of sheets and entries
+  ToldFacts told;
   std::vector<SheetFindings> sheets;
   std::vector<GroupFindings> groups;  // by likeness
 };
@@ -46,7 +45,8 @@ struct FewSheets {
 };
 
 // Makes the findings and the reports those of a run over all sheets. None have been added, taken away or renamed.
-// The answer is empty then; else nothing was done, and it names sheets that would have to be among the few.
+// The answer is empty then; else nothing was done, and it names sheets that would have to be among the few. Findings whose
+// facts turn out not to be sound are of no more use.
 std::vector<std::uint32_t> run_rules_again(const FewSheets& few, const CheckOptions& options, Findings& findings,
                                            Diagnostics& sink);
 

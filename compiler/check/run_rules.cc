@@ -21,7 +21,7 @@ struct RuleRun::State {
     std::set<std::uint32_t> wanted;
   };
 
-  State(std::size_t sheets, const CheckOptions& given) : options(given), ledger(given.today), findings{{}, {}, {}} {
+  State(std::size_t sheets, const CheckOptions& given) : options(given), ledger(given.today) {
     facts.resize(sheets);
     findings.sheets.resize(sheets);
   }
@@ -49,7 +49,8 @@ struct RuleRun::State {
 
   CheckOptions options;
   Ledger ledger;
-  std::vector<SheetFacts> facts;
+  std::vector<SheetFacts> facts;  // once they are grouped, their statements alone
+  std::vector<Fact> grouped;
   Findings findings;
   bool is_grouped = false;
   std::vector<Waiting> waiting;  // the first of them were chosen, and have their sheets
@@ -68,7 +69,6 @@ int RuleRun::examine(const LinkedSheets& linked, std::span<const NumberedSheet> 
         SheetFindings& found = state_->findings.sheets[number];
         SheetFacts& facts = state_->facts[number];
         examine_sheet(*sheet, number, shelf, state_->ledger, found.reports, facts);
-        found.statements = std::move(facts.statements);
         found.allows = makes_allowances(*sheet);
       },
       state_->options.threads);
@@ -82,11 +82,11 @@ int RuleRun::examine(const LinkedSheets& linked, std::span<const NumberedSheet> 
 
 std::vector<std::uint32_t> RuleRun::judge(std::span<const NumberedSheet> among) {
   State& state = *state_;
-  LookAmong look(among, [&](std::uint32_t sheet) { return std::span<const std::uint32_t>(state.findings.sheets[sheet].statements); });
+  LookAmong look(among, [&](std::uint32_t sheet) { return std::span<const std::uint32_t>(state.facts[sheet].statements); });
   if (!state.is_grouped) {
-    state.findings.facts = in_groups(state.facts, state.options.threads);
+    state.grouped = in_groups(state.facts, state.options.threads);
     state.is_grouped = true;
-    for (std::span<const Fact> rest(state.findings.facts); !rest.empty();) {
+    for (std::span<const Fact> rest(state.grouped); !rest.empty();) {
       const FactGroup group = group_at(rest);
       rest = rest.subspan(group.size());
       state.judge({group, {}}, look);
@@ -108,7 +108,12 @@ std::vector<Allowed> RuleRun::end(Diagnostics& sink, Findings* findings) {
   std::ranges::sort(state.findings.groups, {}, &GroupFindings::alike);
   for (const SheetFindings& sheet : state.findings.sheets) sink.take(sheet.reports);
   for (const GroupFindings& group : state.findings.groups) sink.take(group.reports);
-  if (findings) *findings = std::move(state.findings);
+  if (findings) {
+    GatheredFacts gathered{std::move(state.grouped), {}};
+    for (SheetFacts& sheet : state.facts) gathered.statements.push_back(std::move(sheet.statements));
+    *findings = std::move(state.findings);
+    findings->told = ToldFacts(std::move(gathered));
+  }
   return state.ledger.close(sink);
 }
 

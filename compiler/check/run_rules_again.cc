@@ -2,6 +2,7 @@
 // A group is judged again if its facts changed, or if its judgement looked at a sheet that is examined again.
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <set>
 
 #include "compiler/check/findings.h"
@@ -18,12 +19,11 @@ class Again {
  public:
   Again(const FewSheets& few, const CheckOptions& options, Findings& findings)
       : few_(few), options_(options), findings_(findings), ledger_(options.today), among_(numbered(few)),
-        look_(among_, [this](std::uint32_t sheet) { return statements_of(sheet); }) {}
+        look_(among_, [this](std::uint32_t sheet) { return statements_of(sheet); }), told_(findings.told) {}
 
   std::vector<std::uint32_t> run(Diagnostics& sink) {
     for (const NumberedSheet& sheet : among_) ledger_.list(*sheet.sheet);
     examine();
-    replace_facts();
     find_groups();
     judge();
     if (!missing_.empty()) return {missing_.begin(), missing_.end()};
@@ -38,8 +38,9 @@ class Again {
   struct Examined {
     std::uint32_t number = 0;
     Diagnostics reports;
-    std::vector<Fact> before, now;  // by likeness
-    std::vector<std::uint32_t> statements;
+    std::vector<Fact> before;  // by likeness
+    SheetFacts now;
+    bool same_statements = false;
     bool allows = false;
   };
 
@@ -53,15 +54,12 @@ class Again {
   }
 
   std::span<const std::uint32_t> statements_of(std::uint32_t sheet) {
-    const Examined* examined = this->examined(sheet);
-    return examined ? examined->statements : findings_.sheets[sheet].statements;
+    const auto [known, is_new] = statements_.try_emplace(sheet);
+    if (is_new) known->second = told_.statements_of(sheet);
+    return known->second;
   }
 
-  Examined* examined(std::uint32_t number) {
-    const auto at = std::ranges::lower_bound(few_.examined, number);
-    if (at == few_.examined.end() || *at != number) return nullptr;
-    return &examined_[static_cast<std::size_t>(at - few_.examined.begin())];
-  }
+  bool is_examined(std::uint32_t number) const { return std::ranges::binary_search(few_.examined, number); }
 
   void examine() {
     const Shelf shelf(few_.sheets);
@@ -72,41 +70,21 @@ class Again {
           Examined& to = examined_[i];
           to.number = few_.examined[i];
           const LinkedSheet& sheet = *std::ranges::lower_bound(among_, to.number, {}, &NumberedSheet::number)->sheet;
-          SheetFacts facts;
-          examine_sheet(sheet, to.number, shelf, ledger_, to.reports, facts);
-          std::ranges::stable_sort(facts.facts, {}, &Fact::alike);
-          to.now = std::move(facts.facts);
-          to.statements = std::move(facts.statements);
+          examine_sheet(sheet, to.number, shelf, ledger_, to.reports, to.now);
+          std::ranges::stable_sort(to.now.facts, {}, &Fact::alike);
           to.allows = makes_allowances(sheet);
         },
         options_.threads);
-  }
-
-  void replace_facts() {
-    std::vector<Fact> now;
-    for (const Examined& sheet : examined_) now.insert(now.end(), sheet.now.begin(), sheet.now.end());
-    std::ranges::stable_sort(now, {}, &Fact::alike);
-    std::vector<bool> is_examined(few_.names.size());
-    for (const std::uint32_t number : few_.examined) is_examined[number] = true;
-    facts_.reserve(findings_.facts.size() + now.size());
-    auto next = now.begin();
-    const auto before = [](const Fact& one, const Fact& other) {
-      return one.alike != other.alike ? one.alike < other.alike : one.sheet < other.sheet;
-    };
-    for (const Fact& fact : findings_.facts) {
-      if (is_examined[fact.sheet]) {
-        examined(fact.sheet)->before.push_back(fact);
-        continue;
-      }
-      while (next != now.end() && before(*next, fact)) facts_.push_back(*next++);
-      facts_.push_back(fact);
+    for (Examined& sheet : examined_) {
+      sheet.before = findings_.told.of_sheet(sheet.number);
+      sheet.same_statements = sheet.now.statements == findings_.told.statements_of(sheet.number);
+      if (!sheet.same_statements || sheet.now.facts != sheet.before) told_.replace(sheet.number, sheet.now);
     }
-    facts_.insert(facts_.end(), next, now.end());
   }
 
   // Those of likenesses in which the sheet tells something else than before; with `all`, in which it tells anything.
   void add_groups(const Examined& sheet, bool all) {
-    std::span<const Fact> before(sheet.before), now(sheet.now);
+    std::span<const Fact> before(sheet.before), now(sheet.now.facts);
     while (!before.empty() || !now.empty()) {
       const bool is_before = now.empty() || (!before.empty() && before.front().alike <= now.front().alike);
       const Likeness alike = is_before ? before.front().alike : now.front().alike;
@@ -124,26 +102,24 @@ class Again {
     const auto rules = all_check_rules();
     const auto compares_statements = std::ranges::find(rules, &twin_sheets) - rules.begin();
     for (const Examined& sheet : examined_) {
-      const SheetFindings& before = findings_.sheets[sheet.number];
-      add_groups(sheet, before.allows || sheet.allows);
-      if (sheet.statements == before.statements) continue;
-      for (const auto* facts : {&sheet.before, &sheet.now}) {
+      add_groups(sheet, findings_.sheets[sheet.number].allows || sheet.allows);
+      if (sheet.same_statements) continue;
+      for (const auto* facts : {&sheet.before, &sheet.now.facts}) {
         for (const Fact& fact : *facts) {
           if (fact.rule == compares_statements) groups_.insert(fact.alike);
         }
       }
     }
     for (const GroupFindings& group : findings_.groups) {
-      if (std::ranges::any_of(group.looked_at, [&](std::uint32_t number) { return examined(number) != nullptr; }))
+      if (std::ranges::any_of(group.looked_at, [&](std::uint32_t number) { return is_examined(number); }))
         groups_.insert(group.alike);
     }
   }
 
   void judge() {
     for (const Likeness alike : groups_) {
-      const auto first = std::ranges::lower_bound(facts_, alike, {}, &Fact::alike);
-      if (first == facts_.end() || first->alike != alike) continue;
-      const FactGroup group = group_at({first, facts_.end()});
+      const std::vector<Fact> group = told_.alike(alike);
+      if (group.empty()) continue;
       try {
         if (auto found = judge_group(group, look_, ledger_)) judged_.push_back(std::move(*found));
       } catch (const NotAmongThem& missing) {
@@ -160,9 +136,9 @@ class Again {
   }
 
   void keep() {
-    findings_.facts = std::move(facts_);
+    findings_.told = std::move(told_);
     for (Examined& sheet : examined_) {
-      findings_.sheets[sheet.number] = {std::move(sheet.reports), std::move(sheet.statements), sheet.allows};
+      findings_.sheets[sheet.number] = {std::move(sheet.reports), sheet.allows};
     }
     std::vector<GroupFindings> kept;
     for (GroupFindings& group : findings_.groups) {
@@ -181,7 +157,8 @@ class Again {
   std::vector<NumberedSheet> among_;  // by number
   LookAmong look_;
   std::vector<Examined> examined_;  // as few_.examined
-  std::vector<Fact> facts_;
+  ToldFacts told_;  // with what the examined sheets tell now
+  std::map<std::uint32_t, std::vector<std::uint32_t>> statements_;  // that were asked for
   std::set<Likeness> groups_;
   std::vector<GroupFindings> judged_;
   std::set<std::uint32_t> missing_;

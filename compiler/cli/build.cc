@@ -70,9 +70,8 @@ class Builder {
   void report(const Diagnostics& found, const LineSource& lines);
   ExitStatus say_faults(const Diagnostics& found, const LineSource& lines);
   ExitStatus say_written(const Receipt& receipt, const Diagnostics& found) const;
-  void keep(const Stamp& stamp, KeptBuild build) const;
+  void keep(const Stamp& stamp, const std::optional<KeptBuild>& build) const;
   std::string stamp_file() const { return cache_ + "/stamp"; }
-  std::string build_file() const { return cache_ + "/build"; }
 
   const Wishes& wishes_;
   const std::atomic<bool>& interrupted_;
@@ -96,8 +95,9 @@ ExitStatus Builder::say_faults(const Diagnostics& found, const LineSource& lines
 }
 
 // The stamp last: what it does not name is not taken.
-void Builder::keep(const Stamp& stamp, KeptBuild build) const {
-  keep_build(build_file(), draft_of(build), build.library, identity_of(stamp));
+void Builder::keep(const Stamp& stamp, const std::optional<KeptBuild>& build) const {
+  auto draft = build ? draft_of(*build, cache_) : std::nullopt;
+  if (draft) keep_build(cache_, std::move(*draft), build->library, identity_of(stamp));
   keep_stamp(stamp_file(), stamp);
 }
 
@@ -119,11 +119,11 @@ std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& 
     return say_faults(rebuilt->found, lines_on_disk());
   }
   progress.stage("putting the library together");
-  auto draft = std::async(std::launch::async, [&] { return draft_of(*last); });
+  auto draft = std::async(std::launch::async, [&] { return draft_of(*last, cache_); });
   EmitOptions options = emit_options();
   options.when_sealed = [&](const Receipt& receipt) {
     stamp.digest = receipt.digest;
-    keep_build(build_file(), draft.get(), {receipt.rows_hash, receipt.hashes}, identity_of(stamp));
+    if (auto made = draft.get()) keep_build(cache_, std::move(*made), {receipt.rows_hash, receipt.hashes}, identity_of(stamp));
   };
   const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), options);
   progress.erase();
@@ -140,7 +140,7 @@ std::optional<ExitStatus> Builder::build_from_the_last(Progress& progress) {
   auto stamp = kept_stamp(stamp_file());
   if (!stamp) return std::nullopt;
   std::future<std::optional<KeptBuild>> last;  // read while the files behind the first change are looked at
-  const auto read_last = [&] { last = std::async(std::launch::async, [&] { return read_kept_build(build_file()); }); };
+  const auto read_last = [&] { last = std::async(std::launch::async, [&] { return read_kept_build(cache_); }); };
   const auto look = look_again(*stamp, wishes_.request, wishes_.output, read_last);
   if (!look) return std::nullopt;
   return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, last.get(), progress);
@@ -181,7 +181,7 @@ ExitStatus Builder::compile_and_write(Progress& progress) {
   progress.erase();
   if (!receipt) return failed(receipt.failure());
   const auto stamp = cache_.empty() ? std::nullopt : stamp_of(wishes_.request, *compiled, *receipt);
-  if (stamp) keep(*stamp, kept.with(*compiled, std::move(findings), *receipt).value_or(KeptBuild{}));
+  if (stamp) keep(*stamp, kept.with(*compiled, std::move(findings), *receipt));
   return say_written(*receipt, found);
 }
 

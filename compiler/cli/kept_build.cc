@@ -5,12 +5,17 @@
 #include <unordered_map>
 
 #include "compiler/cli/kept_bytes.h"
+#include "compiler/cli/kept_facts.h"
 #include "compiler/link/references.h"
 #include "compiler/sheet/common_sheets.h"
 #include "query/library/hash.h"
 
 namespace sheafc {
 namespace {
+
+constexpr const char* build_file = "/build";
+constexpr const char* facts_file = "/facts";
+constexpr std::size_t most_told_again = 500;  // sheets; with more, reading them takes longer than writing all facts anew
 
 std::optional<std::uint32_t> place_of(const std::vector<std::string>& names, std::string_view name) {
   const auto at = std::ranges::lower_bound(names, name);
@@ -96,20 +101,28 @@ std::optional<KeptBuild> KeptSheets::with(const Compilation& compilation, Findin
   return build;
 }
 
-KeptWriter draft_of(const KeptBuild& build) {
-  constexpr std::size_t bytes_of_a_sheet = 512;  // about, besides its facts
+std::optional<KeptWriter> draft_of(const KeptBuild& build, const std::string& folder) {
+  const ToldFacts& told = build.findings.told;
+  const bool are_in_file = build.facts && told.again().size() <= most_told_again;
+  const auto facts = are_in_file ? build.facts : keep_facts(folder + facts_file, told.all());
+  if (!facts) return std::nullopt;
   KeptWriter writer;
-  writer.reserve(build.findings.facts.size() * sizeof(Fact) + build.names.size() * bytes_of_a_sheet);
   writer.number(std::uint64_t{build.names.size()});
   for (std::size_t i = 0; i < build.names.size(); ++i) {
     writer.text(build.names[i]);
     write(build.sheets[i], writer);
     const SheetFindings& found = build.findings.sheets[i];
     writer.diagnostics(found.reports);
-    writer.values(found.statements);
     writer.number(std::uint64_t{found.allows});
   }
-  writer.values(build.findings.facts);
+  writer.number(*facts);
+  const ToldFacts::Again again = are_in_file ? told.again() : ToldFacts::Again();
+  writer.number(std::uint64_t{again.size()});
+  for (const auto& [sheet, now] : again) {
+    writer.number(std::uint64_t{sheet});
+    writer.values(now.facts);
+    writer.values(now.statements);
+  }
   writer.number(std::uint64_t{build.findings.groups.size()});
   for (const GroupFindings& group : build.findings.groups) {
     writer.number(std::uint64_t{group.alike});
@@ -119,18 +132,18 @@ KeptWriter draft_of(const KeptBuild& build) {
   return writer;
 }
 
-void keep_build(const std::string& file, KeptWriter draft, const EarlierLibrary& library, const std::string& identity) {
+void keep_build(const std::string& folder, KeptWriter draft, const EarlierLibrary& library, const std::string& identity) {
   draft.number(library.rows_hash);
   for (const HashedSheet& sheet : library.sheets) {
     draft.number(sheet.entries);
     draft.number(sheet.hash);
   }
   draft.text(identity);
-  keep_bytes(file, draft.bytes());
+  keep_bytes(folder + build_file, draft.bytes());
 }
 
-std::optional<KeptBuild> read_kept_build(const std::string& file) {
-  const auto bytes = kept_bytes(file);
+std::optional<KeptBuild> read_kept_build(const std::string& folder) {
+  const auto bytes = kept_bytes(folder + build_file);
   if (!bytes) return std::nullopt;
   KeptBuild build;
   KeptReader reader(*bytes, build.texts);
@@ -139,10 +152,15 @@ std::optional<KeptBuild> read_kept_build(const std::string& file) {
     build.sheets.push_back(read_sheet(reader));
     SheetFindings& found = build.findings.sheets.emplace_back();
     found.reports = reader.diagnostics();
-    found.statements = reader.values<std::uint32_t>();
     found.allows = reader.number() == 1;
   }
-  build.findings.facts = reader.values<Fact>();
+  build.facts = static_cast<std::uint64_t>(reader.number());
+  ToldFacts::Again again;
+  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
+    SheetFacts& now = again[static_cast<std::uint32_t>(reader.number())];
+    now.facts = reader.values<Fact>();
+    now.statements = reader.values<std::uint32_t>();
+  }
   for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
     GroupFindings& group = build.findings.groups.emplace_back();
     group.alike = static_cast<Likeness>(reader.number());
@@ -156,6 +174,9 @@ std::optional<KeptBuild> read_kept_build(const std::string& file) {
   }
   build.identity = reader.text();
   if (!reader.at_end()) return std::nullopt;
+  auto facts = kept_facts(folder + facts_file, *build.facts);
+  if (!facts) return std::nullopt;
+  build.findings.told = ToldFacts(std::move(facts), std::move(again));
   return build;
 }
 

@@ -29,7 +29,8 @@ struct KeptSheet {
 };
 
 struct KeptBuild {
-  std::string identity;  // of the build: see identity_of
+  std::string identity;                // of the build: see identity_of
+  std::optional<std::uint64_t> facts;  // identity of the file that has all but those told again; none: there is none
   EarlierLibrary library;
   std::vector<std::string> names;  // of the sheets, in order
   std::vector<KeptSheet> sheets;
@@ -57,9 +58,12 @@ class KeptSheets {
 bool describe_references(const Sheet& sheet, const std::vector<std::string>& names, KeptSheet& kept);
 std::uint64_t offers_of(const LinkedSheet& sheet);
 
-// In a file of the cache; one that is damaged is none.
-KeptWriter draft_of(const KeptBuild& build);  // all but its library and its identity: for when these are not known yet
-void keep_build(const std::string& file, KeptWriter draft, const EarlierLibrary& library, const std::string& identity);
-std::optional<KeptBuild> read_kept_build(const std::string& file);
+// In a folder of the cache; one that is damaged is none.
+//
+// All but its library and its identity, for when these are not known yet. Facts that are not in their file, or were told
+// again by many, are written there first. None if they cannot be.
+std::optional<KeptWriter> draft_of(const KeptBuild& build, const std::string& folder);
+void keep_build(const std::string& folder, KeptWriter draft, const EarlierLibrary& library, const std::string& identity);
+std::optional<KeptBuild> read_kept_build(const std::string& folder);
 
 }  // namespace sheafc

@@ -29,7 +29,6 @@ class KeptWriter {
     number(std::uint64_t{all.size()});
     bytes_.append(reinterpret_cast<const char*>(all.data()), all.size() * sizeof(Value));
   }
-  void reserve(std::size_t bytes) { bytes_.reserve(bytes); }
   const std::string& bytes() const { return bytes_; }
 
  private:

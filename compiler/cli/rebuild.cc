@@ -136,6 +136,7 @@ class Again {
       if (has_fault_of(stating, faults) || offers_changed()) return false;
       const FewSheets few{linked_, build_.names, examined};
       const auto missing = run_rules_again(few, {.today = today()}, build_.findings, ruled);
+      if (!build_.findings.told.is_sound()) return false;
       if (missing.empty()) return true;
       wanted.insert(missing.begin(), missing.end());
     }

@@ -192,8 +192,8 @@ class Rebuild(unittest.TestCase):
         self.clean = [(self.put("fork-3", 383, turns), self.clean_bytes())[1] for turns in "47"]
         self.put("fork-3", 383, "4")
         self.build()
-        self.assertEqual(len(self.kept()), 4)
-        for name in ("*.shard", "build", "library", "stamp"):
+        self.assertEqual(len(self.kept()), 5)
+        for name in ("*.shard", "build", "facts", "library", "stamp"):
             again = self.assert_an_edit_builds_right
             if name == "*.shard":
                 again = lambda: self.assert_builds_the_same(self.clean[self.state])
