@@ -231,8 +231,20 @@ void add_field_of_row(Collector& to, const FieldRecord& field) {
   to.other(words_in(field.text));
 }
 
+// A row that gives bore, outside and width in columns of their own is asked for as "12x32x10".
+void add_size_of_row(Collector& to, const EntryRecord& entry) {
+  std::string whole;
+  for (const std::string_view key : {"bore", "outside", "width"}) {
+    const auto column = std::ranges::find(entry.fields, key, &FieldRecord::key);
+    if (column == entry.fields.end()) return;
+    whole += (whole.empty() ? "" : "x") + column->text.substr(0, column->text.find(' '));
+  }
+  if (const auto size = parse_size(whole, Input::sheet)) add_size(to, *size);
+}
+
 void add_fields(Collector& to, const EntryRecord& entry) {
   const KindDeclaration* kind = kind_named(entry.kind);
+  if (!kind) add_size_of_row(to, entry);
   for (const FieldRecord& field : entry.fields) {
     const std::string key(first_part(field.key));
     to.filter(Prefix::field, key);
