@@ -89,11 +89,27 @@ bool is_conversion(const QuestionReading& reading) {
   return rest.names_nothing() && reading.unread.empty();
 }
 
+// "54 nm in ft lb quick", "30 foot pounds, what is that in newtons": what is left of it once words that say nothing
+// are gone; of a torque, newtons are newton metres. Empty if it names no unit to convert to.
+std::string conversion_within(const QuestionReading& reading) {
+  if (reading.units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return {};
+  const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;
+  const Unit* to = reading.units.front();
+  const bool is_torque_in_newtons = from->dimension == Dimension::torque && to->dimension == Dimension::force;
+  if (!is_torque_in_newtons && from->dimension != to->dimension) return {};
+  QuestionReading rest = reading;
+  std::erase_if(rest.parts, [&](const PartAsked& part) { return std::ranges::any_of(readings(part.typed), [&](const Unit* unit) { return unit == to; }); });
+  if (!is_conversion(rest)) return {};
+  const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
+  return typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol);
+}
+
 // A line that names both units ("36 psi in bar") is a conversion whatever else its words could mean.
 std::optional<Conversion> conversion_asked(const std::string& question, const QuestionReading& reading) {
   const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
   if (!may_be) return std::nullopt;
   auto conversion = convert_line(question, std::nullopt);
+  if (const auto within = conversion_within(reading); conversion.failure && !within.empty()) conversion = convert_line(within, std::nullopt);
   if (conversion.failure) return std::nullopt;
   const bool names_both = conversion.readings.front().derived.size() == 1;
   if (!names_both && !is_conversion(reading)) return std::nullopt;
