@@ -52,6 +52,9 @@ std::optional<int> year_in(std::string_view text);
 // Whether a part has that number, squeezed: its own, or one from before, after or elsewhere.
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed);
 
+// Whether it is a tyre's size, by its width, its shape and perhaps its rim: "160/60-17".
+bool is_tyre_size(std::string_view typed);
+
 // In this order. What one does not take is left to the next.
 void read_designations(Draft& draft);  // threads, drives, sizes, bearings, codes, quantities with units
 void read_frames(Draft& draft);        // frame numbers, by the word before them
@@ -61,6 +64,10 @@ void read_sequence(Draft& draft);  // what is said to come after what is asked
 void read_words(Draft& draft);    // parts, sides, kinds of figure, by the glossary
 void read_numbers(Draft& draft);  // years, bare sizes, part numbers
 void read_rest(Draft& draft);     // free words, and those that say nothing
+void read_phrases(Draft& draft);  // what stands together
+
+// Whether a comma, a full stop or a dash stands before that token; not of the first.
+bool begins_clause(const Draft& draft, std::size_t i);
 
 // Whether a folded word says nothing of what is sought: "the", "for", "how", in five languages.
 bool is_noise(std::string_view word);
@@ -68,6 +75,8 @@ bool is_noise(std::string_view word);
 bool is_aspect(std::string_view word);
 // "bearing" of "brg"; empty where it is no short form of the trade's.
 std::string_view whole_of(std::string_view brief);
+// "left", "hand" of "l/h"; none where it is not written so.
+std::vector<std::string> whole_of_slashed(std::string_view brief);
 // Whether a folded word is one of everyday English that says what is done, how or when, not what of: "sticks".
 bool is_ordinary(std::string_view word);
 // Whether it is such a word or an everyday thing, "belt": it was meant as typed.

@@ -8,12 +8,14 @@
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
+#include "query/search/beside_name.h"
 #include "query/search/beside_number.h"
 #include "query/search/count_by.h"
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
 #include "query/search/meets.h"
+#include "query/search/part_names.h"
 #include "query/search/read.h"
 #include "query/search/searcher.h"
 #include "query/search/set_aside.h"
@@ -169,7 +171,8 @@ bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   for (const auto& part : reading.parts) {
     const auto* correction = correction_behind(part, reading);
     const bool is_of_notes =
-        !part.is_aspect && part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front());
+        !part.is_aspect && part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front()) &&
+        !tells_another(part, reading);
     if (!correction && !is_of_notes) {
       left.parts.push_back(part);
       continue;
@@ -302,7 +305,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
-    if (findings.answers.empty()) answer_beside_number(findings, searcher) || answer_without_loose_words(findings, searcher);
+    if (findings.answers.empty()) answer_beside_number(findings, searcher) || answer_without_loose_words(findings, searcher) || answer_beside_name(findings, searcher);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "query/library/vocabulary.h"
+#include "query/search/draft.h"
 
 namespace sheaf {
 namespace {
@@ -34,6 +35,12 @@ bool says_what_of_it(const std::string& group) {
 bool names_a_part(const PartAsked& part) {
   return !part.groups.empty() && !std::ranges::all_of(part.groups, says_little) &&
          std::ranges::none_of(part.groups, says_what_of_it);
+}
+
+bool tells_another(const PartAsked& part, const QuestionReading& reading) {
+  const auto follows = [&](const PartAsked& other) { return other.token == part.token + 1 && other.phrase == part.phrase; };
+  const std::string& word = part.words.front();
+  return part.groups.empty() && is_everyday(word) && !is_ordinary(word) && std::ranges::any_of(reading.parts, follows);
 }
 
 }  // namespace sheaf

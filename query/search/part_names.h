@@ -18,4 +18,7 @@ bool says_what_of_it(const std::string& group);
 // Whether the part is known by it alone: "drain plug", not "bolt" nor "flatness".
 bool names_a_part(const PartAsked& part);
 
+// "relay" of "starter relay screws": an everyday thing right before another word is what that belongs to.
+bool tells_another(const PartAsked& part, const QuestionReading& reading);
+
 }  // namespace sheaf

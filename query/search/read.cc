@@ -16,6 +16,7 @@ QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
   read_words(draft);
   read_numbers(draft);
   read_rest(draft);
+  read_phrases(draft);
   return std::move(draft.reading);
 }
 

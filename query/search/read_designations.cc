@@ -175,6 +175,15 @@ bool read_listed_number(Draft& draft, std::size_t i, std::size_t shortest = shor
 
 }  // namespace
 
+// "160/60-17", "100/90 B 18": no thread of 160/60 inches, and no bearing.
+bool is_tyre_size(std::string_view typed) {
+  const std::size_t slash = typed.find('/');
+  if (slash < 2 || slash > 3 || slash == std::string_view::npos) return false;
+  const auto all_digits = [](std::string_view text) { return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos; };
+  const std::string_view behind = typed.substr(slash + 1);
+  return all_digits(typed.substr(0, slash)) && all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) && behind.size() >= 2 && behind[0] >= '3';
+}
+
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
   return lexicon.has_term(Prefix::part_number, squeezed) || lexicon.has_term(Prefix::other_number, squeezed);
 }
@@ -213,6 +222,7 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i]) continue;
+    if (is_tyre_size(draft.token(i).typed)) continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;

@@ -268,6 +268,8 @@ static void part_year_from_machine(Draft& draft, std::size_t i) {
 
 void correct_words(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i)
+    if (auto whole = whole_of_slashed(fold(draft.token(i).typed)); !draft.taken[i] && !whole.empty()) draft.question.tokens[i].words = std::move(whole);
+  for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i]) part_year_from_machine(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i] && draft.token(i).words.size() == 1) correct_word(draft, i);

@@ -59,7 +59,8 @@ bool read_frame_alone(Draft& draft, std::size_t i) {
 bool read_year(Draft& draft, std::size_t i) {
   if (draft.reading.year != 0) return false;
   const std::string_view typed = draft.token(i).typed;
-  if (const auto year = year_in(typed)) {
+  const bool is_short = typed.size() == 2 && typed.front() == '0' && is_number(draft.token(i)) && !draft.reading.machines.empty();
+  if (const auto year = year_in(is_short ? "'" + std::string(typed) : typed)) {  // "an 09 muleback"
     draft.reading.year = draft.reading.year_to = *year;
   } else {
     const std::size_t gap = typed.find_first_of("-./");
@@ -175,7 +176,18 @@ LengthOf meaning_beside(const Draft& draft, std::size_t i) {
   return LengthOf::anything;
 }
 
+// "after the 30, how many degrees": a stage of the torque whose rest is asked.
+bool is_stage_said(const Draft& draft) {
+  const auto asks = [&](std::string_view figure) { return std::ranges::find(draft.reading.figures, figure) != draft.reading.figures.end(); };
+  return asks("angle") || asks("stage");
+}
+
 bool read_measure(Draft& draft, std::size_t i) {
+  if (is_stage_said(draft)) {
+    draft.reading.left_out.push_back(draft.token(i).typed);
+    draft.take(i, 1);
+    return true;
+  }
   const auto number = parse_number(draft.token(i).typed, Input::prompt);
   if (!number || number->digits == 0) return false;
   draft.reading.lengths.push_back(length_of(draft.token(i).typed, *number, meaning_beside(draft, i)));

@@ -48,6 +48,13 @@ bool is_one_value(const Figure& figure) {
 
 bool is_length(const Figure& figure) { return figure.unit->dimension == Dimension::length; }
 
+// "6205 in the hub": where it is, no inches.
+bool ends_before_place(const Draft& draft, std::size_t end) {
+  constexpr std::string_view articles[] = {"the", "a", "an", "my", "our", "his", "her", "this", "that", "which", "what"};
+  if (!draft.has_word(end - 1, "in")) return false;
+  return std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(end, word); });
+}
+
 // The longest figure that begins there, with the word before it; where it stands.
 struct FigureFound {
   std::vector<Statement> readings;
@@ -60,7 +67,7 @@ FigureFound figure_at(const Draft& draft, std::size_t i) {
   if (bound && draft.has_word(first, "than")) ++first;
   if (first >= draft.size() || !draft.token(first).has_digit) return {};
   for (std::size_t count = most_tokens_of_a_figure; count > 0; --count) {
-    if (!draft.is_free(first, count)) continue;
+    if (!draft.is_free(first, count) || ends_before_place(draft, first + count)) continue;
     const std::string typed = draft.question.typed(first, count);
     auto readings = parse_readings(bound ? std::string(bound->form) + " " + typed : typed, std::nullopt);
     if (readings && is_bare(readings->front())) return {std::move(readings).value(), first - i + count};

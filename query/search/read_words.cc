@@ -343,8 +343,7 @@ void read_assemblies(Draft& draft) {
 bool begins_description(const Draft& draft, std::size_t i) {
   constexpr std::string_view begins[] = {"with", "that", "which", "who", "using", "while", "if", "because", "since", "so", "mit", "avec", "con"};
   if (std::ranges::any_of(begins, [&](std::string_view word) { return draft.has_word(i, word); })) return true;
-  const std::string_view before = std::string_view(draft.question.text).substr(draft.token(i - 1).end, draft.token(i).begin - draft.token(i - 1).end);
-  return before.find_first_of(",;?") != std::string_view::npos;
+  return begins_clause(draft, i);
 }
 
 void read_descriptions(Draft& draft) {
@@ -484,6 +483,11 @@ PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
 void read_rest(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
+    if (is_tyre_size(draft.token(i).typed)) {
+      draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
+      draft.reading.parts.back().token = i;
+      continue;
+    }
     for (const auto& word : draft.token(i).words) {
       if (is_field(word))
         add_new(draft.reading.figures, word);  // "order", "grade"

@@ -27,6 +27,8 @@ struct PartAsked {
   bool is_aspect = false;           // "diameter", "type": what of it is meant, and need not be in its name
   std::vector<std::vector<std::string>> groups_of_words = {};  // groups that each word alone names
   std::size_t token = 0;     // of the question, where it begins
+  std::size_t phrase = 0;    // words that stand together have the same
+  bool says_whose = false;   // stands behind "of", "for"
   bool describes = false;    // stands behind "with", "that", a comma: may only say more of what stands before
   std::vector<std::string_view> assemblies = {};  // that it is the name of
 };

@@ -45,6 +45,23 @@ void charge_aspects(std::vector<Hit>& hits) {
   for (auto& hit : hits) hit.cost += aspect_elsewhere * (hit.aspects_absent - least);
 }
 
+// "seat height" is none of a step that seats something.
+void leave_out_steps(std::vector<Hit>& hits, const QuestionReading& reading) {
+  constexpr std::string_view dimensions[] = {"height", "width", "diameter", "thickness", "length", "depth"};
+  const auto is_dimension = [&](const PartAsked& part) { return std::ranges::find(dimensions, part.typed) != std::end(dimensions); };
+  if (std::ranges::any_of(reading.parts, is_dimension)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
+}
+
+// "rack, how many kilos": of its bolts nobody weighs anything.
+void keep_stated_in_units(std::vector<Hit>& hits, const QuestionReading& reading) {
+  if (reading.units.empty() || hits.empty()) return;
+  const auto is_stated = [&](const Hit& hit) {
+    return std::ranges::any_of(reading.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
+  };
+  const auto may_be_meant = [&](const Hit& hit) { return hit.by_name && is_stated(hit); };
+  if (!is_stated(hits.front()) && std::ranges::any_of(hits, may_be_meant)) std::erase_if(hits, [&](const Hit& hit) { return !is_stated(hit); });
+}
+
 }  // namespace
 
 bool is_another_thing(const Hit& hit) {
@@ -121,6 +138,8 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   }
   charge_aspects(found.hits);
   found.hits = best_first(std::move(found.hits));
+  leave_out_steps(found.hits, reading);
+  keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;
 }

@@ -37,7 +37,7 @@ class SetAside {
     QuestionReading rest = asked;
     std::vector<std::string> aside;
     std::erase_if(rest.parts, [&](const PartAsked& part) {
-      const bool is_loose = !part.is_aspect && part.groups.empty();
+      const bool is_loose = !part.is_aspect && part.groups.empty() && !tells_another(part, asked);
       if (is_loose) aside.push_back(part.typed);
       return is_loose;
     });
@@ -175,6 +175,7 @@ class SetAside {
   // The hits that are called just so; none if they are of several places.
   std::vector<Hit> called_so(const QuestionReading& rest) {
     auto hits = searcher_.search(rest, {.figures_named = false, .figures_all = false, .sides_stated = false}).hits;
+    if (!rest.figures.empty()) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });  // "seat height"
     if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
     const double limit = hits.front().cost + as_good;
     std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });

@@ -177,3 +177,13 @@ TEST_CASE("how many of a unit is how much, and a machine's number before a unit 
   CHECK(read("top plug on the 380 nm").quantities.empty());
   CHECK(read("seal 41x54x11 in the fork").sizes.front().unit == "mm");
 }
+
+TEST_CASE("short forms with a stroke, years of two digits and places behind a number are read as meant") {
+  CHECK(read("l/h thread nut").hand == "left");
+  CHECK(read("an 09 muleback").year == 2009);
+  CHECK(read("muleback 09").year == 2009);
+  CHECK(read("09").year == 0);
+  CHECK(read("6205 in the fork").bearings.size() == 1);
+  CHECK(read("2 in the tube").lengths.size() == 1);
+  CHECK(read("tyre 160/60-17").threads.empty());
+}

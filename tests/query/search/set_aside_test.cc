@@ -84,3 +84,27 @@ TEST_CASE("an everyday thing before a part's name makes it the name of another")
   CHECK(ask("helmet top plug muleback 2013").answers.empty());
   CHECK(answers(ask("top plug helmet muleback 2013")) == Words{"old-fork/top-plug"});
 }
+
+TEST_CASE("what is named first answers, and where it is may be left aside") {
+  const auto found = ask("fork seal at the caliper pin muleback 2013");
+  CHECK(answers(found) == Words{"old-fork/seal"});
+  CHECK(found.reading.left_aside == Words{"caliper pin"});
+}
+
+TEST_CASE("what belongs to another thing is not answered by what is called so here") {
+  CHECK(ask("fork seal for the caliper pin muleback 2013").answers.empty());
+  CHECK(ask("fork seal of the sump plug muleback 2013").answers.empty());
+}
+
+TEST_CASE("a thing is answered though nobody records of it what was asked loosely, but not without its torque") {
+  const auto found = ask("fork seal length muleback 2013");
+  CHECK(answers(found) == Words{"old-fork/seal"});
+  CHECK(found.reading.doubts == Words{"No “length” is recorded of it."});
+  CHECK(ask("fork seal torque muleback 2013").answers.empty());
+}
+
+TEST_CASE("what is at hand is no figure of what is asked, but a bare number may be another machine's name") {
+  CHECK(answers(ask("1 litre of fork oil muleback 2013")) == Words{"old-fork/oil"});
+  CHECK(ask("muleback 450 fork oil").answers.empty());
+  CHECK(ask("fork top plug 17 nm muleback 2013").answers.empty());
+}
