@@ -6,7 +6,8 @@ shell with a full-text index of the same entries, and a text search over the she
     tests/bench/whole_process.py PROGRAMS LIBRARY SHEETS
 
 PROGRAMS is the folder of the Release build, SHEETS what synthetic_sheets wrote; the full-text index is made once, beside
-the library. Times are by the clock, from before the start to after the end, with the output thrown away. Both of our
+the library. Times are by the clock, from before the start to after the end, with the output thrown away. Who asks often
+does not name the library each time: sheaf finds it by SHEAF_LIBRARY, and once more named by a flag, beside that. Both of our
 programs are copied first, as installing does: what a linker wrote piece by piece lies in the system's cache in small
 pieces, and is slower to start until it is read anew.
 """
@@ -81,10 +82,12 @@ def main():
 
 def compare(programs, library, sheets):
     index = full_text(library)
+    os.environ["SHEAF_LIBRARY"] = f"{library.resolve()}"
     for question, name, model in questions(library):
         match = f"{name} {model}".strip().replace('"', "")
         contenders = {
-            "sheaf find": [f"{programs}/sheaf", "find", "--library", f"{library}", *question.split()],
+            "sheaf find": [f"{programs}/sheaf", "find", *question.split()],
+            "sheaf find --library": [f"{programs}/sheaf", "find", "--library", f"{library}", *question.split()],
             "plain_query": [f"{programs}/plain_query", f"{library}", *name.split()],
             "sqlite3 with FTS5": ["/usr/bin/sqlite3", f"{index}", "SELECT address, name, fields FROM words "
                                   f"WHERE words MATCH '{match}' ORDER BY rank LIMIT 10"],
@@ -102,7 +105,7 @@ def compare(programs, library, sheets):
         print(f"{question}: {statistics.median(a - b for a, b in zip(ours, bare)):.2f} ms above the bare program, "
               f"{statistics.median(ours) / statistics.median(bare):.2f} times it")
         for contender, taken in times.items():
-            print(f"    {contender:18} {statistics.median(taken):8.2f} ms {megabytes(contenders[contender]):7.1f} MB")
+            print(f"    {contender:20} {statistics.median(taken):8.2f} ms {megabytes(contenders[contender]):7.1f} MB")
 
 
 if __name__ == "__main__":
