@@ -5,6 +5,7 @@
 #include <array>
 #include <set>
 
+#include "query/search/draft.h"
 #include "query/search/part_names.h"
 #include "query/search/set_aside.h"
 
@@ -18,9 +19,28 @@ class BesideName {
   BesideName(Findings& findings, Searcher& searcher) : findings_(findings), searcher_(searcher) {}
 
   bool run() {
+    const QuestionReading whole = findings_.reading;
+    leave_out_ordinary_words();
+    if (answer_rest(whole.parts.size() != findings_.reading.parts.size())) return true;
+    findings_.reading = whole;
+    return false;
+  }
+
+ private:
+  // "customer wants his throttle play checked": said around what is sought, though a note holds it.
+  void leave_out_ordinary_words() {
+    auto& reading = findings_.reading;
+    std::erase_if(reading.parts, [&](const PartAsked& part) {
+      const bool is_said = part.groups.empty() && part.words.size() == 1 && is_ordinary(part.words.front());
+      if (is_said && !part.is_aspect) reading.left_aside.push_back(part.typed);
+      return is_said;
+    });
+  }
+
+  bool answer_rest(bool is_less) {
     const auto& asked = findings_.reading;
     if (asked.machine_is_guess || asked.machines.size() > 1 || !asked.sizes.empty() || !asked.bearings.empty()) return false;
-    if (asked.quantities.empty() && asked.lengths.empty()) return answer_without_figure() || answer_without_phrases();
+    if (asked.quantities.empty() && asked.lengths.empty()) return (is_less && answer_as_named()) || answer_without_figure() || answer_without_phrases();
     if (asked.machines.empty() || std::ranges::any_of(asked.quantities, may_choose)) return false;
     if (std::ranges::any_of(asked.lengths, &LengthAsked::bare)) return false;  // "muleback 450": another machine's name
     const QuestionReading whole = asked;
@@ -35,7 +55,6 @@ class BesideName {
     return true;
   }
 
- private:
   // "drain plug with the 17 N·m" tells one from others, and "at 3000 rpm" is a condition; what is poured or weighed
   // may be what is at hand.
   static bool may_choose(const QuantityAsked& quantity) {
@@ -124,10 +143,11 @@ class BesideName {
   }
 
   static bool names_enough(const QuestionReading& rest) {
-    if (!rest.unread.empty() || std::ranges::none_of(rest.parts, names_a_part)) return false;
+    if (std::ranges::none_of(rest.parts, names_a_part)) return false;
+    if (!rest.machines.empty()) return true;
     std::size_t words = 0;
     for (const auto& part : rest.parts) words += part.words.size();
-    return !rest.machines.empty() || words > 1;
+    return rest.unread.empty() && words > 1;
   }
 
   // The hits that are called just so; none if they are of several places.

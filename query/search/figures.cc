@@ -7,9 +7,9 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<std::string_view, 14> measures = {
+constexpr std::array<std::string_view, 13> measures = {
     "quantity", "volume", "level",  "gap",      "clearance", "limit",     "length", "free-length",
-    "height", "weight", "pressure", "viscosity", "thickness", "count"};
+    "height", "weight", "pressure", "viscosity", "thickness"};
 
 }  // namespace
 

@@ -256,7 +256,8 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (!findings.answers.empty()) return put_named_first(findings, searcher, request.limit);
   if (!reading.sides.empty() && attempt({.sides_stated = false})) return;
   if (!reading.figures.empty() && attempt({.figures_named = false, .sides_stated = false})) return;
-  if (reading.figures.size() > 1 && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
+  const bool names_column = std::ranges::any_of(reading.figures, [](const std::string& figure) { return figure.find('-') != std::string::npos; });
+  if (reading.figures.size() > 1 && !names_column && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
   if (asks_size_of_designated(reading) && attempt({.figures = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;

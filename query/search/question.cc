@@ -62,9 +62,17 @@ bool is_list(std::string_view run) {
   return false;
 }
 
+// "muleback's" is of the Muleback, "what's" asks what.
+std::string_view without_possessive(std::string_view token) {
+  constexpr std::size_t shortest = 2;
+  for (const std::string_view ending : {"'s", "’s"})
+    if (token.ends_with(ending) && token.size() >= ending.size() + shortest) token.remove_suffix(ending.size());
+  return token;
+}
+
 Token token_of(const std::string& text, std::size_t begin, std::size_t end) {
   const std::string_view whole = std::string_view(text).substr(begin, end - begin);
-  const std::string_view bare = without_signs_around(whole);
+  const std::string_view bare = without_possessive(without_signs_around(whole));
   Token token;
   token.typed = bare;
   token.words = words_of(fold(bare));

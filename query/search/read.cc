@@ -13,6 +13,7 @@ QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
   correct_words(draft);
   read_machines(draft);
   read_sequence(draft);
+  read_adverbs(draft);
   read_words(draft);
   read_numbers(draft);
   read_rest(draft);

@@ -127,6 +127,17 @@ bool names_hex_alone(const Draft& draft, std::size_t i, std::size_t count) {
   return found;
 }
 
+// "-214 o-ring", "dash 214": three digits that a table of rings in inches has as a code.
+bool read_dash_code(Draft& draft, std::size_t i) {
+  const std::string code = squeeze(draft.token(i).typed);
+  const bool says_dash = draft.token(i).typed.starts_with('-') || (i > 0 && draft.has_word(i - 1, "dash"));
+  if (!says_dash || code.size() != 3 || code.find_first_not_of("0123456789") != std::string::npos || !draft.lexicon.has_term(Prefix::code, code)) return false;
+  draft.reading.codes.push_back(code);
+  draft.take(i, 1);
+  if (i > 0 && draft.has_word(i - 1, "dash")) draft.take(i - 1, 1);
+  return true;
+}
+
 // "46mm socket", "T30", "17 mil nut"
 bool read_drive(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_drive; count > 0; --count) {
@@ -222,7 +233,7 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i]) continue;
-    if (is_tyre_size(draft.token(i).typed)) continue;
+    if (is_tyre_size(draft.token(i).typed) || read_dash_code(draft, i)) continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;

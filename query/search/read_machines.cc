@@ -158,6 +158,8 @@ Machines machines_named(Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
   if (words.size() != 1 || is_noise(words.front())) return {};
   auto machines = draft.lexicon.machines_with(words.front());
+  if (machines.empty() && words.front().size() > shortest_beginning && words.front().ends_with('s'))
+    machines = draft.lexicon.machines_with(words.front().substr(0, words.front().size() - 1));
   const bool may_be_short = machines.empty() && !has_digit(words.front()) && !is_known(draft, words.front());
   if (may_be_short && words.front().size() >= shortest_beginning)
     machines = draft.lexicon.machines_beginning(words.front());

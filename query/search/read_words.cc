@@ -244,7 +244,8 @@ void read_counted_units(Draft& draft, LooseWords& words) {
     if (units.empty() || !asks_how_many(words, i)) continue;
     const Dimension dimension = units.front()->dimension;
     const bool is_asked = std::ranges::find(asked, dimension) != std::end(asked);
-    if (!is_asked && std::ranges::find(measured, dimension) == std::end(measured)) continue;
+    const bool is_turns = words[i + 2].word.starts_with("turn");  // of a screw; degrees are a stage of a torque
+    if (!is_asked && !is_turns && std::ranges::find(measured, dimension) == std::end(measured)) continue;
     if (is_asked) add_new(draft.reading.figures, std::string(name_of(dimension)));
     add_unit(draft.reading, words[i + 2].word);
     take(words, {{}, i, 3});

@@ -51,7 +51,9 @@ class SetAside {
   // "class 8.8 tensile strength", "6205 bore": the row of a table, whatever its columns are called.
   bool answer_by_designation() {
     const auto& asked = findings_.reading;
-    const bool is_designated = !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty();
+    const bool is_thread_alone = !asked.threads.empty() && !asked.threads.front().length;
+    const bool names_thread = is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
+    const bool is_designated = !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
     if (!asked.machines.empty() || !is_designated) return false;
     QuestionReading rest = asked;
     std::vector<std::string> aside;

@@ -57,6 +57,27 @@ bool is_unit(const std::vector<Word>& words, std::size_t i) {
   return i < words.size() && words[i].folded.size() > 1 && !readings(words[i].folded).empty();
 }
 
+// "twenty fourteen", "nineteen ninety five", "two thousand and nine": a year, and how many words say it; 0 of none.
+std::pair<int, std::size_t> year_at(const std::vector<Word>& words, std::size_t i) {
+  const auto number = [&](std::size_t at) { return at < words.size() ? number_of(words[at]) : 0; };
+  const auto tens_and_ones = [&](std::size_t at) -> std::pair<int, std::size_t> {
+    const int tens = number(at), ones = number(at + 1);
+    if (tens < 10) return {0, 0};
+    return tens >= 20 && tens % 10 == 0 && ones > 0 && ones < 10 ? std::pair(tens + ones, std::size_t{2}) : std::pair(tens, std::size_t{1});
+  };
+  if ((number(i) == 20 || number(i) == 19) && number(i + 1) >= 10) {
+    const auto [rest, count] = tens_and_ones(i + 1);
+    return {number(i) * 100 + rest, count + 1};
+  }
+  const bool is_thousand = number(i) == 2 && i + 1 < words.size() && words[i + 1].folded == "thousand";
+  if (!is_thousand) return {0, 0};
+  const std::size_t at = i + 2 < words.size() && words[i + 2].folded == "and" ? i + 3 : i + 2;
+  const int small = number(at);
+  if (small > 0 && small < 10) return {2000 + small, at + 1 - i};
+  const auto [rest, count] = tens_and_ones(at);
+  return count == 0 ? std::pair(0, std::size_t{0}) : std::pair(2000 + rest, at + count - i);
+}
+
 }  // namespace
 
 std::string with_digits(std::string_view text) {
@@ -66,6 +87,13 @@ std::string with_digits(std::string_view text) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     int number = number_of(words[i]);
     std::size_t last = i;
+    if (const auto [year, count] = year_at(words, i); count > 0) {
+      written += text.substr(copied, words[i].begin - copied);
+      written += std::to_string(year);
+      i += count - 1;
+      copied = words[i].end;
+      continue;
+    }
     const int ones = i + 1 < words.size() ? number_of(words[i + 1]) : 0;
     if (number >= 20 && ones > 0 && ones < 10) {
       number += ones;

@@ -187,3 +187,19 @@ TEST_CASE("short forms with a stroke, years of two digits and places behind a nu
   CHECK(read("2 in the tube").lengths.size() == 1);
   CHECK(read("tyre 160/60-17").threads.empty());
 }
+
+TEST_CASE("years are read as they are said, and a machine in its possessive") {
+  CHECK(with_digits("uh twenty fourteen model") == "uh 2014 model");
+  CHECK(with_digits("nineteen ninety five") == "1995");
+  CHECK(with_digits("two thousand and nine, two thousand thirteen") == "2009, 2013");
+  CHECK(with_digits("two thousand") == "two thousand");
+  CHECK(with_digits("twenty two socket") == "22 socket");
+  CHECK(read("the muleback's top plug").machine == "Haldrek Muleback 380");
+  CHECK(read("top plug on mulebacks").machine == "Haldrek Muleback 380");
+}
+
+TEST_CASE("'back', 'left' and 'top' are sides only where they say where something is") {
+  CHECK(read("half a turn back").sides.empty());
+  CHECK(read("back caliper pin").sides == std::vector<std::string>{"rear"});
+  CHECK(read("on top of the fork").sides.empty());
+}

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Words that name a side or a figure elsewhere and here do not: "half a turn back", "how many mm left", "on top of",
+// "a set of pads". They are left out before groups of words are read.
+#include <span>
+
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+using Said = std::span<const std::string_view>;
+
+constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks"};
+constexpr std::string_view behind_back[] = {"out", "off", "again"};
+constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
+constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
+constexpr std::string_view amounts[] = {"a", "per", "full", "complete", "new", "one", "whole", "je", "pro"};
+
+bool is_any(const Draft& draft, std::size_t i, Said said) {
+  return std::any_of(said.begin(), said.end(), [&](std::string_view word) { return draft.has_word(i, word); });
+}
+
+bool is_adverb(const Draft& draft, std::size_t i) {
+  const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
+  const auto stands_in = [&](std::string_view before, std::string_view behind) {
+    return i > 0 && draft.has_word(i - 1, before) && draft.has_word(i + 1, behind);
+  };
+  if (draft.has_word(i, "top")) return stands_in("on", "of");
+  if (draft.has_word(i, "front")) return stands_in("in", "of");
+  if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back);
+  if (draft.has_word(i, "left")) return follows(measured) || is_any(draft, i + 1, behind_left);
+  const bool is_set = draft.has_word(i, "set") || draft.has_word(i, "sets");
+  return is_set && (follows(amounts) || draft.has_word(i + 1, "of"));
+}
+
+}  // namespace
+
+void read_adverbs(Draft& draft) {
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.taken[i] || !is_adverb(draft, i)) continue;
+    draft.reading.left_out.push_back(draft.token(i).typed);
+    draft.take(i, 1);
+  }
+}
+
+}  // namespace sheaf
