@@ -147,7 +147,12 @@ std::optional<KeptBuild> read_kept_build(const std::string& folder) {
   if (!bytes) return std::nullopt;
   KeptBuild build;
   KeptReader reader(*bytes, build.texts);
-  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) {
+  const std::uint64_t sheets = reader.count();
+  build.names.reserve(sheets);
+  build.sheets.reserve(sheets);
+  build.findings.sheets.reserve(sheets);
+  build.library.sheets.reserve(sheets);
+  for (std::uint64_t left = sheets; left > 0 && !reader.failed(); --left) {
     build.names.push_back(reader.text());
     build.sheets.push_back(read_sheet(reader));
     SheetFindings& found = build.findings.sheets.emplace_back();

@@ -65,7 +65,7 @@ struct Bundle {
 struct IndexBuilder::State {
   State(Means given, const std::vector<WordRecord>& words)
       : means(std::move(given)),
-        glossary(words),
+        maker(means.maker + ' ' + ShardCache::key_of_words(words)),
         groups(words),
         spelling(all_spelling_of(words)),
         cache(means.cache) {
@@ -101,7 +101,7 @@ struct IndexBuilder::State {
   Bundle& bundle_of(const Shard& shard) { return bundles[shard.number / shards_in_bundle]; }
 
   const Means means;
-  const std::vector<WordRecord> glossary;
+  const std::string maker;
   const WordGroups groups;
   const std::vector<std::string> spelling;
   ShardCache cache;
@@ -182,7 +182,7 @@ std::optional<Failure> IndexBuilder::State::wait_for_all() {
 std::string IndexBuilder::State::key_of(const Shard& shard) const {
   std::vector<std::uint64_t> hashes;
   for (const HashedSheet& sheet : shard.hashes) hashes.push_back(sheet.hash);
-  return ShardCache::key_of(means.maker, glossary, shard.is_first, hashes);
+  return ShardCache::key_of(maker, shard.is_first, hashes);
 }
 
 void IndexBuilder::State::look_up(Shard& shard) {

@@ -24,7 +24,7 @@ class IndexBuilder {
     std::string folder;  // to work in
     unsigned threads = 1;
     std::string cache;  // a folder of shards of earlier builds; empty: none
-    std::string maker;  // what decides their bytes besides the sheets
+    std::string maker;  // what decides their bytes besides the sheets and the glossary
     // Asked for sheets whose hash was added, where their shard is not in the cache, before a later call returns.
     Recall recall = {};
   };

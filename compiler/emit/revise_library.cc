@@ -3,6 +3,7 @@
 #include "compiler/emit/revise_library.h"
 
 #include <algorithm>
+#include <future>
 #include <map>
 #include <string_view>
 #include <tuple>
@@ -73,6 +74,7 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto opened = open_library(path);
   if (!opened) return not_this_way;
   Library library = std::move(opened).value();
+  std::future<void> closing;  // of the earlier file: the disk is waited for while its place is freed
   auto words = library.words();
   const auto replaced = replaced_by(std::move(changed), library);
   if (!words || !replaced) return not_this_way;
@@ -111,6 +113,7 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto receipt = parts.put_together(page_by_page);
   if (is_another) return not_this_way;
   if (!receipt) return receipt.failure();
+  closing = std::async(std::launch::async, [last = std::move(library)]() mutable { const Library closed = std::move(last); });
   return std::optional(std::move(receipt).value());
 }
 

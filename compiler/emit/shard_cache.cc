@@ -51,16 +51,20 @@ ShardCache::ShardCache(std::string folder) : folder_(std::move(folder)) {
   }
 }
 
-std::string ShardCache::key_of(const std::string& maker, const std::vector<WordRecord>& glossary,
-                               bool holds_spelling, const std::vector<std::uint64_t>& sheets) {
+std::string ShardCache::key_of_words(const std::vector<WordRecord>& glossary) {
   DigestOfBytes digest;
-  digest.add(maker);
-  add(digest, std::uint64_t{holds_spelling});
   add(digest, glossary.size());
   for (const WordRecord& word : glossary) {
     add(digest, static_cast<std::uint64_t>(
                     row_checksum({word.main, word.never}, {word.group, word.word, word.language})));
   }
+  return to_hexadecimal(digest.finish());
+}
+
+std::string ShardCache::key_of(const std::string& maker, bool holds_spelling, const std::vector<std::uint64_t>& sheets) {
+  DigestOfBytes digest;
+  digest.add(maker);
+  add(digest, std::uint64_t{holds_spelling});
   for (const std::uint64_t sheet : sheets) add(digest, sheet);
   return to_hexadecimal(digest.finish());
 }

@@ -19,10 +19,12 @@ class ShardCache {
  public:
   explicit ShardCache(std::string folder);  // empty: finds and keeps nothing
 
-  // The name of what a shard of the sheets with these hashes will be. `glossary` are the words that terms depend on; `maker`
-  // names the program and the versions of libraries that write it.
-  static std::string key_of(const std::string& maker, const std::vector<sheaf::WordRecord>& glossary,
-                            bool holds_spelling, const std::vector<std::uint64_t>& sheets);
+  // Names the words that terms depend on.
+  static std::string key_of_words(const std::vector<sheaf::WordRecord>& glossary);
+
+  // The name of what a shard of the sheets with these hashes will be. `maker` names all else that decides on it: the
+  // glossary, the program and the versions of libraries that write it.
+  static std::string key_of(const std::string& maker, bool holds_spelling, const std::vector<std::uint64_t>& sheets);
 
   // The name of what shards of these names are together.
   static std::string key_of_bundle(const std::vector<std::string>& keys);
