@@ -108,7 +108,46 @@ class BesideName {
     if (others.size() > 1) attempts.push_back(others);
     for (const Phrases& aside : attempts)
       if (answer_without(aside)) return true;
-    return false;
+    return answer_beside_others(first);
+  }
+
+  // "circlip on top of the fork seal": the one such thing on the sheet of the other.
+  bool answer_beside_others(std::size_t first) {
+    constexpr double called_much_so = 2.5;
+    const auto& asked = findings_.reading;
+    QuestionReading rest = asked;
+    std::erase_if(rest.parts, [&](const PartAsked& part) { return part.phrase != first; });
+    const bool says_what_of_many = std::ranges::none_of(rest.parts, names_a_part);
+    if (asked.machines.empty() || rest.parts.empty() || !asked.unread.empty() || !says_what_of_many) return false;
+    std::set<std::string> sheets;
+    std::vector<std::string> aside;
+    for (const auto& part : asked.parts) {
+      if (part.phrase == first) continue;
+      aside.push_back(part.typed);
+      if (names_a_part(part)) sheets.merge(sheets_naming(part));
+    }
+    auto hits = searcher_.search(rest, {.sides_stated = false}).hits;
+    std::erase_if(hits, [&](const Hit& hit) { return !hit.by_name || hit.cost > called_much_so || !sheets.contains(hit.sheet.name); });
+    if (hits.size() != 1) return false;
+    take(rest, std::move(hits));
+    for (auto& typed : aside) findings_.reading.left_aside.push_back(std::move(typed));
+    return true;
+  }
+
+  // Sheets on which something is called so.
+  std::set<std::string> sheets_naming(const PartAsked& part) {
+    std::set<std::string> sheets;
+    for (const auto& hit : hits_of(part))
+      if (hit.by_name) sheets.insert(hit.sheet.name);
+    return sheets;
+  }
+
+  std::vector<Hit> hits_of(const PartAsked& part) {
+    QuestionReading alone = findings_.reading;
+    alone.parts = {part};
+    alone.figures.clear();
+    alone.sides.clear();
+    return searcher_.search(alone, {.sides_stated = false}).hits;
   }
 
   bool answer_without(const Phrases& phrases) {
@@ -134,11 +173,7 @@ class BesideName {
 
   // Whether something on that sheet is called so, or a note there speaks of it.
   bool is_spoken_of(const PartAsked& part, const std::string& sheet) {
-    QuestionReading alone = findings_.reading;
-    alone.parts = {part};
-    alone.figures.clear();
-    alone.sides.clear();
-    const auto hits = searcher_.search(alone, {.sides_stated = false}).hits;
+    const auto hits = hits_of(part);
     return std::ranges::any_of(hits, [&](const Hit& hit) { return hit.sheet.name == sheet; });
   }
 

@@ -443,7 +443,7 @@ bool is_field(std::string_view word) {
   const auto of_crib = [](const KindDeclaration& kind) {
     return kind.name == "wrench" || kind.name == "adapter";
   };
-  if (is_aspect(word)) return false;
+  if (is_aspect(word) || word == "checked") return false;  // of a play, by the one who asks
   return std::ranges::any_of(all_kinds(), [&](const KindDeclaration& kind) {
     return !of_crib(kind) && field_of(kind, word) != nullptr;
   });
