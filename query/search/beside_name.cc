@@ -117,14 +117,17 @@ class BesideName {
     const auto& asked = findings_.reading;
     QuestionReading rest = asked;
     std::erase_if(rest.parts, [&](const PartAsked& part) { return part.phrase != first; });
-    const bool says_what_of_many = std::ranges::none_of(rest.parts, names_a_part);
-    if (asked.machines.empty() || rest.parts.empty() || !asked.unread.empty() || !says_what_of_many) return false;
+    const auto is_few_on_a_sheet = [](const PartAsked& part) {
+      return part.is_aspect || std::ranges::any_of(part.groups, [](const std::string& group) { return group == "seal" || group == "shaft-seal" || group == "snap-ring"; });
+    };
+    if (asked.machines.empty() || !asked.unread.empty() || !std::ranges::all_of(rest.parts, is_few_on_a_sheet)) return false;
     std::set<std::string> sheets;
     std::vector<std::string> aside;
     for (const auto& part : asked.parts) {
       if (part.phrase == first) continue;
       aside.push_back(part.typed);
       if (names_a_part(part)) sheets.merge(sheets_naming(part));
+      else if (part.groups.empty() && !part.is_aspect) return false;
     }
     auto hits = searcher_.search(rest, {.sides_stated = false}).hits;
     std::erase_if(hits, [&](const Hit& hit) { return !hit.by_name || hit.cost > called_much_so || !sheets.contains(hit.sheet.name); });
@@ -163,7 +166,8 @@ class BesideName {
     if (hits.empty()) return false;
     const bool is_fastener = hits.front().entry.kind == "fastener";  // is called after its place: "top nut of the steering stem"
     const auto is_elsewhere = [&](const PartAsked& part) {
-      return (part.says_whose || (is_fastener && part.words.size() > 1 && names_a_part(part))) && !is_spoken_of(part, hits.front().sheet.name);
+      if (part.says_whose) return !part.is_aspect && !sheets_naming(part).contains(hits.front().sheet.name);
+      return is_fastener && part.words.size() > 1 && names_a_part(part) && !is_spoken_of(part, hits.front().sheet.name);
     };
     if (std::ranges::any_of(aside, is_elsewhere)) return false;
     take(rest, std::move(hits));

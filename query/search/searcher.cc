@@ -2,6 +2,7 @@
 #include "query/search/searcher.h"
 
 #include <algorithm>
+#include <span>
 #include <limits>
 #include <tuple>
 
@@ -45,11 +46,15 @@ void charge_aspects(std::vector<Hit>& hits) {
   for (auto& hit : hits) hit.cost += aspect_elsewhere * (hit.aspects_absent - least);
 }
 
-// "seat height" is none of a step that seats something.
-void leave_out_steps(std::vector<Hit>& hits, const QuestionReading& reading) {
-  constexpr std::string_view dimensions[] = {"height", "width", "diameter", "thickness", "length", "depth"};
-  const auto is_dimension = [&](const PartAsked& part) { return std::ranges::find(dimensions, part.typed) != std::end(dimensions); };
-  if (std::ranges::any_of(reading.parts, is_dimension)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
+// "seat height" is none of a step that seats something, and no bolt has a width.
+void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading) {
+  constexpr std::string_view of_parts[] = {"height", "width", "depth"}, of_all[] = {"diameter", "thickness", "length"};
+  const auto asks = [&](std::span<const std::string_view> dimensions) {
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(dimensions, part.typed) != dimensions.end(); });
+  };
+  const bool of_part = asks(of_parts);
+  if (of_part || asks(of_all)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
+  if (of_part) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
 }
 
 // "rack, how many kilos": of its bolts nobody weighs anything.
@@ -138,7 +143,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   }
   charge_aspects(found.hits);
   found.hits = best_first(std::move(found.hits));
-  leave_out_steps(found.hits, reading);
+  leave_out_shapeless(found.hits, reading);
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;
