@@ -84,7 +84,7 @@ WordGroups::WordGroups(const std::vector<WordRecord>& words) {
 std::vector<GroupMatch> WordGroups::match(const std::vector<std::string>& words) const {
   return match_groups(words, [this](const std::string& stem) {
     const auto found = by_first_stem_.find(stem);
-    return found == by_first_stem_.end() ? std::vector<GroupWord>{} : found->second;
+    return found == by_first_stem_.end() ? std::span<const GroupWord>() : std::span<const GroupWord>(found->second);
   });
 }
 

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <functional>
 #include <map>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,8 +29,8 @@ struct GroupMatch {
   std::size_t count = 0;
 };
 
-// All the words of all groups that begin with this stem.
-using GroupLookup = std::function<std::vector<GroupWord>(const std::string& first_stem)>;
+// All the words of all groups that begin with this stem; they outlive the next call.
+using GroupLookup = std::function<std::span<const GroupWord>(const std::string& first_stem)>;
 
 // Every group named in the text, in order of place, the longest first at each; a group may be found
 // several times, and one match may lie within another's ("axle" within "axle nut"). A match that lies

@@ -68,7 +68,7 @@ const std::vector<GroupWord>& Lexicon::group_words(const std::string& stem) {
 const std::vector<GroupMatch>& Lexicon::groups_in(const std::vector<std::string>& words) {
   const auto known = groups_.find(words);
   if (known != groups_.end()) return known->second;
-  auto groups = match_groups(words, [this](const std::string& stem) { return group_words(stem); });
+  auto groups = match_groups(words, [this](const std::string& stem) { return std::span<const GroupWord>(group_words(stem)); });
   return groups_.emplace(words, std::move(groups)).first->second;
 }
 
