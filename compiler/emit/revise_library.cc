@@ -74,7 +74,6 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto opened = open_library(path);
   if (!opened) return not_this_way;
   Library library = std::move(opened).value();
-  std::future<void> closing;  // of the earlier file: the disk is waited for while its place is freed
   auto words = library.words();
   const auto replaced = replaced_by(std::move(changed), library);
   if (!words || !replaced) return not_this_way;
@@ -113,6 +112,9 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto receipt = parts.put_together(page_by_page);
   if (is_another) return not_this_way;
   if (!receipt) return receipt.failure();
+  // Of the earlier file: the disk is waited for while its place is freed. The next build waits for that, or the end of
+  // the program.
+  static std::future<void> closing;
   closing = std::async(std::launch::async, [last = std::move(library)]() mutable { const Library closed = std::move(last); });
   return std::optional(std::move(receipt).value());
 }
