@@ -313,11 +313,12 @@ bool is_always_needed(const SheetRecord& sheet) {
 
 sheaf::Result<std::vector<std::shared_ptr<Sheet>>> borrow_sheets(
     std::span<const std::string> libraries, std::span<const std::shared_ptr<Sheet>> sheets) {
+  std::vector<std::shared_ptr<Sheet>> borrowed;
+  if (libraries.empty()) return borrowed;  // whatever the sheets speak of
   std::set<std::string> wanted;
   for (const auto& sheet : sheets) {
     for (std::string& name : references_of(*sheet).all) wanted.insert(std::move(name));
   }
-  std::vector<std::shared_ptr<Sheet>> borrowed;
   std::set<std::string> taken;
   for (const std::string& path : libraries) {
     auto opened = sheaf::open_library(path);
