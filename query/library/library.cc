@@ -195,7 +195,7 @@ Result<std::vector<WordRecord>> Library::words_of_group(std::string_view group) 
   return state_->naming_the_file(state_->rows.words_of_group(group));
 }
 
-Result<std::vector<GroupWord>> Library::group_words(std::string_view first_stem) {
+Result<WordsBeginningPtr> Library::group_words(std::string_view first_stem) {
   return state_->naming_the_file(state_->rows.group_words(first_stem));
 }
 

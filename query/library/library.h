@@ -76,7 +76,7 @@ class Library {
 
   // The whole glossary; the words that begin with this stem, for match_groups; a group's words.
   Result<std::vector<WordRecord>> words();
-  Result<std::vector<GroupWord>> group_words(std::string_view first_stem);
+  Result<WordsBeginningPtr> group_words(std::string_view first_stem);
   Result<std::vector<WordRecord>> words_of_group(std::string_view group);
 
   // In order of ids, until `visit` returns false. The sheet comes without entries.

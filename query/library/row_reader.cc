@@ -217,21 +217,16 @@ Result<std::vector<WordRecord>> RowReader::words_of_group(std::string_view group
   return words;
 }
 
-Result<std::vector<GroupWord>> RowReader::group_words(std::string_view first_stem) {
+Result<WordsBeginningPtr> RowReader::group_words(std::string_view first_stem) {
   const auto known = group_words_.find(first_stem);
   if (known != group_words_.end()) return known->second;
-  const auto words = words_from(query(Ask::group_words).bind(1, first_stem));
+  auto words = words_from(query(Ask::group_words).bind(1, first_stem));
   if (!words) return words.failure();
   if (auto fault = fault_of(Ask::group_words, "the list of words")) return *fault;
-  std::vector<GroupWord> beginning_so;
-  for (const WordRecord& word : *words) {
-    for (GroupWord& spelling : group_words_of(word)) {
-      if (spelling.stems.front() == first_stem) beginning_so.push_back(std::move(spelling));
-    }
-  }
+  const auto beginning_so = std::make_shared<const WordsBeginning>(std::string(first_stem), std::move(words).value());
   if (group_words_.size() == most_remembered) group_words_.clear();
   group_words_.emplace(first_stem, beginning_so);
-  return beginning_so;
+  return WordsBeginningPtr(beginning_so);
 }
 
 std::vector<std::string> RowReader::examine() {

@@ -48,7 +48,7 @@ class RowReader {
   Result<std::vector<Machine>> machines_with_word(std::string_view beginning);
   Result<std::vector<WordRecord>> words();
   Result<std::vector<WordRecord>> words_of_group(std::string_view group);
-  Result<std::vector<GroupWord>> group_words(std::string_view first_stem);
+  Result<WordsBeginningPtr> group_words(std::string_view first_stem);
 
   // SQLite's own examination: one sentence for each fault.
   std::vector<std::string> examine();
@@ -82,7 +82,7 @@ class RowReader {
   // entry asks for its own.
   std::array<SheetHeadPtr, 64> heads_;
   // What was looked up of the glossary, by first stem: names and questions are made of few words.
-  std::map<std::string, std::vector<GroupWord>, std::less<>> group_words_;
+  std::map<std::string, WordsBeginningPtr, std::less<>> group_words_;
 };
 
 }  // namespace sheaf

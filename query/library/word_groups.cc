@@ -37,6 +37,24 @@ std::vector<std::string> without_prepositions(std::vector<std::string> words) {
   return words;
 }
 
+// The letters with which the words of a record begin, whatever their spelling; 0 where a hyphen, an accent or a digit
+// gives it several. Stems begin as their words do.
+Letters letters_needed(const WordRecord& record) {
+  constexpr std::size_t longest_preposition = 4;  // of other languages than English: may be left out
+  Letters letters = 0;
+  const std::string_view text = record.word;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    const std::string_view word = text.substr(at, end - at);
+    for (const char sign : word)
+      if (!(sign >= 'a' && sign <= 'z') && !(sign >= 'A' && sign <= 'Z')) return 0;
+    const bool may_lack = record.language != "en" && word.size() <= longest_preposition;
+    if (!word.empty() && !may_lack) letters |= Letters{1} << ((word.front() | 0x20) - 'a');
+    at = end + 1;
+  }
+  return letters;
+}
+
 }  // namespace
 
 std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, const GroupLookup& lookup) {
@@ -44,9 +62,9 @@ std::vector<GroupMatch> match_groups(const std::vector<std::string>& words, cons
   std::vector<GroupMatch> meant;
   std::vector<GroupMatch> never;
   for (std::size_t at = 0; at < stems.size(); ++at) {
-    for (const GroupWord& word : lookup(stems[at])) {
-      if (!stands_at(word, stems, at)) continue;
-      (word.never ? never : meant).push_back({word.group, at, word.stems.size()});
+    for (const GroupWord* word : lookup(stems[at])) {
+      if (!stands_at(*word, stems, at)) continue;
+      (word->never ? never : meant).push_back({word->group, at, word->stems.size()});
     }
   }
   std::erase_if(meant, [&](const GroupMatch& match) {
@@ -73,6 +91,29 @@ std::vector<GroupWord> group_words_of(const WordRecord& record) {
   return words;
 }
 
+Letters letters_of(const std::vector<std::string>& words) {
+  Letters letters = 0;
+  for (const std::string& word : words)
+    if (const char first = word.empty() ? '\0' : word.front(); first >= 'a' && first <= 'z') letters |= Letters{1} << (first - 'a');
+  return letters;
+}
+
+WordsBeginning::WordsBeginning(std::string first_stem, std::vector<WordRecord> words)
+    : first_stem_(std::move(first_stem)), words_(std::move(words)), made_(words_.size()) {
+  for (const WordRecord& word : words_) needed_.push_back(letters_needed(word));
+}
+
+std::vector<const GroupWord*> WordsBeginning::possible(Letters letters) const {
+  std::vector<const GroupWord*> words;
+  for (std::size_t i = 0; i < words_.size(); ++i) {
+    if ((needed_[i] & ~letters) != 0) continue;
+    if (!made_[i]) made_[i] = group_words_of(words_[i]);
+    for (const GroupWord& word : *made_[i])
+      if (word.stems.front() == first_stem_) words.push_back(&word);
+  }
+  return words;
+}
+
 WordGroups::WordGroups(const std::vector<WordRecord>& words) {
   for (const WordRecord& record : words) {
     for (GroupWord& word : group_words_of(record)) {
@@ -83,8 +124,10 @@ WordGroups::WordGroups(const std::vector<WordRecord>& words) {
 
 std::vector<GroupMatch> WordGroups::match(const std::vector<std::string>& words) const {
   return match_groups(words, [this](const std::string& stem) {
-    const auto found = by_first_stem_.find(stem);
-    return found == by_first_stem_.end() ? std::span<const GroupWord>() : std::span<const GroupWord>(found->second);
+    std::vector<const GroupWord*> beginning_so;
+    if (const auto found = by_first_stem_.find(stem); found != by_first_stem_.end())
+      for (const GroupWord& word : found->second) beginning_so.push_back(&word);
+    return beginning_so;
   });
 }
 

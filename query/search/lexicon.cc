@@ -51,16 +51,16 @@ void add_new(std::vector<Machine>& machines, Machine machine) {
 
 }  // namespace
 
-const std::vector<GroupWord>& Lexicon::group_words(const std::string& stem) {
+const std::vector<WordsBeginningPtr>& Lexicon::group_words(const std::string& stem) {
   const auto known = group_words_.find(stem);
   if (known != group_words_.end()) return known->second;
-  std::vector<GroupWord> all;
+  std::vector<WordsBeginningPtr> all;
   for (Library* library : libraries_) {
     auto words = library->group_words(stem);
     if (!words)
       failure_ = failure_ ? failure_ : words.failure();
-    else
-      all.insert(all.end(), words->begin(), words->end());
+    else if (!(*words)->empty())
+      all.push_back(*words);
   }
   return group_words_.emplace(stem, std::move(all)).first->second;
 }
@@ -68,7 +68,15 @@ const std::vector<GroupWord>& Lexicon::group_words(const std::string& stem) {
 const std::vector<GroupMatch>& Lexicon::groups_in(const std::vector<std::string>& words) {
   const auto known = groups_.find(words);
   if (known != groups_.end()) return known->second;
-  auto groups = match_groups(words, [this](const std::string& stem) { return std::span<const GroupWord>(group_words(stem)); });
+  const Letters letters = letters_of(words);
+  auto groups = match_groups(words, [&](const std::string& stem) {
+    std::vector<const GroupWord*> possible;
+    for (const auto& beginning_so : group_words(stem)) {
+      const auto more = beginning_so->possible(letters);
+      possible.insert(possible.end(), more.begin(), more.end());
+    }
+    return possible;
+  });
   return groups_.emplace(words, std::move(groups)).first->second;
 }
 

@@ -54,14 +54,14 @@ class Lexicon {
   const std::optional<Failure>& failure() const { return failure_; }
 
  private:
-  const std::vector<GroupWord>& group_words(const std::string& stem);
+  const std::vector<WordsBeginningPtr>& group_words(const std::string& stem);  // of each library that has any
   std::vector<Machine> machines_matching(const std::string& word, bool whole_word);
   std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
 
   std::vector<Library*> libraries_;
-  std::map<std::string, std::vector<GroupWord>, std::less<>> group_words_;
+  std::map<std::string, std::vector<WordsBeginningPtr>, std::less<>> group_words_;
   std::map<std::vector<std::string>, std::vector<GroupMatch>> groups_;
   std::optional<Failure> failure_;
 };
