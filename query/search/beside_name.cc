@@ -191,11 +191,7 @@ class BesideName {
 
   // The hits that are called just so; none if they are of several places.
   std::vector<Hit> called_so(const QuestionReading& rest, const Demand& demand) {
-    auto hits = searcher_.search(rest, demand).hits;
-    if (!findings_.reading.figures.empty()) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
-    if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
-    const double limit = hits.front().cost + as_good;
-    std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+    auto hits = called_just(searcher_.search(rest, demand).hits, findings_.reading);
     return are_of_one_place(hits) ? hits : std::vector<Hit>{};
   }
 

@@ -177,10 +177,7 @@ class SetAside {
   // The hits that are called just so; none if they are of several places.
   std::vector<Hit> called_so(const QuestionReading& rest) {
     auto hits = searcher_.search(rest, {.figures_named = false, .figures_all = false, .sides_stated = false}).hits;
-    if (!rest.figures.empty()) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });  // "seat height"
-    if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
-    const double limit = hits.front().cost + as_good;
-    std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+    hits = called_just(std::move(hits), rest);
     return rest.numbers.empty() && !are_of_one_place(hits) ? std::vector<Hit>{} : hits;
   }
 
@@ -252,6 +249,14 @@ bool are_of_one_place(const std::vector<Hit>& hits) {
   return std::ranges::all_of(hits, [&](const Hit& hit) {
     return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly);
   });
+}
+
+std::vector<Hit> called_just(std::vector<Hit> hits, const QuestionReading& asked) {
+  if (!asked.figures.empty()) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
+  if (hits.empty() || !hits.front().by_name || hits.front().cost > called_just_so) return {};
+  const double limit = hits.front().cost + as_good;
+  std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+  return hits;
 }
 
 bool answer_by_designation(Findings& findings, Searcher& searcher) {

@@ -20,4 +20,8 @@ bool answer_by_designation(Findings& findings, Searcher& searcher);
 // Whether all hits are of one assembly, or of the same at both ends of the machine.
 bool are_of_one_place(const std::vector<Hit>& hits);
 
+// Of hits, best first, those that are called just so and no worse than the best; none if the best is not. A step is none
+// where the question asks for a figure ("seat height").
+std::vector<Hit> called_just(std::vector<Hit> hits, const QuestionReading& asked);
+
 }  // namespace sheaf
