@@ -15,28 +15,43 @@ struct Abbreviation {
 
 // clang-format off
 constexpr auto abbreviations = std::to_array<Abbreviation>({
-    {"adj", "adjuster"}, {"adjstr", "adjuster"}, {"axl", "axle"}, {"blt", "bolt"}, {"blts", "bolts"},
-    {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"}, {"brng", "bearing"}, {"brngs", "bearings"}, {"brkt", "bracket"}, {"btm", "bottom"}, {"bttm", "bottom"},
-    {"calip", "caliper"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"}, {"clrnc", "clearance"},
-    {"cltch", "clutch"}, {"clth", "clutch"}, {"comp", "compression"}, {"crk", "crank"}, {"cvr", "cover"}, {"cyl", "cylinder"},
-    {"dmpr", "damper"}, {"drn", "drain"}, {"ex", "exhaust"}, {"exh", "exhaust"}, {"fltr", "filter"}, {"frk", "fork"}, {"frnt", "front"}, {"frt", "front"},
-    {"gbox", "gearbox"}, {"gkt", "gasket"}, {"gskt", "gasket"}, {"gskts", "gaskets"}, {"hbar", "handlebar"}, {"hbars", "handlebars"},
-    {"hgt", "height"}, {"hsg", "housing"}, {"hsng", "housing"}, {"ht", "height"}, {"inl", "inlet"}, {"insp", "inspection"}, {"lck", "lock"}, {"lnk", "link"}, {"lvr", "lever"},
-    {"lvrs", "levers"}, {"lwr", "lower"}, {"lwer", "lower"}, {"mtg", "mounting"}, {"pdl", "pedal"}, {"pist", "piston"}, {"pmp", "pump"},
-    {"prld", "preload"}, {"prs", "pressure"}, {"reb", "rebound"}, {"rkr", "rocker"}, {"scrw", "screw"}, {"scrws", "screws"},
-    {"shft", "shaft"}, {"spkt", "sprocket"}, {"sprg", "spring"}, {"sprkt", "sprocket"}, {"spr", "spring"},
-    {"stat", "thermostat"}, {"strg", "steering"}, {"stg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"},
-    {"tens", "tensioner"}, {"therm", "thermostat"}, {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"},
-    {"tq", "torque"}, {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"vlv", "valve"}, {"vlvs", "valves"},
-    {"whl", "wheel"}, {"wshr", "washer"}, {"xhaust", "exhaust"}});
+    {"adj", "adjuster"}, {"adjstr", "adjuster"}, {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"},
+    {"blt", "bolt"}, {"blts", "bolts"}, {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"},
+    {"brkt", "bracket"}, {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"},
+    {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},
+    {"clrnc", "clearance"}, {"cltch", "clutch"}, {"clth", "clutch"}, {"comp", "compression"}, {"crk", "crank"},
+    {"cvr", "cover"}, {"cyl", "cylinder"}, {"diam", "diameter"}, {"dmpr", "damper"}, {"drn", "drain"},
+    {"ex", "exhaust"}, {"exh", "exhaust"}, {"filt", "filter"}, {"flng", "flange"}, {"fltr", "filter"},
+    {"frk", "fork"}, {"frnt", "front"}, {"frt", "front"}, {"gbox", "gearbox"}, {"gkt", "gasket"}, {"gskt", "gasket"},
+    {"gskts", "gaskets"}, {"hbar", "handlebar"}, {"hbars", "handlebars"}, {"hd", "head"}, {"hgt", "height"},
+    {"hsg", "housing"}, {"hsng", "housing"}, {"ht", "height"}, {"hyd", "hydraulic"}, {"inl", "inlet"},
+    {"insp", "inspection"}, {"lck", "lock"}, {"lgth", "length"}, {"lnk", "link"}, {"lvr", "lever"},
+    {"lvrs", "levers"}, {"lwer", "lower"}, {"lwr", "lower"}, {"mnt", "mount"}, {"mstr", "master"},
+    {"mtg", "mounting"}, {"nutz", "nuts"}, {"pdl", "pedal"}, {"pist", "piston"}, {"pmp", "pump"}, {"prld", "preload"},
+    {"prs", "pressure"}, {"rad", "radiator"}, {"reb", "rebound"}, {"reg", "regulator"}, {"resvr", "reservoir"},
+    {"rkr", "rocker"}, {"rtr", "rotor"}, {"scr", "screw"}, {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"},
+    {"skt", "socket"}, {"slv", "sleeve"}, {"spcr", "spacer"}, {"spkt", "sprocket"}, {"spndl", "spindle"},
+    {"spr", "spring"}, {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"stg", "steering"},
+    {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},
+    {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"tq", "torque"}, {"trns", "turns"},
+    {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"vlv", "valve"}, {"vlvs", "valves"},
+    {"wght", "weight"}, {"whl", "wheel"}, {"wshr", "washer"}, {"wtr", "water"}, {"xhaust", "exhaust"}});
 struct Slashed {
   ShortWord brief;
   std::array<std::string_view, 2> whole;
 };
 
 constexpr auto slashed = std::to_array<Slashed>({
-    {"i/d", {"id", ""}}, {"l/h", {"left", "hand"}}, {"o/d", {"od", ""}}, {"r/h", {"right", "hand"}}, {"w/", {"with", ""}},
-    {"w/o", {"without", ""}}});
+    {"a/f", {"across", "flats"}}, {"b/light", {"brake", "light"}}, {"c/clip", {"circlip", ""}},
+    {"c/shaft", {"countershaft", ""}}, {"c/stand", {"centre", "stand"}}, {"d/plug", {"drain", "plug"}},
+    {"f/cap", {"fork", "cap"}}, {"f/pump", {"fuel", "pump"}}, {"f/wheel", {"flywheel", ""}},
+    {"g/box", {"gearbox", ""}}, {"h/bar", {"handlebar", ""}}, {"h/bars", {"handlebars", ""}},
+    {"h/brg", {"head", "bearing"}}, {"h/lamp", {"headlamp", ""}}, {"i/d", {"id", ""}}, {"k/stand", {"kickstand", ""}},
+    {"l/h", {"left", "hand"}}, {"m/cyl", {"master", "cylinder"}}, {"o/d", {"od", ""}}, {"o/pump", {"oil", "pump"}},
+    {"o/ring", {"o", "ring"}}, {"r/h", {"right", "hand"}}, {"s/arm", {"swingarm", ""}}, {"s/plug", {"spark", "plug"}},
+    {"s/stand", {"side", "stand"}}, {"t/lock", {"threadlock", ""}}, {"t/stat", {"thermostat", ""}},
+    {"t/valve", {"throttle", "valve"}}, {"w/", {"with", ""}}, {"w/brg", {"wheel", "bearing"}},
+    {"w/o", {"without", ""}}, {"w/pump", {"water", "pump"}}});
 // clang-format on
 
 }  // namespace

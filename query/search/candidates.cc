@@ -79,4 +79,11 @@ Candidates candidates_for(const Plan& plan, const Xapian::Database& database, st
   return chosen;
 }
 
+std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database, std::size_t most) {
+  Xapian::Enquire enquire(database);
+  enquire.set_weighting_scheme(Xapian::CoordWeight());
+  enquire.set_query(query);
+  return ids_of(enquire.get_mset(0, static_cast<Xapian::doccount>(most)));
+}
+
 }  // namespace sheaf

@@ -8,9 +8,8 @@
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
-#include "query/search/beside_name.h"
-#include "query/search/beside_number.h"
 #include "query/search/count_by.h"
+#include "query/search/designated.h"
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
@@ -18,8 +17,8 @@
 #include "query/search/part_names.h"
 #include "query/search/read.h"
 #include "query/search/searcher.h"
-#include "query/search/set_aside.h"
 #include "query/search/shelf.h"
+#include "query/search/weigh.h"
 
 namespace sheaf {
 namespace {
@@ -269,7 +268,16 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   findings.reading = std::move(whole);
 }
 
-}  // namespace
+std::string_view without_end(std::string_view assembly) {
+  for (const std::string_view end : {"front-", "rear-"})
+    if (assembly.starts_with(end)) return assembly.substr(end.size());
+  return assembly;
+}
+
+// Of one assembly, or of the same at both ends of the machine.
+bool are_of_one_place(const std::vector<Hit>& hits) {
+  return std::ranges::all_of(hits, [&](const Hit& hit) { return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly); });
+}
 
 // "differential oil", "knock sensor": beside a word that nobody knows, what is not called just so, or what is
 // so called in several places, may be another thing.
@@ -286,6 +294,13 @@ void demote_guesses(Findings& findings) {
   findings.also.clear();
   findings.total = 0;
 }
+
+// What a filter asks for is held by every answer.
+bool may_be_weighed(const Filters& filters) {
+  return filters.kind.empty() && filters.thread.empty() && filters.drive.empty() && filters.between.empty() && filters.assembly.empty();
+}
+
+}  // namespace
 
 Result<Findings> find(const Request& request, Lexicon& lexicon) {
   Findings findings;
@@ -306,7 +321,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
-    if (findings.answers.empty()) answer_beside_number(findings, searcher) || answer_without_loose_words(findings, searcher) || answer_beside_name(findings, searcher);
+    if (findings.answers.empty() && may_be_weighed(request.filters)) answer_by_designation(findings, searcher) || answer_by_weight(findings, searcher, lexicon);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

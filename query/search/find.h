@@ -36,12 +36,12 @@ struct Request {
 struct Hit {
   EntryId id = 0;
   std::size_t library = 0;  // index into Lexicon::libraries()
-  EntryRecord entry;
-  SheetRecord sheet;    // without entries
+  EntryRecord entry = {};
+  SheetRecord sheet = {};  // without entries
   double cost = 0;      // how much of its name was not asked for, and of the question it does not say
   bool by_name = true;  // its names hold every part asked for, not only its notes
   int aspects_absent = 0;  // words asked such as "diameter", which its names do not hold
-  std::string differs;  // "fits 2016 on", "inside +2 mm"; empty for an answer
+  std::string differs = {};  // "fits 2016 on", "inside +2 mm"; empty for an answer
 };
 
 // Why the entries in Findings::near are not the answer.
@@ -73,6 +73,7 @@ struct Findings {
   std::vector<Hit> also;          // fit as well, but are called more or other than what was asked
   std::vector<Hit> near;          // not the answer: each says what differs
   Near why_near = Near::none;
+  bool weighed = false;  // nothing held all that was asked: the answers, if there are any, are the likeliest
   std::vector<std::string> dropped;  // words without which `near` was found
   std::size_t total = 0;             // all answers, shown or not
   bool total_is_exact = true;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <set>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
@@ -349,6 +350,28 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
   add_likely(called(reading, demand, Where::name), {});
   if (may_be_called_otherwise(reading)) add_likely(called(reading, demand, Where::name_or_group), {});
   return plan;
+}
+
+std::vector<std::string> terms_of_words(const QuestionReading& reading) {
+  std::set<std::string> terms;
+  const auto add = [&](Prefix prefix, const std::string& body) { terms.insert(term(prefix, body)); };
+  for (const auto& part : reading.parts) {
+    for (const auto& word : part.words) {
+      add(Prefix::stem, stem_of(word));
+      add(Prefix::other_stem, stem_of(word));
+    }
+    for (const auto& group : part.groups) add(Prefix::group, group);
+    for (const auto& groups : part.groups_of_words)
+      for (const auto& group : groups) add(Prefix::group, group);
+  }
+  return {terms.begin(), terms.end()};
+}
+
+Query plan_terms(const QuestionReading& reading, const std::vector<std::string>& terms) {
+  const Query words(Query::OP_OR, terms.begin(), terms.end());
+  Queries filters;
+  add_machine(filters, reading, {});
+  return filters.empty() ? words : Query(Query::OP_FILTER, words, all_of(filters));
 }
 
 }  // namespace sheaf

@@ -45,4 +45,10 @@ struct Plan {
 // if its index is damaged.
 Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms& sizes);
 
+// What fits the machine and the year, and has one of these terms; the more of them, the greater its weight by their number.
+Xapian::Query plan_terms(const QuestionReading& reading, const std::vector<std::string>& terms);
+
+// By each of which an entry may be found that holds a word of the question, whatever else was asked.
+std::vector<std::string> terms_of_words(const QuestionReading& reading);
+
 }  // namespace sheaf

@@ -479,11 +479,22 @@ PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
   return part;
 }
 
+// "x3", "4x": how many of them there are.
+bool is_count(std::string_view typed) {
+  constexpr std::size_t most_digits = 2;
+  if (typed.size() < 2 || typed.size() > most_digits + 1) return false;
+  const bool is_before = typed.front() == 'x' || typed.front() == 'X';
+  if (!is_before && typed.back() != 'x' && typed.back() != 'X') return false;
+  typed = is_before ? typed.substr(1) : typed.substr(0, typed.size() - 1);
+  return typed.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
 }  // namespace
 
 void read_rest(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
+    if (is_count(draft.token(i).typed)) continue;
     if (is_tyre_size(draft.token(i).typed)) {
       draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
       draft.reading.parts.back().token = i;

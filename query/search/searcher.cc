@@ -14,6 +14,8 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t most_kept = 500;    // entries; a count reads each once
+constexpr std::size_t most_weighed = 100;   // entries that hold some of what was asked
+constexpr Xapian::doccount most_to_walk = 20000;  // entries with one word, where no machine narrows them
 constexpr double called_otherwise = 3.5;  // cost from which on it is another thing;
 constexpr double noted_otherwise = 2.5;   // where only its notes hold some of what was asked
 
@@ -73,6 +75,14 @@ bool is_another_thing(const Hit& hit) {
   return hit.cost >= (hit.by_name ? called_otherwise : noted_otherwise);
 }
 
+void answer_with(Findings& findings, std::vector<Hit> hits) {
+  findings.total = hits.size();
+  findings.total_is_exact = true;
+  findings.answers = std::move(hits);
+  findings.near.clear();
+  findings.why_near = Near::none;
+}
+
 Candidates Searcher::candidates(std::size_t library, const QuestionReading& reading,
                                 const Demand& demand) try {
   const auto& database = index_of(*lexicon_.libraries()[library]).database();
@@ -81,9 +91,12 @@ Candidates Searcher::candidates(std::size_t library, const QuestionReading& read
   if (const auto known = candidates_.find(key); known != candidates_.end()) return known->second;
   return candidates_.emplace(key, candidates_for(plan, database, most_)).first->second;
 } catch (const Xapian::Error& error) {
-  failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
-                     error.get_msg() + "); sheaf about --verify says more"};
+  fail(library, error);
   return {};
+}
+
+void Searcher::fail(std::size_t library, const Xapian::Error& error) {
+  failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" + error.get_msg() + "); sheaf about --verify says more"};
 }
 
 const EntryRecord* Searcher::entry_of(std::size_t library, EntryId id) {
@@ -147,6 +160,31 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;
+}
+
+std::vector<Hit> Searcher::holding_some(const QuestionReading& reading) {
+  std::vector<Hit> hits;
+  for (std::size_t library = 0; library < lexicon_.libraries().size() && !failure_; ++library) {
+    for (const EntryId id : ids_holding_some(library, reading)) {
+      const EntryRecord* entry = entry_of(library, id);
+      if (!entry) break;
+      if (!reading.machines.empty() && !fits_machine(*entry, reading, true)) continue;
+      auto sheet = sheet_of(library, *entry);
+      if (!sheet) break;
+      hits.push_back({.id = id, .library = library, .entry = *entry, .sheet = std::move(*sheet)});
+    }
+  }
+  return hits;
+}
+
+std::vector<EntryId> Searcher::ids_holding_some(std::size_t library, const QuestionReading& reading) try {
+  const auto& database = index_of(*lexicon_.libraries()[library]).database();
+  auto terms = terms_of_words(reading);
+  if (reading.machines.empty()) std::erase_if(terms, [&](const std::string& term) { return database.get_termfreq(term) > most_to_walk; });
+  return terms.empty() ? std::vector<EntryId>{} : having_most(plan_terms(reading, terms), database, most_weighed);
+} catch (const Xapian::Error& error) {
+  fail(library, error);
+  return {};
 }
 
 }  // namespace sheaf

@@ -34,6 +34,10 @@ class Searcher {
 
   Hits search(const QuestionReading& reading, const Demand& demand);
 
+  // Entries of the machine and year that have some word of the question: those that have most, whatever else was asked. None
+  // costs anything; no table's rows unless no machine was named.
+  std::vector<Hit> holding_some(const QuestionReading& reading);
+
   // What went wrong in a library; a search after it is incomplete.
   const std::optional<Failure>& failure() const { return failure_; }
 
@@ -42,6 +46,8 @@ class Searcher {
   // How many of the candidates were read.
   std::size_t read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
                    const Demand& demand, Hits& into);
+  std::vector<EntryId> ids_holding_some(std::size_t library, const QuestionReading& reading);
+  void fail(std::size_t library, const Xapian::Error& error);
   // None where it cannot be read.
   const EntryRecord* entry_of(std::size_t library, EntryId id);
   std::optional<SheetRecord> sheet_of(std::size_t library, const EntryRecord& entry);
@@ -55,6 +61,9 @@ class Searcher {
   // By library and question of the index, which many a demand has in common.
   std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
 };
+
+// Makes all of these the answers, and nothing near.
+void answer_with(Findings& findings, std::vector<Hit> hits);
 
 // Called so far otherwise than what was asked that it is another thing, and only near.
 bool is_another_thing(const Hit& hit);

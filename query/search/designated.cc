@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/designated.h"
+
+#include <algorithm>
+
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+bool is_designated(const QuestionReading& asked) {
+  const bool is_thread_alone = !asked.threads.empty() && !asked.threads.front().length;
+  const bool names_thread = is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
+  return !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
+}
+
+}  // namespace
+
+bool answer_by_designation(Findings& findings, Searcher& searcher) {
+  const bool is_number = !findings.reading.numbers.empty();
+  if (!is_number && (!findings.reading.machines.empty() || !is_designated(findings.reading))) return false;
+  QuestionReading rest = findings.reading;
+  std::vector<std::string> aside;
+  for (const auto& part : rest.parts) aside.push_back(part.typed);
+  rest.parts.clear();
+  rest.figures.clear();
+  rest.sides.clear();
+  auto hits = searcher.search(rest, {.figures_named = false, .sides_stated = false}).hits;
+  if (!is_number) std::erase_if(hits, [](const Hit& hit) { return !hit.entry.fits.empty(); });
+  if (hits.empty()) return false;
+  auto& reading = findings.reading;
+  std::erase_if(reading.corrections, [&](const Correction& each) { return std::ranges::find(aside, each.read) != aside.end(); });
+  reading.left_aside.insert(reading.left_aside.end(), aside.begin(), aside.end());
+  reading.parts.clear();
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
+}  // namespace sheaf
