@@ -36,6 +36,7 @@ TEST_CASE("a stepped height keeps both heights") {
   CHECK_FALSE(parse_size("43x55x9.5/", Input::prompt));
   CHECK_FALSE(parse_size("43x55x1/4", Input::prompt));  // inches or two heights? neither is likely
   CHECK_FALSE(parse_size("55x9.5/10.5", Input::prompt));
+  CHECK_FALSE(parse_size("12x3\"x2 /4", Input::prompt));  // a fraction of an inch, gone astray
 }
 
 TEST_CASE("inches are named, or told by their fractions") {
