@@ -295,9 +295,11 @@ void demote_guesses(Findings& findings) {
   findings.total = 0;
 }
 
-// What a filter asks for is held by every answer.
-bool may_be_weighed(const Filters& filters) {
-  return filters.kind.empty() && filters.thread.empty() && filters.drive.empty() && filters.between.empty() && filters.assembly.empty();
+// What a filter asks for is held by every answer. While a question is being typed there is no time to look through all machines.
+bool may_be_weighed(const Request& request, const QuestionReading& reading) {
+  const auto& filters = request.filters;
+  const bool is_filtered = !filters.kind.empty() || !filters.thread.empty() || !filters.drive.empty() || !filters.between.empty() || !filters.assembly.empty();
+  return !is_filtered && (request.offers_near || !reading.machines.empty());
 }
 
 }  // namespace
@@ -321,7 +323,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
-    if (findings.answers.empty() && may_be_weighed(request.filters)) answer_by_designation(findings, searcher) || answer_by_weight(findings, searcher, lexicon);
+    if (findings.answers.empty() && may_be_weighed(request, findings.reading)) answer_by_designation(findings, searcher) || answer_by_weight(findings, searcher, lexicon);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)
