@@ -221,7 +221,8 @@ bool read_parted_pair(Draft& draft, LooseWords& words) {
 // "proof stress": two words that are the name of a column of some table.
 void read_column_names(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
-    const std::string key = words[i].word + "-" + words[i + 1].word;
+    std::string key = words[i].word + "-" + words[i + 1].word;
+    if (!draft.lexicon.has_term(Prefix::field, key)) key = stem_of(words[i].word) + "-" + words[i + 1].word;  // "tapping drill"
     const bool is_said = is_noise(words[i].word) || is_noise(words[i + 1].word);  // "same as"
     if (words[i].taken || words[i + 1].taken || is_said || !draft.lexicon.has_term(Prefix::field, key)) continue;
     add_new(draft.reading.figures, key);
