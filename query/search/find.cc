@@ -60,12 +60,36 @@ std::set<std::string> stems_of_names(const EntryRecord& entry) {
   return stems;
 }
 
+// "rear tyre pressure": of the rider alone and of two, where nobody said which.
+bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
+  const auto load_of = [](const EntryRecord& entry) {
+    const auto found = std::ranges::find(entry.fields, "load", &FieldRecord::key);
+    return found == entry.fields.end() ? std::string() : found->text;
+  };
+  const auto of_left = load_of(left), of_right = load_of(right);
+  if (of_left.empty() || of_right.empty() || of_left == of_right) return false;
+  const auto is_said = [&](const std::string& load) {
+    return std::ranges::any_of(words_of(fold(load)), [&](const std::string& word) {
+      return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+    });
+  };
+  return !is_said(of_left) && !is_said(of_right);
+}
+
+// "rebound": of the fork and of the shock. The one says its place in its name, the other does not need to.
+bool differs_in_place(const Hit& hit, const Hit& best) {
+  constexpr double named_after_place = 0.25;
+  return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
+}
+
 // "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that, another
 // of its kind on the same sheet, which is called that and more, may as well be meant. So may all that have the size.
 bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
   if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
   if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
-  if (hit.sheet.name != best.sheet.name || hit.cost > best.cost + called_more) return false;
+  if (differs_in_load(hit.entry, best.entry, reading)) return true;
+  if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
+  if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
   for (const auto& part : reading.parts)
     for (const auto& word : part.words) asked.insert(stem_of(word));
@@ -302,6 +326,22 @@ bool may_be_weighed(const Request& request, const QuestionReading& reading) {
   return !is_filtered && (request.offers_near || !reading.machines.empty());
 }
 
+// "lower head bearing, causeway, a 32006?": what the machine has is asked for, before the row of a table.
+void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
+  const auto& reading = findings.reading;
+  if (findings.answers.empty() || !findings.answers.front().entry.fits.empty()) return;
+  if (reading.machines.empty() || std::ranges::none_of(reading.parts, names_a_part)) return;
+  Findings rows = findings;
+  findings.answers.clear();
+  if (!answer_by_weight(findings, searcher, lexicon)) findings = std::move(rows);
+}
+
+// What all of its words do not find.
+void find_otherwise(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
+  if (!findings.reading.numbers.empty() && answer_by_designation(findings, searcher)) return;
+  if (!answer_by_weight(findings, searcher, lexicon)) answer_by_designation(findings, searcher);
+}
+
 }  // namespace
 
 Result<Findings> find(const Request& request, Lexicon& lexicon) {
@@ -323,7 +363,10 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);
-    if (findings.answers.empty() && may_be_weighed(request, findings.reading)) answer_by_designation(findings, searcher) || answer_by_weight(findings, searcher, lexicon);
+    if (may_be_weighed(request, findings.reading)) {
+      put_machine_first(findings, searcher, lexicon);
+      if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
+    }
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

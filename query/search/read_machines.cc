@@ -112,9 +112,11 @@ bool begins_machine(Draft& draft, const std::string& word) {
 bool correct_word(Draft& draft, std::size_t i) {
   const std::string word = draft.token(i).words.front();
   if (has_digit(word)) return false;
-  if (is_known(draft, word)) return join_if_named(draft, i);
+  const auto whole = whole_of(word);
+  const bool is_brief = !whole.empty() && !draft.lexicon.names_with(word) && draft.lexicon.groups_in({word}).empty();  // some note may hold "hd"
+  if (!is_brief && is_known(draft, word)) return join_if_named(draft, i);
   if (begins_machine(draft, word)) return join_machine(draft, i);
-  if (const auto whole = whole_of(word); !whole.empty()) {
+  if (is_brief) {
     replace_words(draft, i, {std::string(whole)});
     return true;
   }
@@ -268,6 +270,19 @@ static void part_year_from_machine(Draft& draft, std::size_t i) {
   draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
 }
 
+// "themuleback", once its words are parted: each a word of its own.
+static void part_from_machine(Draft& draft, std::size_t i) {
+  const auto words = draft.token(i).words;
+  const auto names_machine = [&](const std::string& word) { return !has_digit(word) && !is_noise(word) && !draft.lexicon.machines_with(word).empty(); };
+  if (words.size() < 2 || draft.token(i).has_digit || std::ranges::none_of(words, names_machine)) return;
+  std::vector<Token> tokens(words.size(), draft.token(i));
+  for (std::size_t word = 0; word < words.size(); ++word) tokens[word].words = {words[word]};
+  const auto at = static_cast<std::ptrdiff_t>(i);
+  draft.question.tokens.erase(draft.question.tokens.begin() + at);
+  draft.question.tokens.insert(draft.question.tokens.begin() + at, tokens.begin(), tokens.end());
+  draft.taken.insert(draft.taken.begin() + at, words.size() - 1, false);
+}
+
 void correct_words(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (auto whole = whole_of_slashed(fold(draft.token(i).typed)); !draft.taken[i] && !whole.empty()) draft.question.tokens[i].words = std::move(whole);
@@ -275,6 +290,8 @@ void correct_words(Draft& draft) {
     if (!draft.taken[i]) part_year_from_machine(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i] && draft.token(i).words.size() == 1) correct_word(draft, i);
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (!draft.taken[i]) part_from_machine(draft, i);
 }
 
 void read_machines(Draft& draft) {

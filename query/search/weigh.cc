@@ -45,6 +45,13 @@ void rule_out_unstated(std::vector<Weighed>& entries, const QuestionReading& rea
   for (auto& each : entries) each.may_answer = each.may_answer && is_stated(each);
 }
 
+// Of a step no figure is asked, but the order of the work.
+void rule_out_steps(std::vector<Weighed>& entries, const QuestionReading& reading) {
+  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
+  if (reading.figures.empty() || asks("step") || asks("order") || asks("pattern")) return;
+  for (auto& each : entries) each.may_answer = each.may_answer && each.hit.entry.kind != "step";
+}
+
 }  // namespace
 
 Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexicon) {
@@ -68,6 +75,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
   weighing.none /= all;
   for (auto& each : weighing.entries) each.chance /= all;
   rule_out_unstated(weighing.entries, reading);
+  rule_out_steps(weighing.entries, reading);
   std::ranges::stable_sort(weighing.entries, std::ranges::greater(), &Weighed::chance);
   return weighing;
 }
