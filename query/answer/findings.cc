@@ -104,12 +104,33 @@ std::string conversion_within(const QuestionReading& reading) {
   return typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol);
 }
 
+// "what's 88 Nm in ft-lb, my wrench is American": whatever is said around it, where no machine is named.
+Conversion conversion_said(const std::string& question, const QuestionReading& reading) {
+  constexpr std::size_t most_words = 7, fewest_words = 3;  // "88 Nm in ft-lb", "90 in lb in newton metres"
+  const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
+  const std::size_t begin = question.find(typed);
+  Conversion conversion;
+  conversion.failure = Failure{"no conversion"};
+  if (!reading.machines.empty() || begin == std::string::npos) return conversion;
+  std::vector<std::size_t> ends;
+  for (std::size_t i = begin; i <= question.size() && ends.size() < most_words; ++i)
+    if (i == question.size() || question[i] == ' ') ends.push_back(i);
+  for (std::size_t words = ends.size(); words >= fewest_words; --words) {
+    std::string line = question.substr(begin, ends[words - 1] - begin);
+    while (!line.empty() && std::string_view(",.?!;").find(line.back()) != std::string_view::npos) line.pop_back();
+    auto converted = convert_line(line, std::nullopt);
+    if (!converted.failure && converted.readings.front().derived.size() == 1) return converted;
+  }
+  return conversion;
+}
+
 // A line that names both units ("36 psi in bar") is a conversion whatever else its words could mean.
 std::optional<Conversion> conversion_asked(const std::string& question, const QuestionReading& reading) {
   const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
   if (!may_be) return std::nullopt;
   auto conversion = convert_line(question, std::nullopt);
   if (const auto within = conversion_within(reading); conversion.failure && !within.empty()) conversion = convert_line(within, std::nullopt);
+  if (conversion.failure) conversion = conversion_said(question, reading);
   if (conversion.failure) return std::nullopt;
   const bool names_both = conversion.readings.front().derived.size() == 1;
   if (!names_both && !is_conversion(reading)) return std::nullopt;

@@ -168,22 +168,23 @@ Machines machines_named(Draft& draft, std::size_t i) {
   return machines;
 }
 
-// "muleback380": the letters and the digits of one token.
+// "muleback380", "mule380": the letters and the digits of one token.
 void part_letters_from_digits(Draft& draft, std::size_t i) {
   Token& token = draft.question.tokens[i];
   if (token.words.size() != 1 || is_digits(token.words.front()) || !token.has_digit) return;
   const std::string word = token.words.front();
   const std::size_t at = word.find_first_of("0123456789");
   if (at < shortest_beginning || !is_digits(word.substr(at))) return;
-  if (in_both(draft.lexicon.machines_with(word.substr(0, at)), draft.lexicon.machines_with(word.substr(at)))
-          .empty())
-    return;
+  const Machines numbered = draft.lexicon.machines_with(word.substr(at));
+  const bool is_whole = !in_both(draft.lexicon.machines_with(word.substr(0, at)), numbered).empty();
+  if (!is_whole && in_both(draft.lexicon.machines_beginning(word.substr(0, at)), numbered).empty()) return;
   token.words = {word.substr(0, at), word.substr(at)};
 }
 
 Machines machines_of_parts(Draft& draft, const Token& token) {
   Machines machines = draft.lexicon.machines_with(token.words.front());
-  for (const auto& word : token.words) machines = in_both(machines, draft.lexicon.machines_with(word));
+  if (machines.empty()) machines = draft.lexicon.machines_beginning(token.words.front());
+  for (std::size_t i = 1; i < token.words.size(); ++i) machines = in_both(machines, draft.lexicon.machines_with(token.words[i]));
   return machines;
 }
 

@@ -480,6 +480,12 @@ PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
   return part;
 }
 
+// "60+60": stages of an angle, that name no model.
+bool is_sum(std::string_view typed) {
+  const std::size_t sign = typed.find('+');
+  return sign != std::string_view::npos && sign > 0 && typed.find_first_not_of("0123456789+") == std::string_view::npos;
+}
+
 // "x3", "4x": how many of them there are.
 bool is_count(std::string_view typed) {
   constexpr std::size_t most_digits = 2;
@@ -495,7 +501,7 @@ bool is_count(std::string_view typed) {
 void read_rest(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
-    if (is_count(draft.token(i).typed)) continue;
+    if (is_count(draft.token(i).typed) || is_sum(draft.token(i).typed)) continue;
     if (is_tyre_size(draft.token(i).typed)) {
       draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
       draft.reading.parts.back().token = i;

@@ -188,6 +188,36 @@ TEST_CASE("a question for no part is answered by whole sheets") {
   CHECK(ask("rear brake muleback").shelf.size() == 1);
 }
 
+TEST_CASE("what differs in a load or a place that nobody said is offered together") {
+  auto content = test::small_content();
+  auto& fork = content.sheets.back();
+  const auto add = [&](SheetRecord& sheet, const std::string& id, const std::string& kind, const std::string& name, std::vector<FieldRecord> fields) {
+    auto entry = sheet.entries.front();
+    entry.address = sheet.name + "/" + id;
+    entry.kind = kind;
+    entry.name = name;
+    entry.fields = std::move(fields);
+    entry.fits = fork.fits;
+    sheet.entries.push_back(std::move(entry));
+  };
+  add(fork, "alone", "pressure", "tyre pressure", {{"value", "2.0 bar", {}}, {"load", "rider alone", {}}});
+  add(fork, "two-up", "pressure", "tyre pressure, two-up", {{"value", "2.8 bar", {}}, {"load", "rider and passenger", {}}});
+  add(fork, "rebound", "setting", "rebound damping", {{"standard", "11 clicks out", {}}});
+  auto& engine = content.sheets[1];
+  add(engine, "rebound", "setting", "engine rebound damping", {{"standard", "12 clicks out", {}}});
+  SmallLibrary made(content, "loads");
+  Lexicon lexicon({&made.library()});
+  const auto answered = [&](const std::string& words) {
+    auto found = find(Request{.words = words}, lexicon);
+    REQUIRE_MESSAGE(found, words);
+    return addresses(found->answers);
+  };
+  CHECK(answered("tyre pressure muleback 2013") == Addresses{"old-fork/alone", "old-fork/two-up"});
+  CHECK(answered("tyre pressure muleback 2013 passenger") == Addresses{"old-fork/two-up"});
+  CHECK(answered("rebound muleback 2013").size() == 2);
+  CHECK(answered("engine rebound muleback 2013") == Addresses{"engine/rebound"});
+}
+
 TEST_CASE("what was named first goes first among equals") {
   LibraryContent shop;
   shop.name = "shop";

@@ -158,6 +158,19 @@ TEST_CASE("left-out spaces are put in, between words, machines and years") {
   CHECK(reading.year == 2013);
 }
 
+TEST_CASE("a machine is found within what it grew together with") {
+  CHECK(read("top plug forkmuleback").machine == "Haldrek Muleback 380");
+  CHECK(read("mule380 top plug").machine == "Haldrek Muleback 380");
+  CHECK(read("mule450 top plug").machine.empty());
+}
+
+TEST_CASE("how many there are, and stages of an angle, are no unknown words") {
+  CHECK(read("top plugs x2 muleback").unread.empty());
+  CHECK(read("2x top plug muleback").unread.empty());
+  CHECK(read("clutch nut 60+60 muleback").unread.empty());
+  CHECK_FALSE(read("clutch nut x2000 muleback").unread.empty());
+}
+
 TEST_CASE("numbers in words, from ten on or before a unit") {
   CHECK(with_digits("over fifteen links") == "over 15 links");
   CHECK(with_digits("twenty-seven mil socket") == "27 mil socket");
