@@ -30,7 +30,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"mtg", "mounting"}, {"nutz", "nuts"}, {"pdl", "pedal"}, {"pist", "piston"}, {"pmp", "pump"}, {"prld", "preload"},
     {"prs", "pressure"}, {"rad", "radiator"}, {"reb", "rebound"}, {"reg", "regulator"}, {"resvr", "reservoir"},
     {"rkr", "rocker"}, {"rtr", "rotor"}, {"scr", "screw"}, {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"},
-    {"skt", "socket"}, {"slv", "sleeve"}, {"spcr", "spacer"}, {"spkt", "sprocket"}, {"spndl", "spindle"},
+    {"skt", "socket"}, {"slv", "sleeve"}, {"spcr", "spacer"}, {"spd", "speed"}, {"spkt", "sprocket"}, {"spndl", "spindle"},
     {"spr", "spring"}, {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"stg", "steering"},
     {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},
     {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"tq", "torque"}, {"trns", "turns"},

@@ -219,7 +219,7 @@ constexpr auto things = std::to_array<ShortWord>({
     "globe", "glove", "glue", "grille", "grip", "guard", "gun", "gutter", "hair", "hammer", "handbrake",
     "hanger", "harness", "hat", "hatch", "hay", "head", "headlamp", "headlight", "heater", "helmet",
     "hinge", "hitch", "hood", "hook", "horn", "horse", "hose", "house", "hub", "ignition",
-    "immobiliser", "immobilizer", "indicator", "injector", "instrument", "insulator", "intercooler",
+    "immobiliser", "immobilizer", "indicator", "injection", "injector", "instrument", "insulator", "intercooler",
     "iron", "jack", "jacket", "jar", "jeans", "joint", "jug", "kettle", "key", "keyboard", "kickstand",
     "knee", "knife", "knob", "label", "lace", "ladder", "lamp", "lantern", "laser", "latch", "lathe",
     "leaf", "leg", "lens", "lever", "lid", "lighter", "lighting", "liner", "lip", "locker", "log",

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
@@ -78,7 +79,7 @@ bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const Qu
 
 // "rebound": of the fork and of the shock. The one says its place in its name, the other does not need to.
 bool differs_in_place(const Hit& hit, const Hit& best) {
-  constexpr double named_after_place = 0.25;
+  constexpr double named_after_place = 1;
   return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
 }
 
@@ -336,6 +337,20 @@ void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon)
   if (!answer_by_weight(findings, searcher, lexicon)) findings = std::move(rows);
 }
 
+// A figure that was withdrawn is no answer where another took its place: that is, and what became of the first is said.
+void put_successors_first(Findings& findings, Searcher& searcher) {
+  std::vector<Hit> withdrawn;
+  for (auto& hit : findings.answers) {
+    if (hit.entry.withdrawn.empty() || hit.entry.withdrawn.front().instead.empty()) continue;
+    auto successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
+    if (successors.empty()) continue;
+    const auto& withdrawal = hit.entry.withdrawn.front();
+    findings.reading.doubts.push_back("“" + hit.entry.name + "” was withdrawn " + withdrawal.on + ": " + withdrawal.reason);
+    withdrawn.push_back(std::exchange(hit, std::move(successors.front())));
+  }
+  std::ranges::move(withdrawn, std::back_inserter(findings.also));
+}
+
 // What all of its words do not find.
 void find_otherwise(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   if (!findings.reading.numbers.empty() && answer_by_designation(findings, searcher)) return;
@@ -367,6 +382,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
       put_machine_first(findings, searcher, lexicon);
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
     }
+    put_successors_first(findings, searcher);
     if (request.offers_near && findings.answers.empty())
       find_near(findings, searcher);
     else if (request.offers_near && findings.answers.size() <= few_answers)

@@ -21,6 +21,12 @@ bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
 }
 
+// "7/16": inches.
+bool is_fraction(const Token& token) {
+  const auto number = parse_number(token.typed, Input::prompt);
+  return number && number->denominator > 1;
+}
+
 // "frame HM3-002100", "chassis no. HM3-002100"
 bool read_frame(Draft& draft, std::size_t i) {
   constexpr std::string_view frames[] = {"frame", "chassis", "vin", "rahmen", "rahmennummer", "cadre", "bastidor", "telaio"};
@@ -219,7 +225,7 @@ void read_numbers(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || !draft.token(i).has_digit) continue;
     if (!is_number(draft.token(i)))
-      read_part_number(draft, i);
+      read_part_number(draft, i) || (is_fraction(draft.token(i)) && read_measure(draft, i));
     else
       read_row_of_numbers(draft, i) || read_bare_bearing(draft, i) || read_part_number(draft, i) ||
           read_measure(draft, i);

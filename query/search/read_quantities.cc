@@ -130,9 +130,9 @@ LengthAsked length_of(const std::string& typed, const Number& number, LengthOf o
   LengthAsked asked;
   asked.typed = typed;
   asked.figure.nominal = number;
-  asked.figure.unit = readings("mm", Dimension::length).front();
-  asked.mm = approximate(number);
-  asked.half_digit = half_of_last_digit(number);
+  asked.figure.unit = readings(number.denominator > 1 ? "in" : "mm", Dimension::length).front();
+  asked.mm = in_mm(approximate(number), *asked.figure.unit);
+  asked.half_digit = in_mm(half_of_last_digit(number), *asked.figure.unit);
   asked.of = of;
   asked.bare = true;
   return asked;

@@ -270,6 +270,15 @@ void read_field_names(Draft& draft, LooseWords& words) {
   }
 }
 
+// "Hinterachse", "Vorderrad": a side, and a part that the glossary knows as a whole.
+void read_compound_sides(QuestionReading& reading) {
+  constexpr std::pair<std::string_view, std::string_view> sides[] = {{"hinter", "rear"}, {"vorder", "front"}};
+  for (const auto& part : reading.parts)
+    for (const auto& word : part.words)
+      for (const auto& [beginning, side] : sides)
+        if (word.starts_with(beginning) && word.size() > beginning.size()) add_new(reading.sides, std::string(side));
+}
+
 bool is_tool(const PartAsked& part) {
   constexpr std::string_view tools[] = {"wrench", "socket", "hex-key"};
   return std::ranges::any_of(part.groups, [&](const std::string& group) {
@@ -297,7 +306,7 @@ void read_states(QuestionReading& reading) {
   };
   const auto is_fastener = [](const PartAsked& part) {
     return std::ranges::any_of(part.groups, [](const std::string& group) {
-      return group.ends_with("-bolt") || group.ends_with("-nut") || group.ends_with("-stud");
+      return group == "bolt" || group == "nut" || group == "stud" || group.ends_with("-bolt") || group.ends_with("-nut") || group.ends_with("-stud");
     });
   };
   const auto is_fluid = [](const PartAsked& part) {
@@ -432,6 +441,7 @@ void read_words(Draft& draft) {
   read_states(draft.reading);
   read_torque_wrench(draft.reading);
   read_sides_beside_parts(draft.reading);
+  read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
   read_assemblies(draft);
   mark_read_tokens(draft, without_taken(words));

@@ -187,4 +187,23 @@ std::vector<EntryId> Searcher::ids_holding_some(std::size_t library, const Quest
   return {};
 }
 
+std::vector<Hit> Searcher::entries_at(const Hit& like, const std::string& address, const QuestionReading& reading) {
+  std::vector<Hit> hits;
+  auto entries = lexicon_.libraries()[like.library]->entries_at(address);
+  if (!entries) {
+    failure_ = entries.failure();
+    return hits;
+  }
+  for (auto& entry : *entries) {
+    if (!reading.machines.empty() && !fits_machine(entry, reading, true)) continue;
+    auto sheet = sheet_of(like.library, entry);
+    if (!sheet) break;
+    hits.push_back(like);
+    hits.back().entry = std::move(entry);
+    hits.back().sheet = std::move(*sheet);
+    hits.back().differs.clear();
+  }
+  return hits;
+}
+
 }  // namespace sheaf

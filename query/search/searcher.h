@@ -38,6 +38,9 @@ class Searcher {
   // costs anything; no table's rows unless no machine was named.
   std::vector<Hit> holding_some(const QuestionReading& reading);
 
+  // Those with that address in the library of the hit that fit the machine and the year, ranked as the hit is.
+  std::vector<Hit> entries_at(const Hit& like, const std::string& address, const QuestionReading& reading);
+
   // What went wrong in a library; a search after it is incomplete.
   const std::optional<Failure>& failure() const { return failure_; }
 

@@ -164,6 +164,12 @@ TEST_CASE("a machine is found within what it grew together with") {
   CHECK(read("mule450 top plug").machine.empty());
 }
 
+TEST_CASE("a fraction alone is of inches") {
+  const auto reading = read("top plug 7/16");
+  REQUIRE(reading.lengths.size() == 1);
+  CHECK(reading.lengths.front().mm == doctest::Approx(11.1125));
+}
+
 TEST_CASE("how many there are, and stages of an angle, are no unknown words") {
   CHECK(read("top plugs x2 muleback").unread.empty());
   CHECK(read("2x top plug muleback").unread.empty());

@@ -57,6 +57,24 @@ TEST_CASE("what is of the other side, or withdrawn, is never the likeliest") {
   for (const auto& hit : found->answers) CHECK(hit.entry.withdrawn.empty());
 }
 
+TEST_CASE("what took the place of a withdrawn figure answers for it, and the withdrawal is said") {
+  auto content = test::small_content();
+  auto& fork = content.sheets.back();
+  auto first = fork.entries.back();
+  first.address = "old-fork/first-plug";
+  first.name = "fork top plug, first edition";
+  first.withdrawn = {{"2026-01-02", "of another plug", "old-fork/top-plug"}};
+  fork.entries.push_back(first);
+  test::SmallLibrary made(content, "successor");
+  Lexicon lexicon({&made.library()});
+  const auto found = find(Request{.words = "fork top plug first edition muleback 2013"}, lexicon);
+  REQUIRE(found);
+  CHECK(answers(*found) == Words{"old-fork/top-plug"});
+  REQUIRE(found->also.size() == 1);
+  CHECK(found->also.front().entry.address == "old-fork/first-plug");
+  CHECK(found->reading.doubts == Words{"“fork top plug, first edition” was withdrawn 2026-01-02: of another plug"});
+}
+
 TEST_CASE("what a filter asks for is never weighed away") {
   static test::SmallLibrary made;
   Lexicon lexicon({&made.library()});
