@@ -29,14 +29,18 @@ std::string spaced(std::string text) {
   return text;
 }
 
+// "chain slack, what gap": the one measure that it states, if that is of such a figure.
+bool is_itself(const Hit& hit, const std::string& figure) {
+  const auto dimension = dimension_of_figure(figure);
+  return may_be_its_value(figure) && is_measure(hit.entry.kind) && (!dimension || states(hit.entry, *dimension));
+}
+
 // "size" and the like are asked of what has none, and "how much" of anything.
 bool is_said_loosely(const std::string& figure) {
   constexpr std::array<std::string_view, 16> loose = {"size",  "count", "length", "height", "change-every", "setting", "bore", "stage",
                                                       "state", "order", "number", "quantity", "rate", "step", "pattern", "reuse"};
   return std::ranges::find(loose, figure) != loose.end();
 }
-
-bool is_measure(std::string_view kind) { return kind == "limit" || kind == "clearance" || kind == "setting" || kind == "pressure"; }
 
 void leave_designations_aside(QuestionReading& reading) {
   auto& aside = reading.left_aside;
@@ -185,14 +189,13 @@ bool Witness::states_figure(const Hit& hit, const About& about, const std::strin
     return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) { return field.key == key || field.key.starts_with(std::string(key) + "."); });
   };
   return std::ranges::any_of(fields_of_figure(figure), has_field) || hit.entry.kind == figure || about.names.groups.contains("kind-" + figure) ||
-         (may_be_its_value(figure) && is_measure(hit.entry.kind));
+         is_itself(hit, figure);
 }
 
 void Witness::add_figures(const Hit& hit, const About& about, Evidence& into) {
   for (const auto& figure : reading_.figures) {
     const bool is_stated = states_figure(hit, about, figure);
-    const bool is_itself = is_stated && may_be_its_value(figure) && is_measure(hit.entry.kind);
-    into.figures[is_itself ? 1 : is_stated ? 0 : is_said_loosely(figure) ? 2 : 3] += 1;
+    into.figures[is_stated && is_itself(hit, figure) ? 1 : is_stated ? 0 : is_said_loosely(figure) ? 2 : 3] += 1;
   }
 }
 

@@ -33,4 +33,9 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   return {figure};
 }
 
+std::optional<Dimension> dimension_of_figure(std::string_view figure) {
+  if (figure == "pressure") return Dimension::pressure;
+  return std::nullopt;  // "weight" asks of oils how thick they are, too
+}
+
 }  // namespace sheaf

@@ -3,8 +3,11 @@
 // kind-volume), and the fields that answer it.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
+
+#include "query/quantity/unit.h"
 
 namespace sheaf {
 
@@ -14,5 +17,8 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure);
 // Whether it is a measure that may be all that an entry states ("chain slack", "lever play"), by whatever
 // name; not so a torque, a thread or a number.
 bool may_be_its_value(std::string_view figure);
+
+// What such a figure is always stated in, whatever states it: a pressure is no length. None where it may be several.
+std::optional<Dimension> dimension_of_figure(std::string_view figure);
 
 }  // namespace sheaf

@@ -253,4 +253,6 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   return meeting;
 }
 
+bool is_measure(std::string_view kind) { return kind == "limit" || kind == "clearance" || kind == "setting" || kind == "pressure"; }
+
 }  // namespace sheaf

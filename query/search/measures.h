@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "query/library/record.h"
@@ -21,6 +22,9 @@ struct Meeting {
 };
 
 Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading);
+
+// Whether entries of that kind state one measure, whatever it is called: limits, clearances, settings, pressures.
+bool is_measure(std::string_view kind);
 
 // Whether it states a figure of that dimension.
 bool states(const EntryRecord& entry, Dimension dimension);

@@ -6,6 +6,7 @@
 #include <limits>
 #include <tuple>
 
+#include "query/search/figures.h"
 #include "query/search/measures.h"
 #include "query/search/meets.h"
 #include "query/search/rank.h"
@@ -57,6 +58,15 @@ void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading)
   const bool of_part = asks(of_parts);
   if (of_part || asks(of_all)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
   if (of_part) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
+}
+
+// "fork air pressure": whatever else is measured of the fork is none.
+void leave_out_otherwise_measured(std::vector<Hit>& hits, const QuestionReading& reading) {
+  for (const auto& figure : reading.figures) {
+    const auto dimension = dimension_of_figure(figure);
+    if (!dimension) continue;
+    std::erase_if(hits, [&](const Hit& hit) { return is_measure(hit.entry.kind) && !states(hit.entry, *dimension); });
+  }
 }
 
 // "rack, how many kilos": of its bolts nobody weighs anything.
@@ -157,6 +167,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   charge_aspects(found.hits);
   found.hits = best_first(std::move(found.hits));
   leave_out_shapeless(found.hits, reading);
+  if (demand.figures) leave_out_otherwise_measured(found.hits, reading);
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;

@@ -45,10 +45,11 @@ void rule_out_unstated(std::vector<Weighed>& entries, const QuestionReading& rea
   for (auto& each : entries) each.may_answer = each.may_answer && is_stated(each);
 }
 
+bool asks(const QuestionReading& reading, std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); }
+
 // Of a step no figure is asked, but the order of the work.
 void rule_out_steps(std::vector<Weighed>& entries, const QuestionReading& reading) {
-  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
-  if (reading.figures.empty() || asks("step") || asks("order") || asks("pattern")) return;
+  if (reading.figures.empty() || asks(reading, "step") || asks(reading, "order") || asks(reading, "pattern")) return;
   for (auto& each : entries) each.may_answer = each.may_answer && each.hit.entry.kind != "step";
 }
 
