@@ -53,6 +53,15 @@ void rule_out_steps(std::vector<Weighed>& entries, const QuestionReading& readin
   for (auto& each : entries) each.may_answer = each.may_answer && each.hit.entry.kind != "step";
 }
 
+// "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another machine.
+void rule_out_of_model(std::vector<Weighed>& entries, const QuestionReading& reading) {
+  const auto may_be_model = [](const LengthAsked& length) {
+    return length.bare && length.typed.size() >= 3 && length.typed.find_first_not_of("0123456789") == std::string::npos;
+  };
+  if (std::ranges::none_of(reading.lengths, may_be_model)) return;
+  for (auto& each : entries) each.may_answer = each.may_answer && meet_measures(each.hit.entry, reading).meets;
+}
+
 }  // namespace
 
 Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexicon) {
@@ -77,6 +86,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
   for (auto& each : weighing.entries) each.chance /= all;
   rule_out_unstated(weighing.entries, reading);
   rule_out_steps(weighing.entries, reading);
+  rule_out_of_model(weighing.entries, reading);
   std::ranges::stable_sort(weighing.entries, std::ranges::greater(), &Weighed::chance);
   return weighing;
 }

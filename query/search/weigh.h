@@ -14,7 +14,7 @@ struct Weighed {
   Hit hit;
   Evidence evidence;
   double chance = 0;  // that it is what was meant; those of all and of there being no answer are 1 together
-  bool may_answer = true;  // false: a step where a figure was asked, or not stated in the unit asked for where another is
+  bool may_answer = true;  // false: whatever speaks for it, it is of another unit, kind or machine than was asked for
 };
 
 struct Weighing {
