@@ -162,7 +162,7 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
   for (const auto& match : name.groups)
     if (groups_.contains(match.group)) std::fill_n(is_asked.begin() + static_cast<std::ptrdiff_t>(match.first), match.count, true);
   for (const auto& asked : asked_)
-    if (may_be_short(asked.part, asked.said) && !stems_.empty())
+    if (may_be_short(asked.part, asked.said))
       for (const std::size_t i : short_for(asked.word, name.words)) is_asked[i] = true;
   Terms place;
   place.add(spaced(hit.sheet.assembly), lexicon_);

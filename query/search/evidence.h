@@ -77,7 +77,6 @@ class Witness {
   };
   struct About {  // an entry: what it is called, and what else is said of it
     Terms names, place, told;
-    std::vector<std::size_t> brief;  // words of its name that were asked for by short forms
   };
 
   void add_word(Said said, const std::string& word, std::size_t place, const PartAsked* part);

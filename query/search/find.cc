@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <map>
 #include <set>
-#include <utility>
 
 #include "query/library/fold.h"
 #include "query/library/index_terms.h"
@@ -339,16 +338,25 @@ void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon)
 
 // A figure that was withdrawn is no answer where another took its place: that is, and what became of the first is said.
 void put_successors_first(Findings& findings, Searcher& searcher) {
-  std::vector<Hit> withdrawn;
+  std::vector<Hit> answers;
+  const auto add = [&](Hit& hit) {
+    const auto is_it = [&](const Hit& other) { return other.library == hit.library && other.entry.address == hit.entry.address && other.entry.variant == hit.entry.variant; };
+    if (std::ranges::none_of(answers, is_it)) answers.push_back(std::move(hit));
+  };
   for (auto& hit : findings.answers) {
-    if (hit.entry.withdrawn.empty() || hit.entry.withdrawn.front().instead.empty()) continue;
-    auto successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
-    if (successors.empty()) continue;
+    std::vector<Hit> successors;
+    if (!hit.entry.withdrawn.empty()) successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
+    for (auto& successor : successors) add(successor);
+    if (successors.empty()) {
+      add(hit);
+      continue;
+    }
     const auto& withdrawal = hit.entry.withdrawn.front();
     findings.reading.doubts.push_back("“" + hit.entry.name + "” was withdrawn " + withdrawal.on + ": " + withdrawal.reason);
-    withdrawn.push_back(std::exchange(hit, std::move(successors.front())));
+    findings.also.push_back(std::move(hit));
   }
-  std::ranges::move(withdrawn, std::back_inserter(findings.also));
+  findings.total += answers.size() - findings.answers.size();
+  findings.answers = std::move(answers);
 }
 
 // What all of its words do not find.

@@ -34,8 +34,8 @@ class Searcher {
 
   Hits search(const QuestionReading& reading, const Demand& demand);
 
-  // Entries of the machine and year that have some word of the question: those that have most, whatever else was asked. None
-  // costs anything; no table's rows unless no machine was named.
+  // Entries of the machine and year that have some word of the question: those that have most, whatever else was asked. Their
+  // cost is not reckoned. A table's rows are among them where no machine, or a designation, was named.
   std::vector<Hit> holding_some(const QuestionReading& reading);
 
   // Those with that address in the library of the hit that fit the machine and the year, ranked as the hit is.

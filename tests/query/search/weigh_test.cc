@@ -73,6 +73,13 @@ TEST_CASE("what took the place of a withdrawn figure answers for it, and the wit
   REQUIRE(found->also.size() == 1);
   CHECK(found->also.front().entry.address == "old-fork/first-plug");
   CHECK(found->reading.doubts == Words{"“fork top plug, first edition” was withdrawn 2026-01-02: of another plug"});
+  content.sheets.back().entries.back().name = "fork top plug";  // called just as its successor is, which is given once
+  test::SmallLibrary alike(content, "alike");
+  Lexicon words({&alike.library()});
+  const auto both = find(Request{.words = "fork top plug muleback 2013"}, words);
+  REQUIRE(both);
+  CHECK(answers(*both) == Words{"old-fork/top-plug"});
+  CHECK(both->total == 1);
 }
 
 TEST_CASE("what a filter asks for is never weighed away") {
