@@ -89,19 +89,18 @@ bool is_conversion(const QuestionReading& reading) {
   return rest.names_nothing() && reading.unread.empty();
 }
 
-// "54 nm in ft lb quick", "30 foot pounds, what is that in newtons": what is left of it once words that say nothing
-// are gone; of a torque, newtons are newton metres. Empty if it names no unit to convert to.
-std::string conversion_within(const QuestionReading& reading) {
-  if (reading.units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return {};
+// "gauge shows 32 psi, how many bar is that": one figure, and one other unit of the same, where nothing else was found; of a
+// torque, newtons are newton metres.
+std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
+  if (!reading.machines.empty() || reading.units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
+  if (!reading.quantities.empty() && reading.quantities.front().is_range) return std::nullopt;
   const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;
   const Unit* to = reading.units.front();
   const bool is_torque_in_newtons = from->dimension == Dimension::torque && to->dimension == Dimension::force;
-  if (!is_torque_in_newtons && from->dimension != to->dimension) return {};
-  QuestionReading rest = reading;
-  std::erase_if(rest.parts, [&](const PartAsked& part) { return std::ranges::any_of(readings(part.typed), [&](const Unit* unit) { return unit == to; }); });
-  if (!is_conversion(rest)) return {};
+  if (from == to || (!is_torque_in_newtons && from->dimension != to->dimension)) return std::nullopt;
   const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
-  return typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol);
+  auto conversion = convert_line(typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol), std::nullopt);
+  return conversion.failure ? std::nullopt : std::optional(std::move(conversion));
 }
 
 // "what's 88 Nm in ft-lb, my wrench is American": whatever is said around it, where no machine is named.
@@ -129,10 +128,9 @@ std::optional<Conversion> conversion_asked(const std::string& question, const Qu
   const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
   if (!may_be) return std::nullopt;
   auto conversion = convert_line(question, std::nullopt);
-  if (const auto within = conversion_within(reading); conversion.failure && !within.empty()) conversion = convert_line(within, std::nullopt);
   if (conversion.failure) conversion = conversion_said(question, reading);
   if (conversion.failure) return std::nullopt;
-  const bool names_both = conversion.readings.front().derived.size() == 1;
+  const bool names_both = !reading.units.empty() && conversion.readings.front().derived.size() == 1;
   if (!names_both && !is_conversion(reading)) return std::nullopt;
   return conversion;
 }
@@ -191,6 +189,8 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
   found.conversion = conversion_asked(found.question, findings.reading);
+  const bool names_nothing_else = findings.answers.empty() || (!findings.reading.units.empty() && is_conversion(findings.reading));
+  if (!found.conversion && names_nothing_else) found.conversion = conversion_of_figure(findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);
     return found;

@@ -15,9 +15,10 @@ struct Abbreviation {
 
 // clang-format off
 constexpr auto abbreviations = std::to_array<Abbreviation>({
-    {"adj", "adjuster"}, {"adjstr", "adjuster"}, {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"},
-    {"blt", "bolt"}, {"blts", "bolts"}, {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"},
-    {"brkt", "bracket"}, {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"},
+    {"1st", "first"}, {"2nd", "second"}, {"3rd", "third"}, {"adj", "adjuster"}, {"adjstr", "adjuster"},
+    {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
+    {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"}, {"brkt", "bracket"},
+    {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"cal", "calibration"},
     {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},
     {"clrnc", "clearance"}, {"cltch", "clutch"}, {"clth", "clutch"}, {"comp", "compression"}, {"crk", "crank"},
     {"cvr", "cover"}, {"cyl", "cylinder"}, {"diam", "diameter"}, {"dmpr", "damper"}, {"drn", "drain"},
@@ -27,14 +28,15 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"hsg", "housing"}, {"hsng", "housing"}, {"ht", "height"}, {"hyd", "hydraulic"}, {"inl", "inlet"},
     {"insp", "inspection"}, {"lck", "lock"}, {"lgth", "length"}, {"lnk", "link"}, {"lvr", "lever"},
     {"lvrs", "levers"}, {"lwer", "lower"}, {"lwr", "lower"}, {"mnt", "mount"}, {"mstr", "master"},
-    {"mtg", "mounting"}, {"nutz", "nuts"}, {"pdl", "pedal"}, {"pist", "piston"}, {"pmp", "pump"}, {"prld", "preload"},
-    {"prs", "pressure"}, {"rad", "radiator"}, {"reb", "rebound"}, {"reg", "regulator"}, {"resvr", "reservoir"},
-    {"rkr", "rocker"}, {"rtr", "rotor"}, {"scr", "screw"}, {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"},
-    {"skt", "socket"}, {"slv", "sleeve"}, {"spcr", "spacer"}, {"spd", "speed"}, {"spkt", "sprocket"}, {"spndl", "spindle"},
-    {"spr", "spring"}, {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"stg", "steering"},
+    {"mtg", "mounting"}, {"nbr", "number"}, {"nr", "number"}, {"nutz", "nuts"}, {"oot", "out"}, {"pdl", "pedal"}, {"pist", "piston"},
+    {"pmp", "pump"}, {"prld", "preload"}, {"prs", "pressure"}, {"rad", "radiator"}, {"reb", "rebound"},
+    {"reg", "regulator"}, {"resvr", "reservoir"}, {"rkr", "rocker"}, {"rlr", "roller"}, {"rtr", "rotor"}, {"scr", "screw"},
+    {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"}, {"skt", "socket"}, {"slv", "sleeve"},
+    {"spcr", "spacer"}, {"spd", "speed"}, {"spkt", "sprocket"}, {"spndl", "spindle"}, {"spr", "spring"},
+    {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"std", "standard"}, {"stg", "steering"},
     {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},
-    {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"tq", "torque"}, {"trns", "turns"},
-    {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"vlv", "valve"}, {"vlvs", "valves"},
+    {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"thru", "through"}, {"tq", "torque"}, {"trns", "turns"},
+    {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"vlv", "valve"}, {"vlvs", "valves"}, {"w", "with"},
     {"wght", "weight"}, {"whl", "wheel"}, {"wshr", "washer"}, {"wtr", "water"}, {"xhaust", "exhaust"}});
 struct Slashed {
   ShortWord brief;

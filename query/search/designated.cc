@@ -11,7 +11,8 @@ namespace {
 bool is_designated(const QuestionReading& asked) {
   const bool is_thread_alone = !asked.threads.empty() && !asked.threads.front().length;
   const bool names_thread = is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
-  return !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
+  const bool asks_column = !asked.threads.empty() && std::ranges::find(asked.figures, "tap-drill") != asked.figures.end();
+  return asks_column || !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
 }
 
 }  // namespace
@@ -25,6 +26,7 @@ bool answer_by_designation(Findings& findings, Searcher& searcher) {
   rest.parts.clear();
   rest.figures.clear();
   rest.sides.clear();
+  if (!rest.codes.empty()) rest.quantities.clear();  // "sae 90 at 100 °C"
   auto hits = searcher.search(rest, {.figures_named = false, .sides_stated = false}).hits;
   if (!is_number) std::erase_if(hits, [](const Hit& hit) { return !hit.entry.fits.empty(); });
   if (hits.empty()) return false;

@@ -60,7 +60,7 @@ void read_designations(Draft& draft);  // threads, drives, sizes, bearings, code
 void read_frames(Draft& draft);        // frame numbers, by the word before them
 void correct_words(Draft& draft);      // words that nobody knows
 void read_machines(Draft& draft);
-void read_sequence(Draft& draft);  // what is said to come after what is asked
+void read_sequence(Draft& draft);  // what is said to come after what is asked, or not to be meant
 void read_adverbs(Draft& draft);   // "half a turn back"
 void read_words(Draft& draft);    // parts, sides, kinds of figure, by the glossary
 void read_numbers(Draft& draft);  // years, bare sizes, part numbers

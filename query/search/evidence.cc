@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <numeric>
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
@@ -129,6 +130,8 @@ Witness::About Witness::about(const Hit& hit) {
     if (field.key == "also" || field.key == "load") about.names.add(field.text, lexicon_);
     for (const auto& word : words_of(fold(field.text))) about.told.stems.insert(stem_of(word));
   }
+  for (const auto& caution : hit.entry.cautions)
+    for (const auto& word : words_of(spaced(caution.name))) about.told.stems.insert(stem_of(word));
   about.place.add(spaced(hit.sheet.assembly), lexicon_);
   about.place.add(hit.sheet.title, lexicon_);
   return about;
@@ -173,9 +176,13 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
     const auto names = [&](auto is_so) {
       return std::ranges::any_of(name.groups, [&](const GroupMatch& match) { return match.count == 1 && match.first == i && is_so(match.group); });
     };
+    const auto is_of_figure = [&](const GroupMatch& match) {
+      return match.first <= i && i < match.first + match.count && (match.group.starts_with("kind-") || says_what_of_it(match.group));
+    };
     Unasked unasked = Unasked::other;
     if (holds_digit(word) || word == "mm" || word.size() < 3 || is_noise(word)) unasked = Unasked::measure;
     else if (names([](const std::string& group) { return group.starts_with("side-"); })) unasked = Unasked::side;
+    else if (is_measure(hit.entry.kind) && (is_aspect(word) || std::ranges::any_of(name.groups, is_of_figure))) unasked = Unasked::figure;
     else if (i >= name.thing) unasked = Unasked::place;
     else if (names([](const std::string& group) { return group == "bolt" || group == "nut"; })) unasked = Unasked::fastener;
     else if (place.stems.contains(name.stems[i])) unasked = Unasked::context;
@@ -222,14 +229,22 @@ Evidence Witness::of(const Hit& hit) {
   add_figures(hit, known, evidence);
   for (const auto& asked : reading_.sides) evidence.sides[side(hit, asked) > 0 ? 0 : 1] += 1;
   const auto said = [&](const auto& each) {
-    return std::ranges::all_of(words_of(fold(each.typed)), [&](const std::string& word) { return known.told.stems.contains(stem_of(word)); });
+    const std::string number = each.typed.substr(0, each.typed.find_first_not_of("0123456789.,"));  // of "5000rpm"
+    return (!number.empty() && known.told.stems.contains(number)) ||
+           std::ranges::all_of(words_of(fold(each.typed)), [&](const std::string& word) { return known.told.stems.contains(stem_of(word)); });
   };
   if (!reading_.lengths.empty() || !reading_.quantities.empty()) {
     const Meeting meeting = meet_measures(hit.entry, reading_);
     const bool is_said = std::ranges::all_of(reading_.lengths, said) && std::ranges::all_of(reading_.quantities, said);
     evidence.measures[meeting.meets ? 0 : is_said ? 2 : meeting.is_near ? 1 : 3] = 1;
   }
-  if (has_designation_but_length(reading_)) evidence.designations[having_.contains({hit.library, hit.id}) ? 0 : 1] = 1;
+  const bool has_it = having_.contains({hit.library, hit.id});
+  const auto speaks_of = [&](const Bearing& bearing) { return known.told.stems.contains(stem_of(fold(bearing.basic))); };
+  const bool is_spoken_of = !reading_.bearings.empty() && std::ranges::all_of(reading_.bearings, speaks_of);  // "a 32006 is NOT the same"
+  const auto& part_words = evidence.words[at(Said::part)];
+  const bool names_all = !reading_.machines.empty() && part_words[at(Held::name)] > 0 && std::accumulate(part_words.begin() + 1, part_words.end(), 0.0) == 0;
+  const bool is_doubted = is_spoken_of || names_all;  // "clutch fluid, dot 4 ok?"
+  if (has_designation_but_length(reading_) && (has_it || !is_doubted)) evidence.designations[has_it ? 0 : 1] = 1;
   if (!reading_.units.empty()) {
     const bool is_stated = std::ranges::any_of(reading_.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
     evidence.units[is_stated ? 0 : 1] = 1;
@@ -249,6 +264,11 @@ Doubt Witness::doubt() const {
                         any(reading_.lengths) + any(reading_.quantities);
   for (const auto& asked : asked_) doubt.words[at(asked.said)] += 1;
   return doubt;
+}
+
+bool Witness::names(const Hit& hit, const std::string& word) {
+  const auto it = std::ranges::find(asked_, word, &Asked::word);
+  return it != asked_.end() && about(hit).names.hold(*it);
 }
 
 void Witness::tell_reading(const Hit& hit, QuestionReading& into) {

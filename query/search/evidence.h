@@ -23,11 +23,11 @@ enum class Said { part, kind, free, around, unknown };
 enum class Held { name, brief, place, told, nowhere };
 
 // What a word of the entry's name is that the question does not ask for.
-enum class Unasked { measure, side, place, fastener, context, fluid, other };
+enum class Unasked { measure, side, place, fastener, context, fluid, other, figure };
 
 struct Evidence {
   std::array<std::array<double, 5>, 5> words{};  // by Said and Held
-  std::array<double, 7> unasked{};               // by Unasked
+  std::array<double, 8> unasked{};               // by Unasked
   std::array<double, 4> figures{};               // stated; itself such a measure; absent, but said loosely; absent
   std::array<double, 2> sides{};                 // its own; left open
   std::array<double, 4> measures{};              // met; nearly; said in some field; none of these
@@ -60,6 +60,8 @@ class Witness {
   Doubt doubt() const;
   // It is of the other side than one that was asked for.
   bool is_opposite(const Hit& hit);
+  // Its names hold that word of the question.
+  bool names(const Hit& hit, const std::string& word);
   // What of the question the entry has nowhere, is left aside; its short forms are read as the entry's words.
   void tell_reading(const Hit& hit, QuestionReading& into);
 

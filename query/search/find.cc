@@ -10,9 +10,11 @@
 #include "query/library/index_terms.h"
 #include "query/search/count_by.h"
 #include "query/search/designated.h"
+#include "query/search/draft.h"
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
+#include "query/search/measures.h"
 #include "query/search/meets.h"
 #include "query/search/part_names.h"
 #include "query/search/read.h"
@@ -92,7 +94,8 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
   if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
   for (const auto& part : reading.parts)
-    for (const auto& word : part.words) asked.insert(stem_of(word));
+    if (!part.groups.empty() || !is_ordinary(part.words.front()))  // "what do I do the oil drain plug up to"
+      for (const auto& word : part.words) asked.insert(stem_of(word));
   const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
     return std::includes(all.begin(), all.end(), some.begin(), some.end());
@@ -113,11 +116,14 @@ void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& readi
   });
 }
 
+// A tyre's size says it all, and is no name.
+bool is_tyre_alone(const QuestionReading& reading) { return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed); }
+
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
 // close to the best. Where no machine was named, one machine's part that is called just so must not hide
 // that of another, called almost so.
 void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
-  findings.total -= std::erase_if(hits, is_another_thing);
+  if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
   keep_machines_of_frame(hits, findings.reading);
   if (hits.empty()) return;
   const double best = hits.front().cost;
@@ -215,6 +221,7 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   bool changed = false;
   for (auto& part : reading.parts) {
     if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
+    if (is_ordinary(part.words.front())) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
     reading.corrections.push_back({part.typed, *meant});
@@ -303,6 +310,15 @@ bool are_of_one_place(const std::vector<Hit>& hits) {
   return std::ranges::all_of(hits, [&](const Hit& hit) { return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly); });
 }
 
+// What was found comes close, and is no answer.
+void demote(Findings& findings, Near why) {
+  findings.near = std::move(findings.answers);
+  findings.why_near = why;
+  findings.answers.clear();
+  findings.also.clear();
+  findings.total = 0;
+}
+
 // "differential oil", "knock sensor": beside a word that nobody knows, what is not called just so, or what is
 // so called in several places, may be another thing.
 void demote_guesses(Findings& findings) {
@@ -312,11 +328,7 @@ void demote_guesses(Findings& findings) {
                                   std::ranges::any_of(findings.reading.parts, is_generic_fastener) && !best.by_name && best.cost >= much_too_many;  // "tank bolts", of a screw beside the tank
   const bool is_sure = best.cost < called_just_so && are_of_one_place(findings.answers);
   if (!is_elsewhere_alone && (findings.reading.unread.empty() || is_sure)) return;
-  findings.near = std::move(findings.answers);
-  findings.why_near = Near::unknown_words;
-  findings.answers.clear();
-  findings.also.clear();
-  findings.total = 0;
+  demote(findings, Near::unknown_words);
 }
 
 // What a filter asks for is held by every answer. While a question is being typed there is no time to look through all machines.
@@ -326,14 +338,41 @@ bool may_be_weighed(const Request& request, const QuestionReading& reading) {
   return !is_filtered && (request.offers_near || !reading.machines.empty());
 }
 
+// Answers by weight instead; where that finds nothing, all is as it was.
+bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
+  Findings before = findings;
+  findings.answers.clear();
+  findings.also.clear();
+  if (answer_by_weight(findings, searcher, lexicon)) return true;
+  findings = std::move(before);
+  findings.weighed = true;
+  return false;
+}
+
 // "lower head bearing, causeway, a 32006?": what the machine has is asked for, before the row of a table.
 void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   const auto& reading = findings.reading;
   if (findings.answers.empty() || !findings.answers.front().entry.fits.empty()) return;
   if (reading.machines.empty() || std::ranges::none_of(reading.parts, names_a_part)) return;
-  Findings rows = findings;
-  findings.answers.clear();
-  if (!answer_by_weight(findings, searcher, lexicon)) findings = std::move(rows);
+  if (!weigh_instead(findings, searcher, lexicon)) demote(findings, Near::fewer_words);
+}
+
+// "how many kilos on the rear carrier": its rear bolts weigh nothing, where something else of it is weighed.
+void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
+  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure};
+  const auto units = units_that_tell(findings.reading);
+  const auto is_stated = [&](const Hit& hit) { return states_some(hit.entry, units) || describes_in(hit.entry, units); };
+  if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;
+  weigh_instead(findings, searcher, lexicon);
+  const auto is_so = [&](const Unit* unit) { return std::ranges::find(never_unsaid, unit->dimension) != std::end(never_unsaid) && unit->symbol != "bar"; };
+  const bool may_be_word = std::ranges::none_of(units, is_so);  // "bar", "turns" are words of names too
+  if (!may_be_word && !is_stated(findings.answers.front())) demote(findings, Near::figure_not_stated);
+}
+
+// What only its notes hold together is weighed against the others.
+void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
+  if (findings.answers.empty() || findings.answers.front().by_name || findings.reading.has_designation() || is_tyre_alone(findings.reading)) return;
+  if (!weigh_instead(findings, searcher, lexicon) && !findings.answers.front().names_some) demote(findings, Near::fewer_words);
 }
 
 // A figure that was withdrawn is no answer where another took its place: that is, and what became of the first is said.
@@ -388,6 +427,8 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     demote_guesses(findings);
     if (may_be_weighed(request, findings.reading)) {
       put_machine_first(findings, searcher, lexicon);
+      put_stated_first(findings, searcher, lexicon);
+      put_named_before_noted(findings, searcher, lexicon);
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
     }
     put_successors_first(findings, searcher);

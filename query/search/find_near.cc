@@ -25,9 +25,10 @@ class NearFinder {
     if (!reading.figures.empty() && offer_so_called(Near::figure_not_stated, {.figures = false})) return;
     if (!reading.parts.empty() && offer(Near::fewer_words, {.sides_stated = false})) return;
     if (offer(Near::fewer_words, {.sides_stated = false, .names_whole = false})) return;
+    if (has_machine && offer_other_loads()) return;
     if (has_machine && offer_so_called(Near::other_machines, {.machine = false, .year = false})) return;
     if (offer_other_sides()) return;
-    offer_without_a_word();
+    if (!offer_without_a_word() && measured) offer_without_measures();
   }
 
   bool offer(Near why, const Demand& demand) {
@@ -50,6 +51,23 @@ class NearFinder {
     return true;
   }
 
+  // "front tyre two up", of a machine that states a pressure for its rider alone.
+  bool offer_other_loads() {
+    const auto says_load = [](const PartAsked& part) {
+      return std::ranges::any_of(part.groups, [](const std::string& group) { return group == "two-up" || group == "rider-alone"; });
+    };
+    QuestionReading any_load = findings_.reading;
+    std::vector<std::string> dropped;
+    for (const auto& part : any_load.parts)
+      if (says_load(part)) dropped.push_back(part.typed);
+    if (std::erase_if(any_load.parts, says_load) == 0) return false;
+    auto hits = searcher_.search(any_load, {}).hits;
+    std::erase_if(hits, [](const Hit& hit) { return std::ranges::find(hit.entry.fields, "load", &FieldRecord::key) == hit.entry.fields.end(); });
+    if (!take(Near::fewer_words, std::move(hits))) return false;
+    findings_.dropped = std::move(dropped);
+    return true;
+  }
+
   bool offer_other_sides() {
     if (findings_.reading.sides.empty()) return false;
     QuestionReading any_side = findings_.reading;
@@ -57,8 +75,18 @@ class NearFinder {
     return take(Near::other_sides, searcher_.search(any_side, {}).hits);
   }
 
+  // "fork cap 46 nm?": what is called so, and states another figure.
+  void offer_without_measures() {
+    QuestionReading unmeasured = findings_.reading;
+    for (const auto& length : unmeasured.lengths) findings_.dropped.push_back(length.typed);
+    for (const auto& quantity : unmeasured.quantities) findings_.dropped.push_back(quantity.typed);
+    unmeasured.lengths.clear();
+    unmeasured.quantities.clear();
+    if (!take(Near::fewer_words, searcher_.search(unmeasured, {}).hits)) findings_.dropped.clear();
+  }
+
   // Leaves out the part without which the rest is called best.
-  void offer_without_a_word() {
+  bool offer_without_a_word() {
     const auto& parts = findings_.reading.parts;
     std::vector<Hit> best;
     std::size_t left_out = 0;
@@ -71,23 +99,23 @@ class NearFinder {
       best = std::move(found.hits);
       left_out = i;
     }
-    if (take(Near::fewer_words, std::move(best)))
-      findings_.dropped.push_back(parts[left_out].typed);
-    else
-      offer_without_free_words();
+    if (!take(Near::fewer_words, std::move(best))) return offer_without_free_words();
+    findings_.dropped.push_back(parts[left_out].typed);
+    return true;
   }
 
   // Leaves out every word that the glossary does not know.
-  void offer_without_free_words() {
+  bool offer_without_free_words() {
     QuestionReading named = findings_.reading;
     std::vector<std::string> dropped;
     std::erase_if(named.parts, [&](const PartAsked& part) {
       if (part.groups.empty()) dropped.push_back(part.typed);
       return part.groups.empty();
     });
-    if (dropped.empty() || named.parts.empty()) return;
-    if (take(Near::fewer_words, searcher_.search(named, {.sides_stated = false}).hits))
-      findings_.dropped = std::move(dropped);
+    if (dropped.empty() || named.parts.empty()) return false;
+    if (!take(Near::fewer_words, searcher_.search(named, {.sides_stated = false}).hits)) return false;
+    findings_.dropped = std::move(dropped);
+    return true;
   }
 
   Findings& findings_;

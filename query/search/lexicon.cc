@@ -132,6 +132,16 @@ bool Lexicon::knows(const std::string& word) {
          !group_words(stem_of(word)).empty();
 }
 
+std::optional<std::string> Lexicon::with_letters_swapped(const std::string& word) {
+  constexpr std::size_t shortest = 4;
+  for (std::size_t i = 1; i + 1 < word.size() && word.size() >= shortest; ++i) {
+    std::string swapped = word;
+    std::swap(swapped[i], swapped[i + 1]);
+    if (swapped != word && is_spelling(swapped)) return swapped;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
@@ -143,6 +153,8 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
       const bool is_sure = word.size() > 3 || lacks_one_within(word, meant) || (meant.size() == 3 && begins_swapped(meant.substr(1), word.substr(1)));
       if (begins_alike && is_sure) return meant;
     }
+    if (slips == 1)
+      if (auto swapped = with_letters_swapped(word)) return swapped;  // "bsae", to which "sae" is as near as "base"
   }
   return std::nullopt;
 } catch (const Xapian::Error& error) {

@@ -59,6 +59,7 @@ class Lexicon {
   std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
+  std::optional<std::string> with_letters_swapped(const std::string& word);  // two neighbours behind the first
 
   std::vector<Library*> libraries_;
   std::map<std::string, std::vector<WordsBeginningPtr>, std::less<>> group_words_;

@@ -10,6 +10,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/figures.h"
 #include "query/search/reach.h"
 
 namespace sheaf {
@@ -171,7 +172,7 @@ void count_in(Meeting& meeting, const Nearest& found, double reach) {
   meeting.cost += found.cost;
 }
 
-// A number without a unit is a size; only where a figure is asked for may it be one that is stated.
+// A number without a unit is a size; only where a figure is asked for, or of how far something may wear, may it be one that is stated.
 void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const LengthAsked& asked,
                  std::string_view kind, bool asks_figure) {
   const double reach = exact_reach(asked) * metres_per_mm;
@@ -179,7 +180,7 @@ void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const L
   const auto found = nearest(measures, value - reach, value + reach, kind, [&](const Measure& measure) {
     const bool is_size = measure.sense != LengthOf::anything;
     return measure.dimension == Dimension::length && is_of_sense(measure, asked.of) &&
-           (is_size || !asked.bare || asks_figure);
+           (is_size || !asked.bare || asks_figure || kind == "limit" || kind == "clearance");
   });
   const bool is_figure = found.measure && found.measure->name.empty();
   count_in(
@@ -207,10 +208,31 @@ void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const
     add_difference(meeting, best, best_figure->unit->symbol, base_per_unit(*best_figure->unit));
 }
 
-// "chain length over 20 pitches": the number is part of what it is called.
+bool has_word(const std::string& text, const std::string& word) {
+  const auto words = words_of(fold(text));
+  return std::ranges::find(words, word) != words.end();
+}
+
+bool describes(const EntryRecord& entry, const std::string& word) {
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return (field.key == "description" || (field.key == "size" && entry.kind == "part")) && has_word(field.text, word); });
+}
+
+// "chain length over 20 pitches", "525 chain": the number is part of what it is called or described as.
 bool stands_in_name(const LengthAsked& asked, const EntryRecord& entry) {
-  const auto words = words_of(fold(entry.name));
-  return asked.bare && std::ranges::find(words, asked.typed) != words.end();
+  return asked.bare && (has_word(entry.name, asked.typed) || describes(entry, asked.typed));
+}
+
+// "spring rate 138": the number of the figure asked for.
+bool is_of_figure(const LengthAsked& asked, const EntryRecord& entry, const QuestionReading& reading) {
+  return asked.bare && std::ranges::any_of(reading.figures, [&](const std::string& figure) {
+    const auto fields = fields_of_figure(figure);
+    return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return std::ranges::find(fields, field.key) != fields.end() && has_word(field.text, asked.typed); });
+  });
+}
+
+// "silencer wool 300 g", which is said of it in words.
+bool is_described(const QuantityAsked& asked, const EntryRecord& entry) {
+  return !asked.is_range && describes(entry, number_typed(asked));
 }
 
 // Each dimension of the size must be one of the entry's, whatever the order.
@@ -246,11 +268,31 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;
   const auto measures = measures_of(entry);
   for (const auto& length : reading.lengths)
-    if (!stands_in_name(length, entry))
+    if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading))
       meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
-  for (const auto& quantity : reading.quantities) meet_quantity(meeting, measures, quantity, entry.kind);
+  for (const auto& quantity : reading.quantities)
+    if (!is_described(quantity, entry)) meet_quantity(meeting, measures, quantity, entry.kind);
   if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front());
   return meeting;
+}
+
+std::string number_typed(const QuantityAsked& asked) {
+  return asked.typed.substr(0, asked.typed.find_first_not_of("0123456789"));
+}
+
+bool states_some(const EntryRecord& entry, const std::vector<const Unit*>& units) {
+  return std::ranges::any_of(units, [&](const Unit* unit) { return states(entry, unit->dimension); });
+}
+
+bool describes_in(const EntryRecord& entry, const std::vector<const Unit*>& units) {
+  return std::ranges::any_of(units, [&](const Unit* unit) { return describes(entry, fold(unit->symbol)); });
+}
+
+std::vector<const Unit*> units_that_tell(const QuestionReading& reading) {
+  std::vector<const Unit*> units;
+  const auto tells = [](const Unit* unit) { return unit->dimension != Dimension::torque && unit->dimension != Dimension::length; };
+  std::ranges::copy_if(reading.units, std::back_inserter(units), tells);
+  return units;
 }
 
 bool is_measure(std::string_view kind) { return kind == "limit" || kind == "clearance" || kind == "setting" || kind == "pressure"; }

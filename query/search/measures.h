@@ -29,6 +29,18 @@ bool is_measure(std::string_view kind);
 // Whether it states a figure of that dimension.
 bool states(const EntryRecord& entry, Dimension dimension);
 
+// "300" of "300 g"; empty if it does not begin with a digit.
+std::string number_typed(const QuantityAsked& asked);
+
+// Whether it states a figure in some of the units, or in others of the same.
+bool states_some(const EntryRecord& entry, const std::vector<const Unit*>& units);
+
+// Whether its description speaks of some of them: "long-fibre wool, 300 g".
+bool describes_in(const EntryRecord& entry, const std::vector<const Unit*>& units);
+
+// Units in which an answer is wanted and that tell what is asked; in what unit a torque or a length is wanted tells nothing.
+std::vector<const Unit*> units_that_tell(const QuestionReading& reading);
+
 // A difference with its sign, in that unit, to at most three digits: "+2 mm", "−0.5 mm".
 std::string signed_amount(double amount, std::string_view unit);
 

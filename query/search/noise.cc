@@ -55,7 +55,7 @@ constexpr auto noise = std::to_array<ShortWord>({
     "miei", "might", "mine", "mio", "mir", "mis", "mit", "moi", "moin", "moment", "mon", "montar", "montare",
     "monter", "montieren", "moped", "mopeds", "most", "moto", "motocicleta", "motocicletta", "motocyclette",
     "motorbike", "motorbikes", "motorcycle", "motorcycles", "motorrad", "motorrader", "motorraeder", "motos",
-    "much", "muessen", "mum", "muss", "mussen", "must", "my", "myself", "nach", "ne", "nearly", "necesita",
+    "much", "muessen", "mum", "muss", "mussen", "must", "my", "myself", "n", "nach", "ne", "nearly", "necesita",
     "necesito", "necessary", "need", "needed", "nel", "nella", "nello", "never", "nice", "no", "noch",
     "nochmal", "non", "nope", "normal", "normally", "nos", "not", "notre", "nous", "now", "nur", "o",
     "obviously", "od", "oder", "oem", "of", "official", "oh", "ok", "okay", "on", "one", "ones", "only",

@@ -11,6 +11,7 @@
 #include "query/library/index_terms.h"
 #include "query/library/vocabulary.h"
 #include "query/search/figures.h"
+#include "query/search/measures.h"
 #include "query/search/reach.h"
 #include "query/search/sides.h"
 
@@ -263,6 +264,8 @@ Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& siz
 // One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
 Query states_figure(const QuantityAsked& asked, const Demand& demand) {
   Queries any;
+  if (const auto number = number_typed(asked); !asked.is_range && !number.empty())
+    any.push_back(all_of({has(Prefix::word, number), has(Prefix::kind, "part")}));  // in its description
   for (const Figure& figure : asked.figures) {
     const BaseBand band = base_band(figure);
     const double exact = asked.is_range ? 0 : exact_reach(figure);

@@ -82,6 +82,13 @@ Token token_of(const std::string& text, std::size_t begin, std::size_t end) {
   return token;
 }
 
+// "oil + filter": no part of one name; "60 + 60" is a sum.
+bool parts_words(std::string_view text, std::size_t begin, std::size_t end) {
+  const std::string_view sign = text.substr(begin, end - begin);
+  const std::size_t next = text.find_first_not_of(' ', end);
+  return (sign == "+" || sign == "&") && next != std::string_view::npos && !is_digit(text[next]);
+}
+
 }  // namespace
 
 std::string_view Question::from(std::size_t token) const {
@@ -116,6 +123,7 @@ Question question_of(std::string_view text) {
     if (end > listed && is_list(std::string_view(whole).substr(begin, end - begin))) listed = end;
     if (end <= listed) end = std::min(end, whole.find(',', begin + 1));
     Token token = token_of(whole, begin, end);
+    if (token.words.empty() && parts_words(whole, begin, end)) token = {.typed = "+", .words = {"plus"}, .begin = begin, .end = end};
     if (!token.words.empty()) question.tokens.push_back(std::move(token));
     at = end;
   }

@@ -25,6 +25,8 @@ constexpr double fastener_unasked = 0.7;   // the same where nothing was asked o
 constexpr double place_share = 0.4;        // of each word that only says where: "... at the caliper"
 constexpr double other_thing = 0.5;        // "banjo bolt sealing washer" for "banjo bolt" is a washer
 constexpr double other_part_too = 1;       // "cam cap bolts" for "cap bolt": it is another part's name too
+constexpr double other_meaning = 0.6;      // what is called so by a word that may mean another part
+constexpr double other_fluid = 2.5;        // "fork oil seal" for "fork oil"
 constexpr double part_elsewhere = 1.2;     // a part asked for that only its notes hold,
 constexpr double nameless = 2;             // "exhaust stud", of the head's studs whose notes speak of the exhaust
 constexpr double part_of_sheet = 0.4;      // or that is the assembly of its sheet
@@ -123,6 +125,8 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
   for (const auto figure : {"level", "volume", "viscosity", "grade", "after-drain", "with-filter", "dry-fill"})
     asks_of_fluid_ = asks_of_fluid_ || asks_for(figure);
   asks_bound_ = std::ranges::any_of(reading.parts, [](const PartAsked& part) { return is_bound(part.typed) || is_dimension(part.typed); });
+  const auto has_ending = [&](std::string_view ending) { return std::ranges::any_of(groups_, [&](const std::string& group) { return group.ends_with(ending); }); };
+  asks_oil_ = has_ending("oil") && !has_ending("seal");
   if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }
 
@@ -165,6 +169,13 @@ bool Ranker::crosses_another(const GroupMatch& match, const std::vector<GroupMat
   return std::ranges::any_of(all, crosses) && std::ranges::none_of(all, holds_it);
 }
 
+// "rotor bolt" of the flywheel's, for "disc bolt", which is called so too.
+bool Ranker::means_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const {
+  return match.count > 1 && std::ranges::any_of(all, [&](const GroupMatch& other) {
+    return other.first == match.first && other.count == match.count && !groups_.contains(other.group);
+  });
+}
+
 bool Ranker::is_asked(const std::string& word, const std::string& stem) const {
   return stems_.contains(stem) || is_noise(word);
 }
@@ -204,6 +215,7 @@ double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Cont
     for (std::size_t i = match.first; i < match.first + match.count; ++i)
       costs[i] = std::min(costs[i], asked ? 0 : side_too_many);
     if (asked && crosses_another(match, name.groups)) sum += other_part_too;
+    if (asked && means_another(match, name.groups)) sum += other_meaning;
   }
   const bool asks_torque = asks_for("torque") || asks_for("stage");
   const double of_fastener = asks_torque ? fastener_too_many : reading_.figures.empty() ? fastener_unasked : 1;
@@ -255,6 +267,7 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord&
     else
       sum += is_there ? part_of_sheet : part_elsewhere;
   }
+  names_some_ = names_any;
   return sum + (names_any && lacks_one && !names_one ? nameless : 0);
 }
 
@@ -278,6 +291,7 @@ double Ranker::cost_of_kind(const EntryRecord& entry) const {
   if (!kind_named(entry.kind)) return reading_.has_designation() ? table_row : unasked_table_row;
   const bool is_asked = asks_for(entry.kind) || !reading_.kinds.empty();
   if (is_asked) return 0;
+  if (entry.kind == "seal" && asks_oil_) return other_fluid;
   if (entry.kind == "step") return step_of_job;
   if (entry.kind == "tool") return tool;
   if (!kinds_.empty() && !kinds_.contains(entry.kind)) return other_kind;
@@ -314,7 +328,7 @@ Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
   least *= share_of_name_;
   const double absent = cost_of_absent_parts(entry, sheet, names, context);
   const bool by_name = absent < generic_elsewhere;
-  return {cost + least + absent + cost_of_assembly(*names.front(), sheet), by_name, aspects_absent_};
+  return {cost + least + absent + cost_of_assembly(*names.front(), sheet), by_name, names_some_, aspects_absent_};
 }
 
 }  // namespace sheaf

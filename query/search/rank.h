@@ -16,6 +16,7 @@ namespace sheaf {
 struct Rank {
   double cost = 0;      // 0: the entry is called just what was asked
   bool by_name = true;  // its names hold every part that was asked for
+  bool names_some = true;  // or at least one
   int aspects_absent = 0;  // words such as "diameter" that its names do not hold
 };
 
@@ -48,6 +49,7 @@ class Ranker {
   double cost_of_limit(const EntryRecord& entry) const;
   double cost_of_hand(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
+  bool means_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;
   bool is_fastener_word(const std::string& word) const;
   bool is_fluid_word(const std::string& word) const;
   bool is_asked(const std::string& word, const std::string& stem) const;
@@ -56,8 +58,10 @@ class Ranker {
   const QuestionReading& reading_;
   Lexicon& lexicon_;
   bool asks_bound_ = false;              // "min", "max"
+  bool asks_oil_ = false;                // and no seal of it
   bool asks_of_fluid_ = false;           // a level, a volume
   int aspects_absent_ = 0;               // of the entry that is ranked
+  bool names_some_ = true;               // the same
   double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number
   Stems stems_;                          // of all words asked
   std::set<std::string> groups_;         // that the question names

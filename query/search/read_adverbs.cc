@@ -14,6 +14,7 @@ constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "goi
 constexpr std::string_view behind_back[] = {"out", "off", "again"};
 constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
+constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not"};
 constexpr std::string_view amounts[] = {"a", "per", "full", "complete", "new", "one", "whole", "je", "pro"};
 
 bool is_any(const Draft& draft, std::size_t i, Said said) {
@@ -28,6 +29,7 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "top")) return stands_in("on", "of");
   if (draft.has_word(i, "front")) return stands_in("in", "of");
   if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back);
+  if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
   if (draft.has_word(i, "left")) return follows(measured) || is_any(draft, i + 1, behind_left);
   const bool is_set = draft.has_word(i, "set") || draft.has_word(i, "sets");
   return is_set && (follows(amounts) || draft.has_word(i + 1, "of"));

@@ -18,6 +18,8 @@ bool is_number(const Token& token) {
 
 // Codes of several words are letters and numbers by turns: "dot 5.1", never "M8 flange".
 bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
+  constexpr std::string_view bounds[] = {"over", "under", "min", "max", "about"};  // "over 20" of so many pitches is no grade
+  if (count > 1 && std::ranges::any_of(bounds, [&](std::string_view word) { return draft.has_word(i, word); })) return false;
   for (std::size_t at = i; at < i + count; ++at) {
     const Token& token = draft.token(at);
     if (count > 1 && size_at(token.typed, Input::prompt)) return false;  // "seal 28x40x7" is no row of a table
@@ -83,6 +85,18 @@ bool is_too_large_for_inches(const Size& size) {
   return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) { return each.digits > 0 && approximate(each) > largest; });
 }
 
+// "26/40/6"
+bool read_slashed_size(Draft& draft, std::size_t i) {
+  std::string typed = draft.token(i).typed;
+  if (std::ranges::count(typed, '/') != 2 || typed.find_first_not_of("0123456789.,/") != std::string::npos) return false;
+  std::ranges::replace(typed, '/', 'x');
+  auto size = parse_size(typed, Input::prompt);
+  if (!size) return false;
+  draft.reading.sizes.push_back(*std::move(size));
+  draft.take(i, 1);
+  return true;
+}
+
 bool read_size(Draft& draft, std::size_t i) {
   const std::string_view text = draft.question.from(i);
   auto found = size_at(text, Input::prompt);
@@ -140,11 +154,12 @@ bool read_dash_code(Draft& draft, std::size_t i) {
 
 // "46mm socket", "T30", "17 mil nut"
 bool read_drive(Draft& draft, std::size_t i) {
+  constexpr double widest = 100;  // mm; "pinch bolt 700 hex key" names the machine
   for (std::size_t count = most_tokens_of_a_drive; count > 0; --count) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     auto drive = parse_drive(typed, Input::prompt);
-    if (!drive || !drive->size || is_length_alone(typed)) continue;
+    if (!drive || !drive->size || is_length_alone(typed) || across_flats_mm(*drive).value_or(0) > widest) continue;
     if (names_hex_alone(draft, i, count)) {
       Drive socket = *drive;
       socket.shape = Drive::Shape::hex_socket;
@@ -189,10 +204,15 @@ bool read_listed_number(Draft& draft, std::size_t i, std::size_t shortest = shor
 // "160/60-17", "100/90 B 18": no thread of 160/60 inches, and no bearing.
 bool is_tyre_size(std::string_view typed) {
   const std::size_t slash = typed.find('/');
-  if (slash < 2 || slash > 3 || slash == std::string_view::npos) return false;
+  if (slash < 2 || slash > 3 || slash == std::string_view::npos || slash != typed.rfind('/')) return false;
   const auto all_digits = [](std::string_view text) { return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos; };
   const std::string_view behind = typed.substr(slash + 1);
-  return all_digits(typed.substr(0, slash)) && all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) && behind.size() >= 2 && behind[0] >= '3';
+  return all_digits(typed.substr(0, slash)) && all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) && behind.size() >= 2 && (behind[0] >= '3' || behind.find('-') == 3);
+}
+
+// "64M", behind a tyre's size: what it may carry, and how fast.
+static bool is_load_index(std::string_view typed) {
+  return typed.size() == 3 && typed.find_first_not_of("0123456789") == 2 && typed[2] >= 'A' && typed[2] <= 'Z';
 }
 
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
@@ -230,10 +250,53 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   return std::ranges::any_of(draft.lexicon.machines_beginning(before), is_named);
 }
 
+// "60 + 60 deg", "stage 2 nm": how a torque is reached, and no figure that is stated.
+static bool read_stages(Draft& draft, std::size_t i) {
+  if (!is_number(draft.token(i)) || i + 1 >= draft.size()) return false;
+  const std::string_view between = std::string_view(draft.question.text).substr(draft.token(i).end, draft.token(i + 1).begin - draft.token(i).end);
+  const bool is_sum = between.find('+') != std::string_view::npos && draft.token(i + 1).has_digit;
+  const bool is_stage = i > 0 && draft.token(i).typed.size() == 1 && (draft.has_word(i - 1, "stage") || draft.has_word(i - 1, "step"));
+  if (!is_sum && !is_stage) return false;
+  draft.reading.left_out.push_back(draft.token(i).typed);
+  draft.take(i, 1);
+  if (!is_sum) return true;
+  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) draft.take(i - 2, 1);  // "30 then 60 + 60"
+  std::size_t next = i + 1;
+  draft.reading.left_out.push_back(draft.token(next).typed);
+  draft.take(next++, 1);
+  if (draft.has_word(next, "deg") || draft.has_word(next, "degrees") || draft.has_word(next, "degree")) draft.take(next, 1);
+  return true;
+}
+
+// "1st" is no stone.
+static bool is_ordinal(const Token& token) { return token.has_digit && token.words.size() == 1 && !whole_of(token.words.front()).empty(); }
+
+// "50T": so many teeth, which the sprocket's own description has.
+static bool read_teeth(Draft& draft, std::size_t i) {
+  const std::string& typed = draft.token(i).typed;
+  if (typed.size() < 3 || (typed.back() != 't' && typed.back() != 'T') || typed.find_first_not_of("0123456789") + 1 != typed.size()) return false;
+  constexpr std::string_view held[] = {"nut", "nuts", "bolt", "bolts"};  // what holds it says nothing of its teeth
+  const auto holds_it = [&](const Token& token) { return token.words.size() == 1 && std::ranges::find(held, std::string_view(token.words.front())) != std::end(held); };
+  if (std::ranges::any_of(draft.question.tokens, holds_it)) {
+    draft.reading.left_out.push_back(typed);
+    draft.take(i, 1);
+    return true;
+  }
+  auto teeth = parse_number(typed.substr(0, typed.size() - 1), Input::prompt);
+  if (!teeth) return false;
+  draft.reading.lengths.push_back(length_of(typed.substr(0, typed.size() - 1), *teeth, LengthOf::anything));
+  draft.take(i, 1);
+  return true;
+}
+
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
-    if (draft.taken[i]) continue;
-    if (is_tyre_size(draft.token(i).typed) || read_dash_code(draft, i)) continue;
+    if (draft.taken[i] || is_ordinal(draft.token(i))) continue;
+    if (is_tyre_size(draft.token(i).typed)) {
+      if (i + 1 < draft.size() && is_load_index(draft.token(i + 1).typed)) draft.take(i + 1, 1);
+      continue;
+    }
+    if (read_dash_code(draft, i) || read_slashed_size(draft, i) || read_stages(draft, i) || read_teeth(draft, i)) continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;

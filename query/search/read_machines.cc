@@ -5,6 +5,7 @@
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"
+#include "query/search/short_form.h"
 #include "query/search/sides.h"
 
 namespace sheaf {
@@ -29,6 +30,7 @@ void replace_words(Draft& draft, std::size_t i, std::vector<std::string> words) 
   for (const auto& word : words) read += (read.empty() ? "" : " ") + word;
   draft.reading.corrections.push_back({token.typed, read});
   token.words = std::move(words);
+  token.has_digit = std::ranges::any_of(token.words, has_digit);
 }
 
 bool names_side(Draft& draft, const std::string& word) {
@@ -109,10 +111,35 @@ bool begins_machine(Draft& draft, const std::string& word) {
   return word.size() >= shortest_beginning && !draft.lexicon.machines_beginning(word).empty();
 }
 
+// "cway", "pckt": the one model's name that begins and ends so and has its letters in that order; empty if none.
+std::string machine_shortened(Draft& draft, const std::string& word) {
+  constexpr std::size_t shortest = 4;
+  std::string whole;
+  if (word.size() < shortest) return whole;
+  for (const auto& machine : draft.lexicon.machines_beginning(word.substr(0, 1)))
+    for (const auto& name : words_of(fold(machine.model))) {
+      if (name == whole || name.back() != word.back() || !shortens(word, name)) continue;
+      if (!whole.empty()) return {};
+      whole = name;
+    }
+  return whole;
+}
+
+// "part no.": of the number, where the point stands.
+bool says_number(const Draft& draft, std::size_t i) {
+  const auto& text = draft.question.text;
+  const std::size_t end = draft.token(i).end;
+  return draft.has_word(i, "no") && end < text.size() && text[end] == '.';
+}
+
 bool correct_word(Draft& draft, std::size_t i) {
+  if (says_number(draft, i)) {
+    draft.question.tokens[i].words = {"number"};
+    return true;
+  }
   const std::string word = draft.token(i).words.front();
-  if (has_digit(word)) return false;
   const auto whole = whole_of(word);
+  if (has_digit(word) && whole.empty()) return false;
   const bool is_brief = !whole.empty() && !draft.lexicon.names_with(word) && draft.lexicon.groups_in({word}).empty();  // some note may hold "hd"
   if (!is_brief && is_known(draft, word)) return join_if_named(draft, i);
   if (begins_machine(draft, word)) return join_machine(draft, i);
@@ -121,6 +148,10 @@ bool correct_word(Draft& draft, std::size_t i) {
     return true;
   }
   if (join_with_next(draft, i) || split_word(draft, i, word)) return true;
+  if (auto machine = machine_shortened(draft, word); !machine.empty()) {
+    replace_words(draft, i, {std::move(machine)});
+    return true;
+  }
   if (is_aspect(word) || is_everyday(word)) return false;
   if (const auto meant = draft.lexicon.correction_of(word, 1)) {
     replace_words(draft, i, {*meant});
@@ -243,7 +274,7 @@ void read_machine_word(Draft& draft, std::size_t i, Search& search) {
 void read_machine_number(Draft& draft, std::size_t i, Search& search) {
   if (draft.taken[i] || draft.token(i).words.size() != 1 || !is_digits(draft.token(i).words.front())) return;
   const auto is_number = [&](std::size_t at) {
-    return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit;
+    return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit && !year_in(draft.token(at).typed);
   };
   const std::string& word = draft.token(i).words.front();
   const bool could_be_size = word.size() < 3 || is_number(i + 1) || (i > 0 && is_number(i - 1));

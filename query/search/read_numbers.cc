@@ -21,6 +21,10 @@ bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
 }
 
+bool is_two_numbers(const Token& token) {
+  return token.has_digit && token.typed.find_first_not_of("0123456789.,/") == std::string::npos;
+}
+
 // "7/16": inches.
 bool is_fraction(const Token& token) {
   const auto number = parse_number(token.typed, Input::prompt);
@@ -85,6 +89,7 @@ bool read_year(Draft& draft, std::size_t i) {
 bool read_row_of_numbers(Draft& draft, std::size_t i) {
   std::size_t count = 0;
   while (count < 4 && draft.is_free(i + count, 1) && is_number(draft.token(i + count))) ++count;
+  if (count >= 2 && draft.is_free(i + count, 1) && is_two_numbers(draft.token(i + count))) ++count;  // "43 55 9,5/10,5"
   for (; count >= 2; --count) {
     auto size = parse_size(draft.question.typed(i, count), Input::prompt);
     if (!size || size->count < 2) continue;

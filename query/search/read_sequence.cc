@@ -1,11 +1,17 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// "pivot adjuster before the nut": what comes later in the job is not what is asked for.
+// "pivot adjuster before the nut", "the bolt, not the nut", "105 or 120": what comes later in the job, what is excluded and
+// figures between which the asker doubts are not what is asked for.
+#include <span>
+
 #include "query/search/draft.h"
 
 namespace sheaf {
 namespace {
 
 constexpr std::size_t longest_later = 2;  // words that name what comes later; more are a question of their own
+constexpr std::size_t longest_excluded = 2;
+constexpr std::string_view articles[] = {"the", "a", "an", "its", "my", "any"};
+constexpr std::string_view excluding[] = {"without", "except", "excluding"};
 
 bool names_something(const Draft& draft, std::size_t i) {
   return !draft.taken[i] && !std::ranges::all_of(draft.token(i).words, is_noise);
@@ -18,18 +24,73 @@ std::vector<std::size_t> naming(const Draft& draft, std::size_t first, std::size
   return tokens;
 }
 
+bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view> words) {
+  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
+}
+
+void leave_out(Draft& draft, std::size_t i) {
+  draft.reading.left_out.push_back(draft.token(i).typed);
+  draft.take(i, 1);
+}
+
+// "not the nut", "without the bottle"; but "without filter change" is a figure of its own.
+bool excludes(Draft& draft, std::size_t i) {
+  if (draft.taken[i]) return false;
+  if (draft.has_word(i, "not")) return is_any(draft, i + 1, articles);
+  if (!is_any(draft, i, excluding)) return false;
+  std::vector<std::string> words;
+  for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at) words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
+  std::erase_if(words, [](const std::string& word) { return std::ranges::find(articles, word) != std::end(articles); });
+  return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
+}
+
+void read_exclusions(Draft& draft) {
+  for (std::size_t i = 1; i < draft.size(); ++i) {
+    if (!excludes(draft, i)) continue;
+    std::size_t first = i + 1;
+    while (first < draft.size() && is_any(draft, first, articles)) ++first;
+    std::size_t end = first;
+    while (end < draft.size() && end < first + longest_excluded && names_something(draft, end) && (end == first || !begins_clause(draft, end))) ++end;
+    if (end == first) continue;
+    draft.take(i, 1);
+    for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
+  }
+}
+
+bool is_plain_number(const Draft& draft, std::size_t i) {
+  return !draft.taken[i] && draft.token(i).typed.find_first_not_of("0123456789.,") == std::string::npos && !year_in(draft.token(i).typed);
+}
+
+void read_doubted_figures(Draft& draft) {
+  for (std::size_t i = 1; i + 1 < draft.size(); ++i) {
+    if (!draft.has_word(i, "or")) continue;
+    auto& quantities = draft.reading.quantities;
+    if (is_plain_number(draft, i - 1) && draft.taken[i + 1] && !quantities.empty() && quantities.back().typed.starts_with(draft.token(i + 1).typed)) {
+      draft.reading.left_out.push_back(quantities.back().typed);  // "105 or 120 nm"
+      draft.reading.units.push_back(quantities.back().figures.front().unit);
+      quantities.pop_back();
+      leave_out(draft, i - 1);
+    }
+    if (!is_plain_number(draft, i + 1)) continue;
+    const bool is_of_code = draft.taken[i - 1] && !draft.reading.codes.empty() && draft.reading.codes.back().starts_with("dot");
+    if (is_of_code) draft.reading.codes.push_back("dot" + draft.token(i + 1).typed), draft.take(i + 1, 1);  // "dot 4 or 5.1"
+    if (is_of_code || !is_plain_number(draft, i - 1)) continue;
+    leave_out(draft, i - 1);
+    leave_out(draft, i + 1);
+  }
+}
+
 }  // namespace
 
 void read_sequence(Draft& draft) {
+  read_exclusions(draft);
+  read_doubted_figures(draft);
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!draft.has_word(i, "before") || naming(draft, 0, i).empty()) continue;
     const auto later = naming(draft, i + 1, draft.size());
     const bool has_digits = std::ranges::any_of(later, [&](std::size_t at) { return draft.token(at).has_digit; });
     if (later.empty() || later.size() > longest_later || has_digits) continue;
-    for (const std::size_t at : later) {
-      draft.reading.left_out.push_back(draft.token(at).typed);
-      draft.take(at, 1);
-    }
+    for (const std::size_t at : later) leave_out(draft, at);
   }
 }
 

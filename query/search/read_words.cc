@@ -69,8 +69,14 @@ bool is_part_group(std::string_view group) {
   return side_of_group(group).empty() && !group.starts_with("kind-") && !group.starts_with("hand-");
 }
 
+bool says_end(const QuestionReading& reading) {
+  return std::ranges::any_of(reading.sides, [](const std::string& side) { return side == "front" || side == "rear"; });
+}
+
 void read_meaning(QuestionReading& reading, const std::string& group, const std::string& typed) {
-  if (const auto side = side_of_group(group); !side.empty()) return add_new(reading.sides, std::string(side));
+  if (const auto side = side_of_group(group); !side.empty()) {
+    return add_new(reading.sides, std::string(side));
+  }
   if (auto hand = value_after(group, "hand-")) {
     add_new(reading.figures, "hand");
     reading.hand = *std::move(hand);
@@ -124,7 +130,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
-  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness"; });
+  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe"; });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
       if (words[i].word.size() >= 3) add_unit(draft.reading, words[i].word);
@@ -132,8 +138,9 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
     take(words, chosen);
     return;
   }
+  const std::string_view other = says_end(draft.reading) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
   for (const auto& match : matches)
-    if (match.first == chosen.first && match.count == chosen.count)
+    if (match.first == chosen.first && match.count == chosen.count && !(typed == "r" && match.group == other))
       read_meaning(draft.reading, match.group, typed);
   take(words, chosen);
   leave_thing(draft, words, chosen);
@@ -143,6 +150,14 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
 bool is_within_number(const Draft& draft, const LooseWords& words, const GroupMatch& match) {
   const Token& token = draft.token(words[match.first].token);
   return match.count == 1 && token.has_digit && token.words.size() > 1;
+}
+
+// "back axle nut is off": what was read between "back" and "off" parts them.
+bool is_parted(const Draft& draft, const LooseWords& words, const GroupMatch& match) {
+  for (std::size_t i = match.first + 1; i < match.first + match.count; ++i)
+    for (std::size_t at = words[i - 1].token + 1; at < words[i].token; ++at)
+      if (!std::ranges::all_of(draft.token(at).words, is_noise)) return true;
+  return false;
 }
 
 // The longest first; of equal ones that on the left.
@@ -158,7 +173,8 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match))
+    if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match) &&
+        (is_part_group(match.group) || !is_parted(draft, words, match)))
       read_match(draft, words, matches, match);
 }
 
@@ -218,6 +234,15 @@ bool read_parted_pair(Draft& draft, LooseWords& words) {
   return false;
 }
 
+// "3/8-16, what drill for the tap": before they are read as things of a machine.
+void read_tap_drill(Draft& draft, LooseWords& words) {
+  const auto is = [&](std::string_view word) { return [word](const Loose& each) { return stem_of(each.word) == word; }; };
+  const auto tap = std::ranges::find_if(words, is("tap")), drill = std::ranges::find_if(words, is("drill"));
+  if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() || !draft.lexicon.has_term(Prefix::field, "tap-drill")) return;
+  add_new(draft.reading.figures, "tap-drill");
+  tap->taken = drill->taken = true;
+}
+
 // "proof stress": two words that are the name of a column of some table.
 void read_column_names(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
@@ -241,15 +266,20 @@ void read_counted_units(Draft& draft, LooseWords& words) {
   constexpr Dimension asked[] = {Dimension::torque, Dimension::pressure, Dimension::volume};  // each a figure by its name
   constexpr Dimension measured[] = {Dimension::mass, Dimension::force, Dimension::length};
   for (std::size_t i = 0; i + 2 < words.size(); ++i) {
-    const auto units = readings(words[i + 2].word);
-    if (units.empty() || !asks_how_many(words, i)) continue;
+    if (!asks_how_many(words, i)) continue;
+    std::string unit = words[i + 2].word;
+    const std::string of_two = i + 3 < words.size() ? unit + " " + words[i + 3].word : "";  // "newton metres"
+    const bool is_of_two = !of_two.empty() && !readings(of_two).empty();
+    if (is_of_two) unit = of_two;
+    const auto units = readings(unit);
+    if (units.empty()) continue;
     const Dimension dimension = units.front()->dimension;
     const bool is_asked = std::ranges::find(asked, dimension) != std::end(asked);
-    const bool is_turns = words[i + 2].word.starts_with("turn");  // of a screw; degrees are a stage of a torque
+    const bool is_turns = unit.starts_with("turn");  // of a screw; degrees are a stage of a torque
     if (!is_asked && !is_turns && std::ranges::find(measured, dimension) == std::end(measured)) continue;
     if (is_asked) add_new(draft.reading.figures, std::string(name_of(dimension)));
-    add_unit(draft.reading, words[i + 2].word);
-    take(words, {{}, i, 3});
+    add_unit(draft.reading, unit);
+    take(words, {{}, i, is_of_two ? std::size_t{4} : std::size_t{3}});
   }
 }
 
@@ -292,6 +322,37 @@ void read_tools(QuestionReading& reading) {
   if (std::erase_if(reading.parts, is_tool) == 0) return;
   add_new(reading.figures, "drive");  // or the tool itself
   std::erase(reading.figures, "size");
+}
+
+// "flywheel nut lh": of the left side, or with a left-hand thread.
+void read_hands(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto is_screwed = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut") || group.ends_with("bolt"); });
+  };
+  if (!reading.hand.empty() || std::ranges::none_of(reading.parts, is_screwed)) return;
+  const auto is_nut = [](const PartAsked& part) { return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut"); }); };
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (draft.has_word(i, "lh")) reading.hand = "left";
+  if (!reading.hand.empty() && std::ranges::any_of(reading.parts, is_nut)) std::erase(reading.sides, "left");  // of nuts there is seldom one a side
+}
+
+// "preload step": counted, and not in turns.
+void read_steps_of_preload(Draft& draft) {
+  const auto says_preload = [](const Token& token) { return std::ranges::find(token.words, "preload") != token.words.end(); };
+  const auto says_step = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "step" || stem_of(word) == "notch"; });
+  };
+  const auto& tokens = draft.question.tokens;
+  if (std::ranges::any_of(tokens, says_preload) && std::ranges::any_of(tokens, says_step)) add_unit(draft.reading, "clicks");
+}
+
+// "3/8 wrench range": of the torque wrench with that square, which alone has a range.
+void read_crib_drives(QuestionReading& reading) {
+  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
+  if (!asks("range") && !asks("calibration-due")) return;
+  for (auto& drive : reading.drives)
+    if (drive.shape == Drive::Shape::hexagon) drive.shape = Drive::Shape::square;
 }
 
 bool has_group(const PartAsked& part, std::string_view group) {
@@ -427,6 +488,8 @@ void read_words(Draft& draft) {
   words = without_taken(words);
   read_field_names(draft, words);
   words = without_taken(words);
+  read_tap_drill(draft, words);
+  words = without_taken(words);
   read_column_names(draft, words);
   words = without_taken(words);
   read_groups(draft, words, 2);  // "how much", "which oil": before their noise words go
@@ -440,6 +503,9 @@ void read_words(Draft& draft) {
   read_threadlocker(draft.reading);
   read_states(draft.reading);
   read_torque_wrench(draft.reading);
+  read_hands(draft);
+  read_crib_drives(draft.reading);
+  read_steps_of_preload(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
@@ -458,6 +524,12 @@ bool is_field(std::string_view word) {
   return std::ranges::any_of(all_kinds(), [&](const KindDeclaration& kind) {
     return !of_crib(kind) && field_of(kind, word) != nullptr;
   });
+}
+
+// "17 mm adapter offset": the one figure of the crib that is asked for by its plain name.
+bool is_offset_of_adapter(const Draft& draft, std::string_view word) {
+  const auto is_adapter = [](const Token& token) { return std::ranges::find(token.words, "adapter") != token.words.end(); };
+  return word == "offset" && std::ranges::any_of(draft.question.tokens, is_adapter);
 }
 
 bool tells_nothing(Draft& draft, std::size_t i) {
@@ -506,11 +578,23 @@ bool is_count(std::string_view typed) {
   return typed.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
+// "twelve-point", "12 point": the shape of a head whose size nobody said.
+std::size_t length_of_shape(const Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  if (words == std::vector<std::string>{"12", "point"}) return 1;
+  return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2 : 0;
+}
+
 }  // namespace
 
 void read_rest(Draft& draft) {
+  std::vector<PartAsked> fields;  // "tube", "load": words that name a figure, and things too
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
+    if (const std::size_t count = length_of_shape(draft, i)) {
+      draft.take(i, count);
+      continue;
+    }
     if (is_count(draft.token(i).typed) || is_sum(draft.token(i).typed)) continue;
     if (is_tyre_size(draft.token(i).typed)) {
       draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
@@ -518,15 +602,20 @@ void read_rest(Draft& draft) {
       continue;
     }
     for (const auto& word : draft.token(i).words) {
-      if (is_field(word))
+      if (is_field(word) || is_offset_of_adapter(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
-      else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
+        if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
+      } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it
       else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
         read_unknown(draft, i, word);
       else
         draft.reading.parts.push_back(free_word(draft, i, word));
     }
+  }
+  if (draft.reading.parts.empty() && draft.reading.unread.empty() && fields.size() == 1) {  // "front tube, part no"
+    std::erase(draft.reading.figures, fields.front().typed);
+    draft.reading.parts = std::move(fields);
   }
   read_descriptions(draft);
 }

@@ -151,7 +151,7 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
     into.hits.push_back(
-        {id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.aspects_absent, std::move(meeting.differs)});
+        {id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.names_some, rank.aspects_absent, std::move(meeting.differs)});
   }
   return number;
 }

@@ -8,6 +8,13 @@ namespace {
 
 constexpr std::size_t shortest_joined = 6, shortest_half = 2;  // letters
 
+bool begins_or_shortens(std::string_view half, std::string_view word) {
+  const std::string_view one = half.size() > shortest_half && half.ends_with('s') ? half.substr(0, half.size() - 1) : half;
+  return word.starts_with(half) || word == one || shortens(half, word);
+}
+
+}  // namespace
+
 bool shortens(std::string_view brief, std::string_view whole) {
   if (brief.size() < 2 || whole.size() <= brief.size() || brief.front() != whole.front()) return false;
   std::size_t found = 0;
@@ -15,13 +22,6 @@ bool shortens(std::string_view brief, std::string_view whole) {
     if (found < brief.size() && letter == brief[found]) ++found;
   return found == brief.size();
 }
-
-bool begins_or_shortens(std::string_view half, std::string_view word) {
-  const std::string_view one = half.size() > shortest_half && half.ends_with('s') ? half.substr(0, half.size() - 1) : half;
-  return word.starts_with(half) || word == one || shortens(half, word);
-}
-
-}  // namespace
 
 std::vector<std::size_t> short_for(std::string_view word, const std::vector<std::string>& name) {
   for (std::size_t i = 0; i < name.size(); ++i)

@@ -6,15 +6,16 @@
 #include <cmath>
 #include <numeric>
 
-#include "query/search/measures.h"
+#include "query/search/rule_out.h"
 #include "query/search/weights.h"
 
 namespace sheaf {
 namespace {
 
-constexpr double likely_enough = 0.6;  // that the answers hold what was meant
-constexpr double as_likely = 0.4;      // of the likeliest: what is less likely is no answer beside it
+constexpr double likely_enough = 0.5;  // that the answers hold what was meant
+constexpr double as_likely = 0.4;     // of the likeliest: what is less likely is no answer beside it
 constexpr std::size_t most_answers = 3;
+constexpr std::size_t most_designated = 120;  // entries up to which those with a designation asked for are weighed too
 constexpr double worth_a_look = 0.05;  // chance from which on an entry is offered below the answer
 
 template <typename Counts>
@@ -34,42 +35,19 @@ QuestionReading designations_of(QuestionReading reading) {
   return reading;
 }
 
-// "how many kilos": of what nobody weighs there is none, where something else is weighed. In what unit a torque or a length is
-// wanted tells nothing.
-void rule_out_unstated(std::vector<Weighed>& entries, const QuestionReading& reading) {
-  const auto tells = [](const Unit* unit) { return unit->dimension != Dimension::torque && unit->dimension != Dimension::length; };
-  const auto is_stated = [&](const Weighed& each) {
-    return std::ranges::any_of(reading.units, [&](const Unit* unit) { return tells(unit) && states(each.hit.entry, unit->dimension); });
-  };
-  if (std::ranges::none_of(entries, is_stated)) return;
-  for (auto& each : entries) each.may_answer = each.may_answer && is_stated(each);
-}
-
-bool asks(const QuestionReading& reading, std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); }
-
-// Of a step no figure is asked, but the order of the work.
-void rule_out_steps(std::vector<Weighed>& entries, const QuestionReading& reading) {
-  if (reading.figures.empty() || asks(reading, "step") || asks(reading, "order") || asks(reading, "pattern")) return;
-  for (auto& each : entries) each.may_answer = each.may_answer && each.hit.entry.kind != "step";
-}
-
-// "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another machine.
-void rule_out_of_model(std::vector<Weighed>& entries, const QuestionReading& reading) {
-  const auto may_be_model = [](const LengthAsked& length) {
-    return length.bare && length.typed.size() >= 3 && length.typed.find_first_not_of("0123456789") == std::string::npos;
-  };
-  if (std::ranges::none_of(reading.lengths, may_be_model)) return;
-  for (auto& each : entries) each.may_answer = each.may_answer && meet_measures(each.hit.entry, reading).meets;
-}
-
 }  // namespace
 
 Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexicon) {
   Weighing weighing;
   auto hits = searcher.holding_some(reading);
   std::set<std::pair<std::size_t, EntryId>> having;
-  if (has_designation_but_length(reading))
-    for (const auto& hit : searcher.search(designations_of(reading), {}).hits) having.emplace(hit.library, hit.id);
+  if (has_designation_but_length(reading)) {
+    const auto is_among = [&](const Hit& hit) { return std::ranges::any_of(hits, [&](const Hit& other) { return other.library == hit.library && other.id == hit.id; }); };
+    for (auto& hit : searcher.search(designations_of(reading), {}).hits) {
+      having.emplace(hit.library, hit.id);
+      if (!hit.entry.fits.empty() && !is_among(hit) && hits.size() < most_designated) hits.push_back(std::move(hit));
+    }
+  }
   Witness& witness = weighing.witness.emplace(reading, lexicon, hits, std::move(having));
   weighing.doubt = witness.doubt();
   weighing.none = sum(weighing.doubt, doubt_weights);
@@ -84,9 +62,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
   for (auto& each : weighing.entries) all += each.chance = std::exp(each.chance - most);
   weighing.none /= all;
   for (auto& each : weighing.entries) each.chance /= all;
-  rule_out_unstated(weighing.entries, reading);
-  rule_out_steps(weighing.entries, reading);
-  rule_out_of_model(weighing.entries, reading);
+  rule_out(weighing.entries, reading, witness);
   std::ranges::stable_sort(weighing.entries, std::ranges::greater(), &Weighed::chance);
   return weighing;
 }

@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/rule_out.h"
+
+#include <algorithm>
+#include <numeric>
+
+#include "query/search/measures.h"
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+using Entries = std::vector<Weighed>;
+
+template <typename May>
+void keep(Entries& entries, May may) {
+  for (auto& each : entries) each.may_answer = each.may_answer && may(each);
+}
+
+// Words of the question of that sort that it has so, or that were asked at all.
+double count(const Evidence& evidence, Said said, Held held) { return evidence.words[static_cast<std::size_t>(said)][static_cast<std::size_t>(held)]; }
+double named(const Evidence& evidence, Said said) { return count(evidence, said, Held::name) + count(evidence, said, Held::brief); }
+double asked(const Evidence& evidence, Said said) {
+  const auto& held = evidence.words[static_cast<std::size_t>(said)];
+  return std::accumulate(held.begin(), held.end(), 0.0);
+}
+
+// "how many kilos": of what nobody weighs there is none, where something else is weighed.
+void rule_out_unstated(Entries& entries, const QuestionReading& reading) {
+  const auto units = units_that_tell(reading);
+  const auto is_stated = [&](const Weighed& each) { return states_some(each.hit.entry, units); };
+  if (std::ranges::any_of(entries, is_stated)) keep(entries, is_stated);
+}
+
+// Of a step no figure is asked, but the order of the work.
+void rule_out_steps(Entries& entries, const QuestionReading& reading) {
+  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
+  if (reading.figures.empty() || asks("step") || asks("order") || asks("pattern")) return;
+  keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "step"; });
+}
+
+// "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another machine.
+void rule_out_of_model(Entries& entries, const QuestionReading& reading) {
+  const auto may_be_model = [](const LengthAsked& length) {
+    return length.bare && length.typed.size() >= 3 && length.typed.find_first_not_of("0123456789") == std::string::npos;
+  };
+  if (std::ranges::none_of(reading.lengths, may_be_model)) return;
+  keep(entries, [&](const Weighed& each) { return meet_measures(each.hit.entry, reading).meets; });
+}
+
+// "rear psi two up": what has nothing of what was named is none, whatever is measured of it.
+void rule_out_unnamed(Entries& entries) {
+  keep(entries, [](const Weighed& each) {
+    const Evidence& evidence = each.evidence;
+    double all = 0, held = named(evidence, Said::around) + named(evidence, Said::unknown);
+    for (const Said said : {Said::part, Said::kind, Said::free}) {
+      all += asked(evidence, said);
+      held += named(evidence, said);
+    }
+    return all == 0 || held > 0 || evidence.designations[0] > 0;
+  });
+}
+
+// "oil strainer plug", "starter relay screws": the strainer is no plug, and the starter's screws are not the relay's.
+void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witness& witness) {
+  const auto stands_before = [&](const PartAsked& part) {
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& other) { return other.phrase == part.phrase && other.token + 1 == part.token; });
+  };
+  for (const auto& part : reading.parts) {
+    const bool is_within = tells_another(part, reading) && stands_before(part);
+    const bool is_name = part.words.size() > 1 && names_a_part(part) && reading.parts.size() == 1;
+    if (is_within || is_name) keep(entries, [&](const Weighed& each) { return witness.names(each.hit, part.words.back()); });
+  }
+}
+
+// "31 mm fork oil": the fork's oil seal is none.
+void rule_out_seals_of_oil(Entries& entries, const QuestionReading& reading) {
+  const auto asks = [&](std::string_view ending) {
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
+      return std::ranges::any_of(part.groups, [&](const std::string& group) { return group.ends_with(ending); });
+    });
+  };
+  if (asks("oil") && !asks("seal")) keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "seal"; });
+}
+
+// "clutch fluid, can I use dot 4": the brake's has the code, and is not what was named, where another is.
+void rule_out_of_other_part(Entries& entries) {
+  const auto lacks_one = [](const Weighed& each) { return count(each.evidence, Said::part, Held::nowhere) > 0; };
+  const auto names_all = [](const Weighed& each) { return named(each.evidence, Said::part) > 0 && named(each.evidence, Said::part) == asked(each.evidence, Said::part); };
+  if (std::ranges::any_of(entries, names_all)) keep(entries, [&](const Weighed& each) { return !lacks_one(each); });
+}
+
+// "M8x999": another thread, size or bearing than it has of the kind asked for.
+void rule_out_otherwise_designated(Entries& entries, const QuestionReading& reading) {
+  if (!has_designation_but_length(reading) || !reading.machines.empty()) return;  // "would a 32006 fit": what the machine has
+  const auto states_other = [&](const FieldRecord& field) {
+    return (field.key == "thread" && !reading.threads.empty()) || (field.key == "size" && !reading.sizes.empty()) || (field.key == "bearing" && !reading.bearings.empty());
+  };
+  keep(entries, [&](const Weighed& each) {
+    const bool is_row = each.hit.entry.fits.empty();
+    return each.evidence.designations[0] > 0 || !(is_row || std::ranges::any_of(each.hit.entry.fields, states_other));
+  });
+}
+
+}  // namespace
+
+void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness) {
+  rule_out_unstated(entries, reading);
+  rule_out_steps(entries, reading);
+  rule_out_of_model(entries, reading);
+  rule_out_unnamed(entries);
+  rule_out_of_another(entries, reading, witness);
+  rule_out_seals_of_oil(entries, reading);
+  rule_out_of_other_part(entries);
+  rule_out_otherwise_designated(entries, reading);
+}
+
+}  // namespace sheaf
