@@ -17,15 +17,17 @@ import numpy
 from scipy.optimize import minimize
 
 PRIOR = 0.3  # precision of the weights
+SHARE_OF_NOTHING = 2.0  # how much a question counts that no sheet answers: a wrong answer is worse than none
 SHARE_OF_ABSENT = 0.2  # how much a question counts whose answer was taken away
-LIKELY_ENOUGH, AS_LIKELY, MOST_ANSWERS = 0.6, 0.4, 3  # as in query/search/weigh.cc
+LIKELY_ENOUGH, AS_LIKELY, MOST_ANSWERS = 0.5, 0.4, 3  # as in query/search/weigh.cc
 
 
 class Case:
     """One question: a row of counts for each entry, and the last for there being no answer."""
 
     def __init__(self, file, kind, words):
-        self.file, self.kind, self.words, self.share = file, kind, words, 1.0
+        self.file, self.kind, self.words = file, kind, words
+        self.share = SHARE_OF_NOTHING if kind == "none" else 1.0
         self.doubt, self.entries, self.wanted, self.addresses = [], [], [], []
 
     def rows(self, entry_counts):

@@ -222,3 +222,44 @@ TEST_CASE("'back', 'left' and 'top' are sides only where they say where somethin
   CHECK(read("back caliper pin").sides == std::vector<std::string>{"rear"});
   CHECK(read("on top of the fork").sides.empty());
 }
+
+TEST_CASE("what is excluded, and figures between which the asker doubts, are not asked for") {
+  const auto nut = read("top plug not the drain plug muleback");
+  REQUIRE(nut.parts.size() == 1);
+  CHECK(nut.parts.front().typed == "top plug");
+  CHECK(read("fork oil without the seal").parts.size() == 1);
+  CHECK(read("top plug 25 or 28 muleback").lengths.empty());
+  const auto doubted = read("top plug 25 or 28 nm");
+  CHECK(doubted.quantities.empty());
+  REQUIRE(doubted.units.size() == 1);
+  CHECK(doubted.units.front()->symbol == "N·m");
+  CHECK(read("muleback 2013 or 2014").year == 2013);
+}
+
+TEST_CASE("machines cut short to their letters, and a machine's number beside a year") {
+  CHECK(read("mlbck top plug").machine == "Haldrek Muleback 380");
+  CHECK(read("mlbck top plug").corrections.front().read == "muleback");
+  CHECK(read("mk top plug").machines.empty());
+  CHECK(read("top plug 380 2013").machine == "Haldrek Muleback 380");
+  CHECK(read("top plug 380 2013").year == 2013);
+  CHECK(read("top plug 380 41").machines.empty());  // the one may measure as well as the other
+}
+
+TEST_CASE("a sign for 'and' parts words, a sum is of stages") {
+  const Question question = question_of("oil + filter & seal");
+  REQUIRE(question.tokens.size() == 5);
+  CHECK(question.tokens[1].words == std::vector<std::string>{"plus"});
+  CHECK(question_of("60 + 60").tokens.size() == 2);
+  CHECK(read("top plug 60 + 60 deg").quantities.empty());
+  CHECK(read("top plug stage 2 nm").quantities.empty());
+  CHECK(read("top plug 2 nm").quantities.size() == 1);
+}
+
+TEST_CASE("sizes with strokes, and no sizes of a tyre") {
+  REQUIRE(read("26/40/6").sizes.size() == 1);
+  CHECK(to_text(read("26/40/6").sizes.front()) == "26x40x6");
+  REQUIRE(read("43 55 9,5/10,5").sizes.size() == 1);
+  CHECK(to_text(read("43 55 9,5/10,5").sizes.front()) == "43x55x9.5/10.5");
+  CHECK(read("110/100-18 64M").threads.empty());
+  CHECK(read("110/100-18 64M").lengths.empty());
+}
