@@ -92,10 +92,12 @@ bool is_conversion(const QuestionReading& reading) {
 // "gauge shows 32 psi, how many bar is that": one figure, and one other unit of the same, where nothing else was found; of a
 // torque, newtons are newton metres.
 std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
-  if (!reading.machines.empty() || reading.units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
+  auto units = reading.units;
+  if (units.empty() && reading.parts.size() == 1) units = readings(reading.parts.front().typed);  // "140 mm inch", which is a word of names too
+  if (!reading.machines.empty() || units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
   if (!reading.quantities.empty() && reading.quantities.front().is_range) return std::nullopt;
   const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;
-  const Unit* to = reading.units.front();
+  const Unit* to = units.front();
   const bool is_torque_in_newtons = from->dimension == Dimension::torque && to->dimension == Dimension::force;
   if (from == to || (!is_torque_in_newtons && from->dimension != to->dimension)) return std::nullopt;
   const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;

@@ -130,8 +130,12 @@ Witness::About Witness::about(const Hit& hit) {
     if (field.key == "also" || field.key == "load") about.names.add(field.text, lexicon_);
     for (const auto& word : words_of(fold(field.text))) about.told.stems.insert(stem_of(word));
   }
-  for (const auto& caution : hit.entry.cautions)
-    for (const auto& word : words_of(spaced(caution.name))) about.told.stems.insert(stem_of(word));
+  for (const auto& caution : hit.entry.cautions) {
+    const auto words = words_of(spaced(caution.name));
+    for (const auto& word : words) about.told.stems.insert(stem_of(word));
+    for (const auto& match : lexicon_.groups_in(words))
+      if (match.count == words.size()) about.names.groups.insert(match.group);  // "split-pin": it has one
+  }
   about.place.add(spaced(hit.sheet.assembly), lexicon_);
   about.place.add(hit.sheet.title, lexicon_);
   return about;

@@ -23,6 +23,7 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "with-filter") return {"with-filter", "volume"};
   if (figure == "after-drain") return {"after-drain", "volume"};
   if (figure == "links") return {"size"};
+  if (figure == "tool") return {"drive"};  // "front axle, what tool"
   if (figure == "stage" || figure == "angle") return {"torque"};
   if (figure == "size") return {"size", "drive", "thread"};  // of a fastener, its tool's first
   if (figure == "grade") return {"grade", "viscosity"};

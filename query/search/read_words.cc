@@ -337,6 +337,22 @@ void read_hands(Draft& draft) {
   if (!reading.hand.empty() && std::ranges::any_of(reading.parts, is_nut)) std::erase(reading.sides, "left");  // of nuts there is seldom one a side
 }
 
+// "oil change with filter, litres", "ml per leg": what is filled in so goes without saying.
+void read_implied_oil(Draft& draft) {
+  auto& reading = draft.reading;
+  if (!reading.parts.empty() || reading.has_designation()) return;
+  const auto imply = [&](const char* oil, const char* group) {
+    PartAsked part = part_of(draft, oil);
+    part.groups = {group};
+    part.groups_of_words = {part.groups, part.groups};
+    reading.parts.push_back(std::move(part));
+  };
+  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
+  if (asks("with-filter")) return imply("engine oil", "engine-oil");
+  for (std::size_t i = 1; i < draft.size() && asks("volume"); ++i)
+    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each"))) return imply("fork oil", "fork-oil");
+}
+
 // "preload step": counted, and not in turns.
 void read_steps_of_preload(Draft& draft) {
   const auto says_preload = [](const Token& token) { return std::ranges::find(token.words, "preload") != token.words.end(); };
@@ -506,6 +522,7 @@ void read_words(Draft& draft) {
   read_hands(draft);
   read_crib_drives(draft.reading);
   read_steps_of_preload(draft);
+  read_implied_oil(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
