@@ -365,7 +365,7 @@ void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) 
   if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;
   weigh_instead(findings, searcher, lexicon);
   const auto is_so = [&](const Unit* unit) { return std::ranges::find(never_unsaid, unit->dimension) != std::end(never_unsaid) && unit->symbol != "bar"; };
-  const bool may_be_word = std::ranges::none_of(units, is_so);  // "bar", "turns" are words of names too
+  const bool may_be_word = std::ranges::none_of(units, is_so) && !findings.reading.parts.empty();  // "bar", "turns" are words of names too
   if (!may_be_word && !is_stated(findings.answers.front())) demote(findings, Near::figure_not_stated);
 }
 
