@@ -95,7 +95,7 @@ std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
   auto units = reading.units;
   if (units.empty() && reading.parts.size() == 1) units = readings(reading.parts.front().typed);  // "140 mm inch", which is a word of names too
   if (!reading.machines.empty() || units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
-  if (!reading.quantities.empty() && reading.quantities.front().is_range) return std::nullopt;
+  if (!reading.quantities.empty() ? reading.quantities.front().is_range : reading.lengths.front().bare) return std::nullopt;
   const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;
   const Unit* to = units.front();
   const bool is_torque_in_newtons = from->dimension == Dimension::torque && to->dimension == Dimension::force;

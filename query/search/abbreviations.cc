@@ -18,7 +18,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"1st", "first"}, {"2nd", "second"}, {"3rd", "third"}, {"adj", "adjuster"}, {"adjstr", "adjuster"},
     {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
     {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"}, {"brkt", "bracket"},
-    {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"cal", "calibration"},
+    {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"calib", "calibration"},
     {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},
     {"clrnc", "clearance"}, {"cltch", "clutch"}, {"clth", "clutch"}, {"comp", "compression"}, {"crk", "crank"},
     {"cvr", "cover"}, {"cyl", "cylinder"}, {"diam", "diameter"}, {"dmpr", "damper"}, {"drn", "drain"},

@@ -26,7 +26,10 @@ bool answer_by_designation(Findings& findings, Searcher& searcher) {
   rest.parts.clear();
   rest.figures.clear();
   rest.sides.clear();
-  if (!rest.codes.empty()) rest.quantities.clear();  // "sae 90 at 100 °C"
+  if (!rest.codes.empty()) {  // "sae 90 at 100 °C"
+    for (const auto& quantity : rest.quantities) aside.push_back(quantity.typed);
+    rest.quantities.clear();
+  }
   auto hits = searcher.search(rest, {.figures_named = false, .sides_stated = false}).hits;
   if (!is_number) std::erase_if(hits, [](const Hit& hit) { return !hit.entry.fits.empty(); });
   if (hits.empty()) return false;

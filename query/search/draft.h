@@ -22,6 +22,7 @@ struct Draft {
   Lexicon& lexicon;
   QuestionReading reading;
   std::vector<bool> taken;  // by token
+  std::size_t machines_tried = 0;  // words taken for a machine's name cut short
 
   std::size_t size() const { return question.tokens.size(); }
   const Token& token(std::size_t i) const { return question.tokens[i]; }

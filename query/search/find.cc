@@ -335,7 +335,7 @@ void demote_guesses(Findings& findings) {
 bool may_be_weighed(const Request& request, const QuestionReading& reading) {
   const auto& filters = request.filters;
   const bool is_filtered = !filters.kind.empty() || !filters.thread.empty() || !filters.drive.empty() || !filters.between.empty() || !filters.assembly.empty();
-  return !is_filtered && (request.offers_near || !reading.machines.empty());
+  return !is_filtered && request.count_by.empty() && (request.offers_near || !reading.machines.empty());
 }
 
 // Answers by weight instead; where that finds nothing, all is as it was.
@@ -401,7 +401,7 @@ void put_successors_first(Findings& findings, Searcher& searcher) {
 // What all of its words do not find.
 void find_otherwise(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   if (!findings.reading.numbers.empty() && answer_by_designation(findings, searcher)) return;
-  if (!answer_by_weight(findings, searcher, lexicon)) answer_by_designation(findings, searcher);
+  if (findings.weighed || !answer_by_weight(findings, searcher, lexicon)) answer_by_designation(findings, searcher);
 }
 
 }  // namespace
@@ -432,9 +432,9 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
     }
     put_successors_first(findings, searcher);
-    if (request.offers_near && findings.answers.empty())
+    if (request.offers_near && findings.answers.empty() && findings.near.empty())
       find_near(findings, searcher);
-    else if (request.offers_near && findings.answers.size() <= few_answers)
+    else if (request.offers_near && !findings.answers.empty() && findings.answers.size() <= few_answers)
       add_near_sizes(findings, searcher);
   }
   if (searcher.failure()) return *searcher.failure();

@@ -230,9 +230,32 @@ bool is_of_figure(const LengthAsked& asked, const EntryRecord& entry, const Ques
   });
 }
 
-// "silencer wool 300 g", which is said of it in words.
+// A unit of what one of the figures measures; degrees are said of heat too.
+bool is_such_unit(const std::string& text, const QuantityAsked& asked) {
+  return std::ranges::any_of(readings(text), [&](const Unit* unit) {
+    return std::ranges::any_of(asked.figures, [&](const Figure& figure) {
+      const Dimension dimension = figure.unit->dimension;
+      return unit->dimension == dimension || (dimension == Dimension::angle && unit->dimension == Dimension::temperature);
+    });
+  });
+}
+
+// "silencer wool 300 g", which is said of it in words: that very number, and such a unit behind it.
 bool is_described(const QuantityAsked& asked, const EntryRecord& entry) {
-  return !asked.is_range && describes(entry, number_typed(asked));
+  const std::string number = number_typed(asked);
+  if (asked.is_range || number.empty()) return false;
+  const auto says_it = [&](const std::string& text) {
+    constexpr std::string_view of_numbers = "0123456789.,";
+    for (std::size_t at = text.find(number); at != std::string::npos; at = text.find(number, at + 1)) {
+      const std::size_t end = at + number.size();
+      if (at > 0 && of_numbers.find(text[at - 1]) != std::string_view::npos) continue;
+      if (end < text.size() && text[end] >= '0' && text[end] <= '9') continue;
+      const std::size_t unit = text.find_first_not_of(' ', end);
+      if (unit != std::string::npos && is_such_unit(text.substr(unit, text.find_first_of(" ,;", unit) - unit), asked)) return true;
+    }
+    return false;
+  };
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "description" && says_it(field.text); });
 }
 
 // Each dimension of the size must be one of the entry's, whatever the order.
@@ -268,7 +291,9 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   if (reading.lengths.empty() && reading.quantities.empty() && reading.sizes.empty()) return meeting;
   const auto measures = measures_of(entry);
   for (const auto& length : reading.lengths)
-    if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading))
+    if (counts_teeth(length))
+      meeting.meets = meeting.is_near = meeting.meets && describes(entry, length.typed.substr(0, length.typed.size() - 1));
+    else if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading))
       meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities)
     if (!is_described(quantity, entry)) meet_quantity(meeting, measures, quantity, entry.kind);
@@ -277,7 +302,7 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
 }
 
 std::string number_typed(const QuantityAsked& asked) {
-  return asked.typed.substr(0, asked.typed.find_first_not_of("0123456789"));
+  return asked.typed.substr(0, asked.typed.find_first_not_of("0123456789.,"));
 }
 
 bool states_some(const EntryRecord& entry, const std::vector<const Unit*>& units) {

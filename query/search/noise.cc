@@ -14,7 +14,7 @@ namespace {
 
 // clang-format off
 constexpr auto noise = std::to_array<ShortWord>({
-    "a", "aber", "about", "according", "actually", "aflojar", "again", "agli", "ah", "ai", "aint", "al", "alguien",
+    "a", "aber", "about", "according", "actually", "aflojar", "again", "agli", "ai", "aint", "al", "alguien",
     "algun", "all", "alla", "alle", "allen", "alles", "allo", "allow", "allows", "alors", "als", "also",
     "always", "am", "an", "anche", "and", "angabe", "angaben", "ante", "any", "anybody", "anyone",
     "anything", "appropriate", "approx", "approximately", "aqui", "are", "arent", "around", "as", "asap",

@@ -237,6 +237,7 @@ Query states_between(Dimension dimension, double least, double most) {
 }
 
 Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& sizes) {
+  if (counts_teeth(length)) return has(Prefix::word, length.typed.substr(0, length.typed.size() - 1));
   const double exact = exact_reach(length);
   const double reach = demand.sizes_exact ? exact : near_length;
   const double from = length.mm - reach, to = length.mm + reach;
@@ -264,7 +265,7 @@ Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& siz
 // One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
 Query states_figure(const QuantityAsked& asked, const Demand& demand) {
   Queries any;
-  if (const auto number = number_typed(asked); !asked.is_range && !number.empty())
+  if (const auto number = number_typed(asked); !asked.is_range && !number.empty() && number.find_first_of(".,") == std::string::npos)
     any.push_back(all_of({has(Prefix::word, number), has(Prefix::kind, "part")}));  // in its description
   for (const Figure& figure : asked.figures) {
     const BaseBand band = base_band(figure);

@@ -125,7 +125,7 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
   for (const auto figure : {"level", "volume", "viscosity", "grade", "after-drain", "with-filter", "dry-fill"})
     asks_of_fluid_ = asks_of_fluid_ || asks_for(figure);
   asks_bound_ = std::ranges::any_of(reading.parts, [](const PartAsked& part) { return is_bound(part.typed) || is_dimension(part.typed); });
-  const auto has_ending = [&](std::string_view ending) { return std::ranges::any_of(groups_, [&](const std::string& group) { return group.ends_with(ending); }); };
+  const auto has_ending = [&](std::string_view ending) { return std::ranges::any_of(groups_, [&](const std::string& group) { return group == ending || group.ends_with("-" + std::string(ending)); }); };
   asks_oil_ = has_ending("oil") && !has_ending("seal");
   if (asks_for("drive")) groups_.insert({"wrench", "socket", "hex-key"});
 }

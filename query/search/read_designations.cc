@@ -91,7 +91,7 @@ bool read_slashed_size(Draft& draft, std::size_t i) {
   if (std::ranges::count(typed, '/') != 2 || typed.find_first_not_of("0123456789.,/") != std::string::npos) return false;
   std::ranges::replace(typed, '/', 'x');
   auto size = parse_size(typed, Input::prompt);
-  if (!size) return false;
+  if (!size || size->count != 3 || dimension_mm(*size, 0) >= dimension_mm(*size, 1) || dimension_mm(*size, 2) >= dimension_mm(*size, 1)) return false;
   draft.reading.sizes.push_back(*std::move(size));
   draft.take(i, 1);
   return true;
@@ -204,7 +204,8 @@ bool read_listed_number(Draft& draft, std::size_t i, std::size_t shortest = shor
 // "160/60-17", "100/90 B 18": no thread of 160/60 inches, and no bearing.
 bool is_tyre_size(std::string_view typed) {
   const std::size_t slash = typed.find('/');
-  if (slash < 2 || slash > 3 || slash == std::string_view::npos || slash != typed.rfind('/')) return false;
+  if (slash < 2 || slash > 3 || slash == std::string_view::npos) return false;
+  if (slash != typed.rfind('/') && slash == 2) return false;  // "26/40/6" is a seal, "120/70/17" none
   const auto all_digits = [](std::string_view text) { return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos; };
   const std::string_view behind = typed.substr(slash + 1);
   return all_digits(typed.substr(0, slash)) && all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) && behind.size() >= 2 && (behind[0] >= '3' || behind.find('-') == 3);
@@ -250,41 +251,56 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   return std::ranges::any_of(draft.lexicon.machines_beginning(before), is_named);
 }
 
+static bool says_fastener(const Token& token) {
+  constexpr std::string_view fasteners[] = {"nut", "nuts", "bolt", "bolts", "stud", "studs", "screw", "screws", "head"};
+  return token.words.size() == 1 && std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
+}
+
 // "60 + 60 deg", "stage 2 nm": how a torque is reached, and no figure that is stated.
 static bool read_stages(Draft& draft, std::size_t i) {
-  if (!is_number(draft.token(i)) || i + 1 >= draft.size()) return false;
-  const std::string_view between = std::string_view(draft.question.text).substr(draft.token(i).end, draft.token(i + 1).begin - draft.token(i).end);
-  const bool is_sum = between.find('+') != std::string_view::npos && draft.token(i + 1).has_digit;
+  if (!is_number(draft.token(i))) return false;
   const bool is_stage = i > 0 && draft.token(i).typed.size() == 1 && (draft.has_word(i - 1, "stage") || draft.has_word(i - 1, "step"));
+  const auto is_added = [&](std::size_t at) {  // to the one before it
+    if (at >= draft.size() || !draft.token(at).has_digit) return false;
+    const std::size_t end = draft.token(at - 1).end;
+    return std::string_view(draft.question.text).substr(end, draft.token(at).begin - end).find('+') != std::string_view::npos;
+  };
+  std::size_t end = i + 1;
+  while (is_added(end)) ++end;
+  const bool is_sum = end > i + 1 && std::ranges::any_of(draft.question.tokens, says_fastener);
   if (!is_sum && !is_stage) return false;
-  draft.reading.left_out.push_back(draft.token(i).typed);
-  draft.take(i, 1);
+  const auto leave_out = [&](std::size_t at) {
+    draft.reading.left_out.push_back(draft.token(at).typed);
+    draft.take(at, 1);
+  };
+  for (std::size_t at = i; at < (is_sum ? end : i + 1); ++at) leave_out(at);
   if (!is_sum) return true;
-  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) draft.take(i - 2, 1);  // "30 then 60 + 60"
-  std::size_t next = i + 1;
-  draft.reading.left_out.push_back(draft.token(next).typed);
-  draft.take(next++, 1);
-  if (draft.has_word(next, "deg") || draft.has_word(next, "degrees") || draft.has_word(next, "degree")) draft.take(next, 1);
+  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) leave_out(i - 2);  // "30 then 60 + 60"
+  if (draft.has_word(end, "deg") || draft.has_word(end, "degrees") || draft.has_word(end, "degree")) draft.take(end, 1);
   return true;
 }
 
 // "1st" is no stone.
 static bool is_ordinal(const Token& token) { return token.has_digit && token.words.size() == 1 && !whole_of(token.words.front()).empty(); }
 
+// "twelve-point", "12 point": the shape of a head whose size nobody said.
+static std::size_t length_of_shape(const Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  if (words == std::vector<std::string>{"12", "point"}) return 1;
+  return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2 : 0;
+}
+
 // "50T": so many teeth, which the sprocket's own description has.
 static bool read_teeth(Draft& draft, std::size_t i) {
+  constexpr std::size_t most_digits = 3;
   const std::string& typed = draft.token(i).typed;
-  if (typed.size() < 3 || (typed.back() != 't' && typed.back() != 'T') || typed.find_first_not_of("0123456789") + 1 != typed.size()) return false;
-  constexpr std::string_view held[] = {"nut", "nuts", "bolt", "bolts"};  // what holds it says nothing of its teeth
-  const auto holds_it = [&](const Token& token) { return token.words.size() == 1 && std::ranges::find(held, std::string_view(token.words.front())) != std::end(held); };
-  if (std::ranges::any_of(draft.question.tokens, holds_it)) {
-    draft.reading.left_out.push_back(typed);
-    draft.take(i, 1);
-    return true;
-  }
-  auto teeth = parse_number(typed.substr(0, typed.size() - 1), Input::prompt);
-  if (!teeth) return false;
-  draft.reading.lengths.push_back(length_of(typed.substr(0, typed.size() - 1), *teeth, LengthOf::anything));
+  const std::string number = typed.substr(0, typed.size() - 1);
+  const bool is_such = number.size() >= 2 && number.size() <= most_digits && (typed.back() == 't' || typed.back() == 'T') && number.find_first_not_of("0123456789") == std::string::npos;
+  if (!is_such || is_listed_number(draft.lexicon, squeeze(typed))) return false;
+  if (std::ranges::any_of(draft.question.tokens, says_fastener))
+    draft.reading.left_out.push_back(typed);  // what holds it says nothing of its teeth
+  else
+    draft.reading.lengths.push_back(length_of(number + "T", *parse_number(number, Input::prompt), LengthOf::anything));
   draft.take(i, 1);
   return true;
 }
@@ -292,6 +308,10 @@ static bool read_teeth(Draft& draft, std::size_t i) {
 void read_designations(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || is_ordinal(draft.token(i))) continue;
+    if (const std::size_t count = length_of_shape(draft, i)) {
+      draft.take(i, count);
+      continue;
+    }
     if (is_tyre_size(draft.token(i).typed)) {
       if (i + 1 < draft.size() && is_load_index(draft.token(i + 1).typed)) draft.take(i + 1, 1);
       continue;

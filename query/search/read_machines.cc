@@ -113,23 +113,30 @@ bool begins_machine(Draft& draft, const std::string& word) {
 
 // "cway", "pckt": the one model's name that begins and ends so and has its letters in that order; empty if none.
 std::string machine_shortened(Draft& draft, const std::string& word) {
-  constexpr std::size_t shortest = 4;
+  constexpr std::size_t shortest = 4, most_tried = 3;
   std::string whole;
-  if (word.size() < shortest) return whole;
+  const auto vowels = std::ranges::count_if(word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  if (word.size() < shortest || vowels > 1 || draft.machines_tried++ >= most_tried) return whole;  // each try reads all machines with that letter
   for (const auto& machine : draft.lexicon.machines_beginning(word.substr(0, 1)))
     for (const auto& name : words_of(fold(machine.model))) {
-      if (name == whole || name.back() != word.back() || !shortens(word, name)) continue;
+      if (name == whole || name.back() != word.back() || 2 * word.size() < name.size() || !shortens(word, name)) continue;
       if (!whole.empty()) return {};
       whole = name;
     }
   return whole;
 }
 
-// "part no.": of the number, where the point stands.
+// "oil filter no.", "no. 12": of the number, where the point stands.
 bool says_number(const Draft& draft, std::size_t i) {
   const auto& text = draft.question.text;
   const std::size_t end = draft.token(i).end;
-  return draft.has_word(i, "no") && end < text.size() && text[end] == '.';
+  const bool is_at_end = i + 1 == draft.size() || draft.token(i + 1).has_digit;
+  return is_at_end && draft.has_word(i, "no") && end < text.size() && text[end] == '.';
+}
+
+// "how many w": watts, and not "with".
+bool stands_for_unit(const Draft& draft, std::size_t i) {
+  return i > 0 && draft.has_word(i, "w") && (draft.has_word(i - 1, "many") || draft.has_word(i - 1, "much") || draft.has_word(i - 1, "in"));
 }
 
 bool correct_word(Draft& draft, std::size_t i) {
@@ -139,7 +146,7 @@ bool correct_word(Draft& draft, std::size_t i) {
   }
   const std::string word = draft.token(i).words.front();
   const auto whole = whole_of(word);
-  if (has_digit(word) && whole.empty()) return false;
+  if ((has_digit(word) && whole.empty()) || stands_for_unit(draft, i)) return false;
   const bool is_brief = !whole.empty() && !draft.lexicon.names_with(word) && draft.lexicon.groups_in({word}).empty();  // some note may hold "hd"
   if (!is_brief && is_known(draft, word)) return join_if_named(draft, i);
   if (begins_machine(draft, word)) return join_machine(draft, i);
@@ -148,11 +155,11 @@ bool correct_word(Draft& draft, std::size_t i) {
     return true;
   }
   if (join_with_next(draft, i) || split_word(draft, i, word)) return true;
+  if (is_aspect(word) || is_everyday(word)) return false;
   if (auto machine = machine_shortened(draft, word); !machine.empty()) {
     replace_words(draft, i, {std::move(machine)});
     return true;
   }
-  if (is_aspect(word) || is_everyday(word)) return false;
   if (const auto meant = draft.lexicon.correction_of(word, 1)) {
     replace_words(draft, i, {*meant});
   } else if (const auto said = noise_near(word); !said.empty()) {

@@ -153,7 +153,10 @@ bool read_figure(Draft& draft, std::size_t i) {
 // large as "1990 outer screw" would have it, which is a year; and "6205 bore" asks for a bearing's.
 bool read_named_number(Draft& draft, std::size_t i) {
   if (year_in(draft.token(i).typed) || draft.lexicon.has_term(Prefix::bearing, draft.token(i).typed)) return false;
-  if (i > 0 && !draft.taken[i - 1] && draft.token(i - 1).typed.find_first_not_of("0123456789.,") == std::string::npos) return false;  // "18 30 5 shaft seal"
+  const auto is_dimension = [&](const std::string& typed) {
+    return typed.find_first_not_of("0123456789.,") == std::string::npos && !year_in(typed) && draft.lexicon.machines_with(typed).empty();
+  };
+  if (i > 0 && !draft.taken[i - 1] && is_dimension(draft.token(i - 1).typed)) return false;  // "18 30 5 shaft seal"
   const auto number = parse_number(draft.token(i).typed, Input::prompt);
   const auto [of, more] = meaning_behind(draft, i + 1);
   if (!number || more == 0 || of == LengthOf::across_flats) return false;

@@ -9,7 +9,7 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t longest_later = 2;  // words that name what comes later; more are a question of their own
-constexpr std::size_t longest_excluded = 2;
+constexpr std::size_t longest_excluded = 4;  // words; more are a question of their own
 constexpr std::string_view articles[] = {"the", "a", "an", "its", "my", "any"};
 constexpr std::string_view excluding[] = {"without", "except", "excluding"};
 
@@ -36,12 +36,18 @@ void leave_out(Draft& draft, std::size_t i) {
 // "not the nut", "without the bottle"; but "without filter change" is a figure of its own.
 bool excludes(Draft& draft, std::size_t i) {
   if (draft.taken[i]) return false;
-  if (draft.has_word(i, "not")) return is_any(draft, i + 1, articles);
+  if (draft.has_word(i, "not")) return is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise);
   if (!is_any(draft, i, excluding)) return false;
   std::vector<std::string> words;
   for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at) words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
   std::erase_if(words, [](const std::string& word) { return std::ranges::find(articles, word) != std::end(articles); });
   return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
+}
+
+// "litres", "torque": what is asked, whatever was excluded before it.
+bool asks_figure(Draft& draft, std::size_t i) {
+  if (!readings(draft.token(i).typed).empty()) return true;
+  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return match.group.starts_with("kind-"); });
 }
 
 void read_exclusions(Draft& draft) {
@@ -50,33 +56,55 @@ void read_exclusions(Draft& draft) {
     std::size_t first = i + 1;
     while (first < draft.size() && is_any(draft, first, articles)) ++first;
     std::size_t end = first;
-    while (end < draft.size() && end < first + longest_excluded && names_something(draft, end) && (end == first || !begins_clause(draft, end))) ++end;
-    if (end == first) continue;
+    while (end < draft.size() && names_something(draft, end) && !asks_figure(draft, end) && (end == first || !begins_clause(draft, end))) ++end;
+    if (end == first || end > first + longest_excluded) continue;
     draft.take(i, 1);
     for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
   }
 }
 
-bool is_plain_number(const Draft& draft, std::size_t i) {
-  return !draft.taken[i] && draft.token(i).typed.find_first_not_of("0123456789.,") == std::string::npos && !year_in(draft.token(i).typed);
+// That nothing is designated by.
+bool is_plain_number(Draft& draft, std::size_t i) {
+  const std::string& typed = draft.token(i).typed;
+  if (draft.taken[i] || typed.find_first_not_of("0123456789.,") != std::string::npos || year_in(typed)) return false;
+  return !draft.lexicon.has_term(Prefix::bearing, typed) && !is_listed_number(draft.lexicon, typed);
 }
 
+// "22 mm" of "22"
+bool is_of(const std::string& typed, const std::string& number) {
+  return typed.starts_with(number) && typed.size() > number.size() && std::string_view("0123456789.,").find(typed[number.size()]) == std::string_view::npos;
+}
+
+// "105 or 120", "18 or 20 or 22 nm", "dot 4 or 5.1"
 void read_doubted_figures(Draft& draft) {
+  auto& reading = draft.reading;
+  std::vector<bool> doubted(draft.size());
   for (std::size_t i = 1; i + 1 < draft.size(); ++i) {
     if (!draft.has_word(i, "or")) continue;
-    auto& quantities = draft.reading.quantities;
-    if (is_plain_number(draft, i - 1) && draft.taken[i + 1] && !quantities.empty() && quantities.back().typed.starts_with(draft.token(i + 1).typed)) {
-      draft.reading.left_out.push_back(quantities.back().typed);  // "105 or 120 nm"
-      draft.reading.units.push_back(quantities.back().figures.front().unit);
-      quantities.pop_back();
-      leave_out(draft, i - 1);
+    const bool is_of_code = draft.taken[i - 1] && !reading.codes.empty() && reading.codes.back().starts_with("dot");
+    if (is_of_code && is_plain_number(draft, i + 1)) {
+      reading.codes.push_back("dot" + draft.token(i + 1).typed);
+      draft.take(i + 1, 1);
+      continue;
     }
-    if (!is_plain_number(draft, i + 1)) continue;
-    const bool is_of_code = draft.taken[i - 1] && !draft.reading.codes.empty() && draft.reading.codes.back().starts_with("dot");
-    if (is_of_code) draft.reading.codes.push_back("dot" + draft.token(i + 1).typed), draft.take(i + 1, 1);  // "dot 4 or 5.1"
-    if (is_of_code || !is_plain_number(draft, i - 1)) continue;
-    leave_out(draft, i - 1);
-    leave_out(draft, i + 1);
+    if (!doubted[i - 1] && !is_plain_number(draft, i - 1)) continue;
+    const std::string& last = draft.token(i + 1).typed;
+    const auto quantity = std::ranges::find_if(reading.quantities, [&](const QuantityAsked& each) { return is_of(each.typed, last); });
+    const auto length = std::ranges::find_if(reading.lengths, [&](const LengthAsked& each) { return is_of(each.typed, last); });
+    if (draft.taken[i + 1] && length != reading.lengths.end()) {
+      reading.left_out.push_back(length->typed);
+      reading.lengths.erase(length);
+    } else if (draft.taken[i + 1] && quantity != reading.quantities.end()) {
+      reading.left_out.push_back(quantity->typed);
+      reading.units.push_back(quantity->figures.front().unit);
+      reading.quantities.erase(quantity);
+    } else if (is_plain_number(draft, i + 1)) {
+      leave_out(draft, i + 1);
+      doubted[i + 1] = true;
+    } else {
+      continue;
+    }
+    if (!doubted[i - 1]) leave_out(draft, i - 1);
   }
 }
 

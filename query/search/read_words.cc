@@ -69,8 +69,10 @@ bool is_part_group(std::string_view group) {
   return side_of_group(group).empty() && !group.starts_with("kind-") && !group.starts_with("hand-");
 }
 
-bool says_end(const QuestionReading& reading) {
-  return std::ranges::any_of(reading.sides, [](const std::string& side) { return side == "front" || side == "rear"; });
+bool says_end(const Draft& draft) {
+  return std::ranges::any_of(draft.question.tokens, [](const Token& token) {
+    return token.words.size() == 1 && (token.words.front() == "front" || token.words.front() == "rear" || token.words.front() == "back");
+  });
 }
 
 void read_meaning(QuestionReading& reading, const std::string& group, const std::string& typed) {
@@ -138,7 +140,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
     take(words, chosen);
     return;
   }
-  const std::string_view other = says_end(draft.reading) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
+  const std::string_view other = says_end(draft) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && !(typed == "r" && match.group == other))
       read_meaning(draft.reading, match.group, typed);
@@ -595,24 +597,13 @@ bool is_count(std::string_view typed) {
   return typed.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
-// "twelve-point", "12 point": the shape of a head whose size nobody said.
-std::size_t length_of_shape(const Draft& draft, std::size_t i) {
-  const auto& words = draft.token(i).words;
-  if (words == std::vector<std::string>{"12", "point"}) return 1;
-  return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2 : 0;
-}
-
 }  // namespace
 
 void read_rest(Draft& draft) {
   std::vector<PartAsked> fields;  // "tube", "load": words that name a figure, and things too
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (draft.taken[i] || read_units(draft, i)) continue;
-    if (const std::size_t count = length_of_shape(draft, i)) {
-      draft.take(i, count);
-      continue;
-    }
-    if (is_count(draft.token(i).typed) || is_sum(draft.token(i).typed)) continue;
+    if (draft.token(i).typed == "+" || is_count(draft.token(i).typed) || is_sum(draft.token(i).typed)) continue;
     if (is_tyre_size(draft.token(i).typed)) {
       draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
       draft.reading.parts.back().token = i;
@@ -630,7 +621,7 @@ void read_rest(Draft& draft) {
         draft.reading.parts.push_back(free_word(draft, i, word));
     }
   }
-  if (draft.reading.parts.empty() && draft.reading.unread.empty() && fields.size() == 1) {  // "front tube, part no"
+  if (draft.reading.parts.empty() && draft.reading.unread.empty() && fields.size() == 1 && !draft.reading.has_designation()) {  // "front tube, part no"
     std::erase(draft.reading.figures, fields.front().typed);
     draft.reading.parts = std::move(fields);
   }

@@ -51,6 +51,9 @@ struct LengthAsked {
   LengthOf of = LengthOf::anything;
 };
 
+// "50T", of a sprocket: no length, but read in its description.
+inline bool counts_teeth(const LengthAsked& length) { return length.typed.ends_with('T'); }
+
 // "bolt" or "screw" alone: said of anything that is tightened.
 bool is_generic_fastener(const PartAsked& part);
 

@@ -77,7 +77,7 @@ void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witne
 void rule_out_seals_of_oil(Entries& entries, const QuestionReading& reading) {
   const auto asks = [&](std::string_view ending) {
     return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
-      return std::ranges::any_of(part.groups, [&](const std::string& group) { return group.ends_with(ending); });
+      return std::ranges::any_of(part.groups, [&](const std::string& group) { return group == ending || group.ends_with("-" + std::string(ending)); });
     });
   };
   if (asks("oil") && !asks("seal")) keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "seal"; });

@@ -234,12 +234,15 @@ TEST_CASE("what is excluded, and figures between which the asker doubts, are not
   REQUIRE(doubted.units.size() == 1);
   CHECK(doubted.units.front()->symbol == "N·m");
   CHECK(read("muleback 2013 or 2014").year == 2013);
+  CHECK(read("it's not a top plug").parts.size() == 1);
+  CHECK(read("drain plug not the fork top plug with the big old washer").parts.size() > 1);  // more than is excluded in a breath
 }
 
 TEST_CASE("machines cut short to their letters, and a machine's number beside a year") {
   CHECK(read("mlbck top plug").machine == "Haldrek Muleback 380");
   CHECK(read("mlbck top plug").corrections.front().read == "muleback");
   CHECK(read("mk top plug").machines.empty());
+  CHECK(read("have you seen the top plug").machines.empty());
   CHECK(read("top plug 380 2013").machine == "Haldrek Muleback 380");
   CHECK(read("top plug 380 2013").year == 2013);
   CHECK(read("top plug 380 41").machines.empty());  // the one may measure as well as the other
@@ -250,7 +253,7 @@ TEST_CASE("a sign for 'and' parts words, a sum is of stages") {
   REQUIRE(question.tokens.size() == 5);
   CHECK(question.tokens[1].words == std::vector<std::string>{"plus"});
   CHECK(question_of("60 + 60").tokens.size() == 2);
-  CHECK(read("top plug 60 + 60 deg").quantities.empty());
+  CHECK(read("pin bolts 60 + 60 + 60 deg").quantities.empty());
   CHECK(read("top plug stage 2 nm").quantities.empty());
   CHECK(read("top plug 2 nm").quantities.size() == 1);
 }
