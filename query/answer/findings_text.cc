@@ -118,7 +118,7 @@ void write_text(Page& page, const FoundAnswers& found) {
   if (found.conversion) return write_text(page, *found.conversion);
   if (!found.counted_by.empty()) return write_counts(page, found);
   if (!found.shelf.empty()) return write_shelf(page, found);
-  if (found.answers.empty() && found.why_near == Near::figure_not_stated && found.near.size() == 1) {
+  if (found.answers.empty() && found.why_near == Near::figure_not_stated && found.near.size() == 1 && !found.near.front().answer.missing.empty()) {
     write_text(page, found.near.front().answer, Extent::bench);  // it begins with what is not recorded
     write_reading(page, found);
     return;
