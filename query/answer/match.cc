@@ -11,7 +11,6 @@
 #include "query/answer/match_shelf.h"
 #include "query/answer/match_two.h"
 #include "query/library/fold.h"
-#include "query/library/index_terms.h"
 #include "query/search/measures.h"
 #include "query/trade/measured.h"
 
@@ -146,6 +145,10 @@ class Matcher {
     double sum;
     MatchedPart part;
   };
+  struct OfSize {
+    std::span<const EntryRecord> entries;
+    bool more = false;
+  };
 
   std::optional<Failure> look_through_table(const PartKind& kind, const Measured& measured,
                                             MatchLimits limits) {
@@ -153,8 +156,8 @@ class Matcher {
     if (!table) return table.failure();
     const Shelf::Table& rows = **table;
     return take(measured, rows.sizes, limits, kind.part,
-                [&](std::size_t i, std::size_t) -> Result<SizedEntries> {
-                  return SizedEntries{{rows.rows[rows.row_of_size[i]]}};
+                [&](std::size_t i, std::size_t) -> Result<OfSize> {
+                  return OfSize{{&rows.rows[rows.row_of_size[i]], 1}};
                 });
   }
 
@@ -162,10 +165,12 @@ class Matcher {
                                             MatchLimits limits) {
     const auto sizes = shelf_.sizes(library, kind.shape);
     if (!sizes) return sizes.failure();
-    const std::string of_kind = term(Prefix::kind, kind.kind);
-    return take(measured, (*sizes)->rows, limits, kind.part, [&](std::size_t i, std::size_t most) {
-      return entries_with(library, {of_kind, term(Prefix::size, (*sizes)->keys[i])}, most);
-    });
+    return take(measured, (*sizes)->rows, limits, kind.part,
+                [&](std::size_t i, std::size_t most) -> Result<OfSize> {
+                  const auto found = shelf_.entries(library, kind.kind, (*sizes)->keys[i], most);
+                  if (!found) return found.failure();
+                  return OfSize{(*found)->entries, (*found)->more};
+                });
   }
 
   std::optional<Failure> look_near(Library& library, const PartKind& kind, const Measured& measured,
@@ -177,8 +182,8 @@ class Matcher {
     std::vector<const EntryRecord*> entries;
     for (const auto& entry : found->entries)
       if (const auto row = size_row(entry)) rows.push_back(*row), entries.push_back(&entry);
-    return take(measured, rows, limits, kind.part, [&](std::size_t i, std::size_t) -> Result<SizedEntries> {
-      return SizedEntries{{*entries[i]}};
+    return take(measured, rows, limits, kind.part, [&](std::size_t i, std::size_t) -> Result<OfSize> {
+      return OfSize{{entries[i], 1}};
     });
   }
 

@@ -4,12 +4,14 @@
 #include <iterator>
 
 #include "query/answer/match_row.h"
+#include "query/library/index_terms.h"
 #include "query/search/of_kind.h"
 
 namespace sheaf {
 namespace {
 
 constexpr std::size_t most_rows = 5000;  // of one kind: the longest published table has a tenth of that
+constexpr std::size_t most_kept = 200;   // sizes whose entries are kept: those of one bin are much alike
 
 }  // namespace
 
@@ -44,6 +46,16 @@ Result<const Shelf::Sizes*> Shelf::sizes(Library& library, RingShape shape) {
     sizes.keys.push_back(std::move(key));
   }
   return &sizes_.emplace(which, std::move(sizes)).first->second;
+}
+
+Result<const SizedEntries*> Shelf::entries(Library& library, std::string_view kind,
+                                           const std::string& size_key, std::size_t most) {
+  std::tuple which{static_cast<const Library*>(&library), std::string(kind), size_key, most};
+  if (const auto known = entries_.find(which); known != entries_.end()) return &known->second;
+  auto found = entries_with(library, {term(Prefix::kind, kind), term(Prefix::size, size_key)}, most);
+  if (!found) return found.failure();
+  if (entries_.size() == most_kept) entries_.clear();
+  return &entries_.emplace(std::move(which), std::move(found).value()).first->second;
 }
 
 }  // namespace sheaf

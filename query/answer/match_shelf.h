@@ -7,6 +7,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "query/answer/picture.h"
@@ -37,10 +38,15 @@ class Shelf {
   };
   Result<const Sizes*> sizes(Library& library, RingShape shape);
 
+  // Up to `most` entries of a kind and a size, as the index has it. They stand until the next call.
+  Result<const SizedEntries*> entries(Library& library, std::string_view kind, const std::string& size_key,
+                                      std::size_t most);
+
  private:
   std::vector<Library*> libraries_;
   std::map<std::string, Table, std::less<>> tables_;
   std::map<std::pair<const Library*, bool>, Sizes> sizes_;
+  std::map<std::tuple<const Library*, std::string, std::string, std::size_t>, SizedEntries> entries_;
 };
 
 }  // namespace sheaf

@@ -6,6 +6,7 @@
 // inside as well; the usual order (inside × outside × height) is preferred, and another one is marked.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <vector>
@@ -34,9 +35,24 @@ struct Difference {
   double by() const { return measured - row; }
 };
 
+// In place: every row of a table is compared in up to six orders. Three dimensions at most, and the second
+// height of a stepped ring.
+class Differences {
+ public:
+  void push_back(const Difference& difference) { all_[count_++] = difference; }
+  auto begin() const { return all_.begin(); }
+  auto end() const { return all_.begin() + static_cast<std::ptrdiff_t>(count_); }
+  const Difference& operator[](std::size_t index) const { return all_[index]; }  // index < size()
+  std::size_t size() const { return count_; }
+
+ private:
+  std::array<Difference, 4> all_ = {};
+  std::size_t count_ = 0;
+};
+
 struct SizeMatch {
   std::size_t row = 0;  // index into the rows given
-  std::vector<Difference> differences;
+  Differences differences;
   bool usual_order = true;  // false: it fits only if the dimensions were written in another order
 };
 
