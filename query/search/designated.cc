@@ -11,7 +11,7 @@ namespace {
 bool is_designated(const QuestionReading& asked) {
   const bool is_thread_alone = !asked.threads.empty() && !asked.threads.front().length;
   const bool names_thread = is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
-  const bool asks_column = !asked.threads.empty() && std::ranges::find(asked.figures, "tap-drill") != asked.figures.end();
+  const bool asks_column = !asked.threads.empty() && asked.asks("tap-drill");
   return asks_column || !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
 }
 

@@ -40,6 +40,14 @@ struct Draft {
   }
 };
 
+// What readers write into the reading.
+void add_new(std::vector<std::string>& list, std::string value);
+void add_unit(QuestionReading& reading, const std::string& typed);  // in which the answer is wanted; none is no unit
+// A part asked for by those words, with the groups that each of them names.
+PartAsked part_of(Draft& draft, const std::string& typed);
+// Whether a group of the glossary names parts; others name sides, hands and figures.
+bool is_part_group(std::string_view group);
+
 // Quantities that begin at that token: whether one may, a figure that is no length, and a length.
 bool begins_quantity(const Draft& draft, std::size_t i);
 bool read_figure(Draft& draft, std::size_t i);
@@ -63,10 +71,11 @@ void correct_words(Draft& draft);      // words that nobody knows
 void read_machines(Draft& draft);
 void read_sequence(Draft& draft);  // what is said to come after what is asked, or not to be meant
 void read_adverbs(Draft& draft);   // "half a turn back"
-void read_words(Draft& draft);    // parts, sides, kinds of figure, by the glossary
-void read_numbers(Draft& draft);  // years, bare sizes, part numbers
-void read_rest(Draft& draft);     // free words, and those that say nothing
-void read_phrases(Draft& draft);  // what stands together
+void read_words(Draft& draft);     // parts, sides, kinds of figure, by the glossary
+void read_together(Draft& draft);  // what the words mean beside each other
+void read_numbers(Draft& draft);   // years, bare sizes, part numbers
+void read_rest(Draft& draft);      // free words, and those that say nothing
+void read_phrases(Draft& draft);   // what stands together
 
 // Whether a comma, a full stop or a dash stands before that token; not of the first.
 bool begins_clause(const Draft& draft, std::size_t i);

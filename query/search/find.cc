@@ -149,7 +149,7 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
 // "bolt" and "nut" are said of anything that is tightened; "unit", "assembly" of anything at all.
 bool says_nothing_alone(const PartAsked& part) {
   if (part.is_aspect) return true;
-  const bool is_nut = part.words.size() == 1 && std::ranges::find(part.groups, "nut") != part.groups.end();
+  const bool is_nut = part.words.size() == 1 && part.has_group("nut");
   return is_generic_fastener(part) || is_nut;
 }
 
@@ -242,7 +242,7 @@ bool is_crowded(const Findings& findings) {
 // "6203 size", "P22A o-ring size": the row itself says it, under whatever names.
 bool asks_size_of_designated(const QuestionReading& reading) {
   const bool is_designated = !reading.codes.empty() || !reading.bearings.empty() || !reading.threads.empty();
-  return is_designated && std::ranges::find(reading.figures, "size") != reading.figures.end();
+  return is_designated && reading.asks("size");
 }
 
 // "battery size", of which none is recorded, is not the size of the battery's terminals: what is called just so

@@ -70,7 +70,7 @@ bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, Context& conte
                                [&](const std::string& each) { return stem_of(each) == stem_of(word); });
   };
   return std::ranges::find(part.assemblies, sheet.assembly) != part.assemblies.end() || std::ranges::all_of(part.words, in_context) || std::ranges::all_of(part.words, is_titled) ||
-         std::ranges::find(part.groups, sheet.assembly) != part.groups.end();
+         part.has_group(sheet.assembly);
 }
 
 // "bearing", "o-ring", "bolt": what the size that is asked for is the size of.

@@ -189,8 +189,7 @@ LengthOf meaning_beside(const Draft& draft, std::size_t i) {
 
 // "after the 30, how many degrees": a stage of the torque whose rest is asked.
 bool is_stage_said(const Draft& draft) {
-  const auto asks = [&](std::string_view figure) { return std::ranges::find(draft.reading.figures, figure) != draft.reading.figures.end(); };
-  return asks("angle") || asks("stage");
+  return draft.reading.asks("angle") || draft.reading.asks("stage");
 }
 
 bool read_measure(Draft& draft, std::size_t i) {

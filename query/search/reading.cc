@@ -67,7 +67,15 @@ std::string length_words(const LengthAsked& length) {
 }  // namespace
 
 bool is_generic_fastener(const PartAsked& part) {
-  return part.words.size() == 1 && std::ranges::find(part.groups, "bolt") != part.groups.end();
+  return part.words.size() == 1 && part.has_group("bolt");
+}
+
+bool PartAsked::has_group(std::string_view group) const {
+  return std::ranges::find(groups, group) != groups.end();
+}
+
+bool QuestionReading::asks(std::string_view figure) const {
+  return std::ranges::find(figures, figure) != figures.end();
 }
 
 bool QuestionReading::has_designation() const {

@@ -31,6 +31,8 @@ struct PartAsked {
   bool says_whose = false;   // stands behind "of", "for"
   bool describes = false;    // stands behind "with", "that", a comma: may only say more of what stands before
   std::vector<std::string_view> assemblies = {};  // that it is the name of
+
+  bool has_group(std::string_view group) const;
 };
 
 // A quantity that the entry must state; absent ends are open.
@@ -88,6 +90,7 @@ struct QuestionReading {
   std::vector<std::string> left_out;  // words that say nothing here
   std::vector<std::string> doubts;    // sentences: what could also have been meant
 
+  bool asks(std::string_view figure) const;
   bool names_nothing() const;    // nothing that an entry could be found by
   bool has_designation() const;  // a thread, drive, size, bearing, code or number
 };

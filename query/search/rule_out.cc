@@ -34,8 +34,7 @@ void rule_out_unstated(Entries& entries, const QuestionReading& reading) {
 
 // Of a step no figure is asked, but the order of the work.
 void rule_out_steps(Entries& entries, const QuestionReading& reading) {
-  const auto asks = [&](std::string_view figure) { return std::ranges::find(reading.figures, figure) != reading.figures.end(); };
-  if (reading.figures.empty() || asks("step") || asks("order") || asks("pattern")) return;
+  if (reading.figures.empty() || reading.asks("step") || reading.asks("order") || reading.asks("pattern")) return;
   keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "step"; });
 }
 

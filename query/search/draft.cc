@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+#include "query/search/draft.h"
+
+#include "query/library/fold.h"
+#include "query/library/vocabulary.h"
+#include "query/search/sides.h"
+
+namespace sheaf {
+
+bool is_part_group(std::string_view group) {
+  return side_of_group(group).empty() && !group.starts_with("kind-") && !group.starts_with("hand-");
+}
+
+void add_new(std::vector<std::string>& list, std::string value) {
+  if (std::ranges::find(list, value) == list.end()) list.push_back(std::move(value));
+}
+
+// A unit among the words of "kind-torque" says in what the answer is wanted.
+void add_unit(QuestionReading& reading, const std::string& typed) {
+  const auto units = readings(typed);
+  for (const Unit* unit : units)
+    if (std::ranges::find(reading.units, unit) == reading.units.end()) reading.units.push_back(unit);
+}
+
+PartAsked part_of(Draft& draft, const std::string& typed) {
+  PartAsked part{typed, words_of(typed), {}};
+  for (const auto& word : part.words) {
+    part.groups_of_words.emplace_back();
+    for (const auto& match : draft.lexicon.groups_in({word}))
+      if (is_part_group(match.group)) part.groups_of_words.back().push_back(match.group);
+  }
+  return part;
+}
+
+}  // namespace sheaf

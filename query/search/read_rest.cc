@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What the other readers left: units that no number stands before, names of fields, free words, and those
+// that say nothing.
+#include <algorithm>
+#include <utility>
+
+#include "query/library/fold.h"
+#include "query/library/vocabulary.h"
+#include "query/search/draft.h"
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+// Where what follows only describes what was named: behind "with", "that", "if", or a comma.
+bool begins_description(const Draft& draft, std::size_t i) {
+  constexpr std::string_view begins[] = {"with", "that", "which", "who", "using", "while", "if", "because", "since", "so", "mit", "avec", "con"};
+  if (std::ranges::any_of(begins, [&](std::string_view word) { return draft.has_word(i, word); })) return true;
+  return begins_clause(draft, i);
+}
+
+void read_descriptions(Draft& draft) {
+  const auto names_before = [&](std::size_t i) {
+    return std::ranges::any_of(draft.reading.parts, [&](const PartAsked& part) { return part.token < i && !part.groups.empty(); });
+  };
+  for (std::size_t i = 1; i < draft.size(); ++i) {
+    if (!names_before(i) || !begins_description(draft, i)) continue;
+    for (auto& part : draft.reading.parts) part.describes = part.describes || part.token >= i;
+  }
+}
+
+bool is_bare_number(std::string_view word) {
+  return word.find_first_not_of("0123456789.") == std::string_view::npos;
+}
+
+constexpr std::size_t shortest_name = 4;  // letters from which on a unit that stands in names is more likely one
+
+// A unit that no number stands before: "in ft lbs", "psi".
+bool read_units(Draft& draft, std::size_t i) {
+  for (std::size_t count = 3; count > 0; --count) {
+    if (!draft.is_free(i, count)) continue;
+    const std::string typed = draft.question.typed(i, count);
+    if (typed.size() < 2 || readings(typed).empty()) continue;
+    if (count == 1 && is_aspect(fold(typed))) continue;  // "min" is least, and no minute
+    if (count == 1 && typed.size() >= shortest_name && draft.lexicon.names_with(fold(typed))) continue;  // "second ring"
+    add_unit(draft.reading, typed);
+    draft.take(i, count);
+    return true;
+  }
+  return false;
+}
+
+// Fields of what the machines have; those of the crib ask for nothing here.
+bool is_field(std::string_view word) {
+  const auto of_crib = [](const KindDeclaration& kind) {
+    return kind.name == "wrench" || kind.name == "adapter";
+  };
+  if (is_aspect(word) || word == "checked") return false;  // of a play, by the one who asks
+  return std::ranges::any_of(all_kinds(), [&](const KindDeclaration& kind) {
+    return !of_crib(kind) && field_of(kind, word) != nullptr;
+  });
+}
+
+// "17 mm adapter offset": the one figure of the crib that is asked for by its plain name.
+bool is_offset_of_adapter(const Draft& draft, std::string_view word) {
+  const auto is_adapter = [](const Token& token) { return std::ranges::find(token.words, "adapter") != token.words.end(); };
+  return word == "offset" && std::ranges::any_of(draft.question.tokens, is_adapter);
+}
+
+bool tells_nothing(Draft& draft, std::size_t i) {
+  return std::ranges::none_of(draft.token(i).words, [&](const std::string& word) { return !is_noise(word) && draft.lexicon.names_with(word); });
+}
+
+// "knock sensor": what stands before a part's name, as it is, tells it from others.
+bool tells_apart(Draft& draft, std::size_t i) {
+  if (i + 1 == draft.size() || draft.token(i + 1).words.size() != 1) return false;
+  const std::string& next = draft.token(i + 1).words.front();
+  return !is_noise(next) && draft.lexicon.names_with(next);
+}
+
+// "turbo oil pipe", "horn bracket": an everyday thing before a name makes it the name of another.
+void read_unknown(Draft& draft, std::size_t i, const std::string& word) {
+  const bool begins_name = i == 0 || tells_nothing(draft, i - 1);
+  if (is_everyday(word) && !is_ordinary(word) && begins_name && tells_apart(draft, i)) draft.reading.names_another = true;
+  draft.reading.unread.push_back(word);
+}
+
+// Need not be held by what is sought.
+bool is_said_around(Draft& draft, std::size_t i, const std::string& word) {
+  return is_aspect(word) || (is_ordinary(word) && !draft.lexicon.has_term(Prefix::word, word) && !tells_apart(draft, i));
+}
+
+PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
+  PartAsked part = part_of(draft, word);
+  part.token = i;
+  part.is_aspect = is_said_around(draft, i, word);
+  return part;
+}
+
+// "60+60": stages of an angle, that name no model.
+bool is_sum(std::string_view typed) {
+  const std::size_t sign = typed.find('+');
+  return sign != std::string_view::npos && sign > 0 && typed.find_first_not_of("0123456789+") == std::string_view::npos;
+}
+
+// "x3", "4x": how many of them there are.
+bool is_count(std::string_view typed) {
+  constexpr std::size_t most_digits = 2;
+  if (typed.size() < 2 || typed.size() > most_digits + 1) return false;
+  const bool is_before = typed.front() == 'x' || typed.front() == 'X';
+  if (!is_before && typed.back() != 'x' && typed.back() != 'X') return false;
+  typed = is_before ? typed.substr(1) : typed.substr(0, typed.size() - 1);
+  return typed.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+}  // namespace
+
+void read_rest(Draft& draft) {
+  std::vector<PartAsked> fields;  // "tube", "load": words that name a figure, and things too
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.taken[i] || read_units(draft, i)) continue;
+    if (draft.token(i).typed == "+" || is_count(draft.token(i).typed) || is_sum(draft.token(i).typed)) continue;
+    if (is_tyre_size(draft.token(i).typed)) {
+      draft.reading.parts.push_back(part_of(draft, draft.token(i).typed));
+      draft.reading.parts.back().token = i;
+      continue;
+    }
+    for (const auto& word : draft.token(i).words) {
+      if (is_field(word) || is_offset_of_adapter(draft, word)) {
+        add_new(draft.reading.figures, word);  // "order", "grade"
+        if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
+      } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
+        continue;  // "dia", where no name has it
+      else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))
+        read_unknown(draft, i, word);
+      else
+        draft.reading.parts.push_back(free_word(draft, i, word));
+    }
+  }
+  if (draft.reading.parts.empty() && draft.reading.unread.empty() && fields.size() == 1 && !draft.reading.has_designation()) {  // "front tube, part no"
+    std::erase(draft.reading.figures, fields.front().typed);
+    draft.reading.parts = std::move(fields);
+  }
+  read_descriptions(draft);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// What the words that were read mean beside each other: a tool beside a part asks what fits it.
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "query/library/fold.h"
+#include "query/library/vocabulary.h"
+#include "query/search/draft.h"
+#include "query/search/part_names.h"
+#include "query/search/sides.h"
+
+namespace sheaf {
+namespace {
+
+// "Hinterachse", "Vorderrad": a side, and a part that the glossary knows as a whole.
+void read_compound_sides(QuestionReading& reading) {
+  constexpr std::pair<std::string_view, std::string_view> sides[] = {{"hinter", "rear"}, {"vorder", "front"}};
+  for (const auto& part : reading.parts)
+    for (const auto& word : part.words)
+      for (const auto& [beginning, side] : sides)
+        if (word.starts_with(beginning) && word.size() > beginning.size()) add_new(reading.sides, std::string(side));
+}
+
+bool is_tool(const PartAsked& part) {
+  constexpr std::string_view tools[] = {"wrench", "socket", "hex-key"};
+  return std::ranges::any_of(part.groups, [&](const std::string& group) {
+    return std::ranges::find(tools, group) != std::end(tools);
+  });
+}
+
+// A tool beside a part asks what fits it: "axle nut socket", "what size spanner", "fork bolt hex key".
+void read_tools(QuestionReading& reading) {
+  if (std::ranges::all_of(reading.parts, is_tool)) return;
+  if (std::erase_if(reading.parts, is_tool) == 0) return;
+  add_new(reading.figures, "drive");  // or the tool itself
+  std::erase(reading.figures, "size");
+}
+
+// "stator screws locker": beside a part it asks whether any is put on it.
+void read_threadlocker(QuestionReading& reading) {
+  const auto is_locker = [](const PartAsked& part) {
+    return part.has_group("threadlocker");
+  };
+  if (std::ranges::all_of(reading.parts, is_locker)) return;
+  if (std::erase_if(reading.parts, is_locker) > 0) add_new(reading.figures, "threadlocker");
+}
+
+// "head studs dry", "header nuts copper paste": beside a part it asks in what state that is fitted; "coolant dry" is
+// filled into what was empty.
+void read_states(QuestionReading& reading) {
+  const auto is_state = [](const PartAsked& part) {
+    return part.has_group("anti-seize") || std::ranges::any_of(part.groups, [](const std::string& group) { return group.starts_with("state-"); });
+  };
+  const auto is_fastener = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) {
+      return group == "bolt" || group == "nut" || group == "stud" || group.ends_with("-bolt") || group.ends_with("-nut") || group.ends_with("-stud");
+    });
+  };
+  const auto is_fluid = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) { return group == "coolant" || group.ends_with("-oil"); });
+  };
+  const auto is_dry = [](const PartAsked& part) { return part.has_group("state-dry"); };
+  if (std::ranges::any_of(reading.parts, is_fastener)) {
+    if (std::erase_if(reading.parts, is_state) > 0) add_new(reading.figures, "state");
+  } else if (std::ranges::any_of(reading.parts, is_fluid) && std::erase_if(reading.parts, is_dry) > 0) {
+    add_new(reading.figures, "dry-fill");
+  }
+}
+
+// "half inch clicker on a flywheel bolt": what is set on it is the torque of the other.
+void read_torque_wrench(QuestionReading& reading) {
+  const auto is_wrench = [](const PartAsked& part) { return part.has_group("torque-wrench"); };
+  const auto names_other = [&](const PartAsked& part) { return !is_wrench(part) && !part.groups.empty(); };
+  if (std::ranges::none_of(reading.parts, names_other)) return;
+  if (std::erase_if(reading.parts, is_wrench) > 0) add_new(reading.figures, "torque");
+}
+
+// "flywheel nut lh": of the left side, or with a left-hand thread.
+void read_hands(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto is_screwed = [](const PartAsked& part) {
+    return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut") || group.ends_with("bolt"); });
+  };
+  if (!reading.hand.empty() || std::ranges::none_of(reading.parts, is_screwed)) return;
+  const auto is_nut = [](const PartAsked& part) { return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut"); }); };
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (draft.has_word(i, "lh")) reading.hand = "left";
+  if (!reading.hand.empty() && std::ranges::any_of(reading.parts, is_nut)) std::erase(reading.sides, "left");  // of nuts there is seldom one a side
+}
+
+// "3/8 wrench range": of the torque wrench with that square, which alone has a range.
+void read_crib_drives(QuestionReading& reading) {
+  if (!reading.asks("range") && !reading.asks("calibration-due")) return;
+  for (auto& drive : reading.drives)
+    if (drive.shape == Drive::Shape::hexagon) drive.shape = Drive::Shape::square;
+}
+
+// "preload step": counted, and not in turns.
+void read_steps_of_preload(Draft& draft) {
+  const auto says_preload = [](const Token& token) { return std::ranges::find(token.words, "preload") != token.words.end(); };
+  const auto says_step = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "step" || stem_of(word) == "notch"; });
+  };
+  const auto& tokens = draft.question.tokens;
+  if (std::ranges::any_of(tokens, says_preload) && std::ranges::any_of(tokens, says_step)) add_unit(draft.reading, "clicks");
+}
+
+// "oil change with filter, litres", "ml per leg": what is filled in so goes without saying.
+void read_implied_oil(Draft& draft) {
+  auto& reading = draft.reading;
+  if (!reading.parts.empty() || reading.has_designation()) return;
+  const auto imply = [&](const char* oil, const char* group) {
+    PartAsked part = part_of(draft, oil);
+    part.groups = {group};
+    part.groups_of_words = {part.groups, part.groups};
+    reading.parts.push_back(std::move(part));
+  };
+  if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
+  for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
+    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each"))) return imply("fork oil", "fork-oil");
+}
+
+// "lower" is a part of a fork too; beside another part it says which of the two.
+void read_sides_beside_parts(QuestionReading& reading) {
+  const auto is_side = [](const PartAsked& part) { return !opposite_of(part.typed).empty(); };
+  if (std::ranges::all_of(reading.parts, is_side)) return;
+  const auto names_none = [&](const PartAsked& part) { return is_side(part) || std::ranges::any_of(part.groups, says_little); };
+  const auto is_exhaust = [](const PartAsked& part) { return part.typed == "exhaust"; };
+  if (std::ranges::any_of(reading.parts, is_exhaust) && std::ranges::all_of(reading.parts, names_none))
+    return;  // "exhaust stud" is the exhaust's
+  for (const auto& part : reading.parts)
+    if (is_side(part)) add_new(reading.sides, part.typed);
+  std::erase_if(reading.parts, is_side);
+}
+
+// "front or back": of which end it is, was not known.
+void read_both_ends(QuestionReading& reading) {
+  const auto has = [&](std::string_view side) { return std::ranges::find(reading.sides, side) != reading.sides.end(); };
+  if (has("front") && has("rear")) std::erase_if(reading.sides, [](const std::string& side) { return side == "front" || side == "rear"; });
+}
+
+// "headstock" is the steering head, of which whole sheets are, though no name holds the word.
+void read_assemblies(Draft& draft) {
+  const auto stands_in_names = [&](const PartAsked& part) {
+    return part.groups.empty() || std::ranges::any_of(part.words, [&](const std::string& word) { return draft.lexicon.names_with(word); });
+  };
+  if (std::ranges::all_of(draft.reading.parts, stands_in_names)) return;
+  for (const auto assembly : all_assemblies()) {
+    std::string spaced(assembly);
+    std::ranges::replace(spaced, '-', ' ');
+    const auto words = words_of(spaced);
+    for (const auto& match : draft.lexicon.groups_in(words))
+      for (auto& part : draft.reading.parts)
+        if (!stands_in_names(part) && match.count == words.size() && part.has_group(match.group)) part.assemblies.push_back(assembly);
+  }
+}
+
+}  // namespace
+
+void read_together(Draft& draft) {
+  read_tools(draft.reading);
+  read_threadlocker(draft.reading);
+  read_states(draft.reading);
+  read_torque_wrench(draft.reading);
+  read_hands(draft);
+  read_crib_drives(draft.reading);
+  read_steps_of_preload(draft);
+  read_implied_oil(draft);
+  read_sides_beside_parts(draft.reading);
+  read_compound_sides(draft.reading);
+  read_both_ends(draft.reading);
+  read_assemblies(draft);
+}
+
+}  // namespace sheaf
