@@ -266,6 +266,7 @@ void add_fit(Collector& to, const FitRecord& fit) {
   const std::string machine = machine_body(fit.make, fit.model);
   to.filter(Prefix::machine, machine);
   to.filter(Prefix::make, fold(fit.make));
+  if (!fit.market.empty()) to.filter(Prefix::choice, "market=" + fold(fit.market));
   for (const std::string_view of : {std::string_view(machine), std::string_view()}) {
     for (std::string& block : year_range_terms(of, fit.year_from, fit.year_to)) {
       to.filter_term(std::move(block));
@@ -290,12 +291,20 @@ void add_standing(Collector& to, const EntryRecord& entry) {
   if (entry.critical) to.filter(Prefix::choice, "critical=yes");
 }
 
+// What is stamped or cast on it, by which it is told from others: "S46M".
+void add_marks(Collector& to, std::string_view text) {
+  std::vector<std::string> words = words_in(text);
+  std::erase_if(words, [](const std::string& word) { return !has_digit(word) || word.find_first_not_of("0123456789.") == std::string::npos; });
+  to.other(words);
+}
+
 void add_sheet(Collector& to, const SheetRecord& sheet) {
   to.filter(Prefix::assembly, sheet.assembly);
   const std::vector<std::string> words = words_in(sheet.title + ' ' + sheet.maker + ' ' + sheet.assembly);
   to.other(words);
   to.spell(words);
   for (const FieldRecord& field : sheet.fields) {
+    if (first_part(field.key) == "identify") add_marks(to, field.text);
     if (field.key != "also") continue;  // words for every row of a table
     to.other(words_in(field.text));
     to.spell(words_in(field.text));

@@ -15,7 +15,7 @@ namespace {
 constexpr std::array<PrefixDeclaration, 23> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
-    {Prefix::other_stem, "XO", "stem of a word elsewhere: id, title, maker, machine, notes, choices, source",
+    {Prefix::other_stem, "XO", "stem of a word elsewhere: id, title, maker, machine, notes, choices, source, marks",
      "XOleaflet"},
     {Prefix::exact_name, "XN", "whole name or other name, words parted by one space", "XNfork top plug"},
     {Prefix::group, "XG", "group of words that its names hold", "XGfork-cap"},

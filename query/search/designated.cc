@@ -15,11 +15,23 @@ bool is_designated(const QuestionReading& asked) {
   return asks_column || !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
 }
 
+// "61.5x2.65 epdm": what has that size, and the words wherever they stand, before the row of a table.
+bool answer_with_what_holds_all(Findings& findings, Searcher& searcher) {
+  if (findings.reading.sizes.empty() || findings.reading.parts.empty()) return false;
+  auto hits = searcher.search(findings.reading, {.figures_named = false, .sides_stated = false}).hits;
+  if (hits.empty()) return false;
+  const double limit = hits.front().cost + as_good;
+  std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
 }  // namespace
 
 bool answer_by_designation(Findings& findings, Searcher& searcher) {
   const bool is_number = !findings.reading.numbers.empty();
   if (!is_number && (!findings.reading.machines.empty() || !is_designated(findings.reading))) return false;
+  if (!is_number && answer_with_what_holds_all(findings, searcher)) return true;
   QuestionReading rest = findings.reading;
   std::vector<std::string> aside;
   for (const auto& part : rest.parts) aside.push_back(part.typed);

@@ -55,6 +55,11 @@ bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
 
+// Whether the question has a word for what is tightened.
+bool names_fastener(const Draft& draft);
+// How a torque is reached, from that token on.
+bool read_stages(Draft& draft, std::size_t i);
+
 // "2013", "'13": a model year; four digits outside 1950..2049 are a number.
 std::optional<int> year_in(std::string_view text);
 

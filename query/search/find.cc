@@ -116,6 +116,13 @@ void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& readi
   });
 }
 
+// "head bolts 60 + 60 deg": those whose torque is reached so, if any is.
+std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& stages) {
+  const auto has_all = [&](const Hit& hit) { return has_stages(hit.entry, stages); };
+  if (stages.empty() || std::ranges::none_of(hits, has_all)) return 0;
+  return std::erase_if(hits, std::not_fn(has_all));
+}
+
 // A tyre's size says it all, and is no name.
 bool is_tyre_alone(const QuestionReading& reading) { return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed); }
 
@@ -125,6 +132,7 @@ bool is_tyre_alone(const QuestionReading& reading) { return reading.parts.size()
 void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
   if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
   keep_machines_of_frame(hits, findings.reading);
+  findings.total -= keep_stages(hits, findings.reading.stages);
   if (hits.empty()) return;
   const double best = hits.front().cost;
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;
@@ -359,7 +367,7 @@ void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon)
 
 // "how many kilos on the rear carrier": its rear bolts weigh nothing, where something else of it is weighed.
 void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
-  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure};
+  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure, Dimension::current};
   const auto units = units_that_tell(findings.reading);
   const auto is_stated = [&](const Hit& hit) { return states_some(hit.entry, units) || describes_in(hit.entry, units); };
   if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;

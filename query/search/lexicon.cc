@@ -22,6 +22,13 @@ bool lacks_one_within(std::string_view typed, std::string_view meant) {
   return meant.size() == typed.size() + 1 && meant.front() == typed.front() && meant.back() == typed.back();
 }
 
+// "tapet" of "tappet"
+bool lacks_one(std::string_view typed, std::string_view meant) {
+  if (meant.size() != typed.size() + 1) return false;
+  const auto at = static_cast<std::size_t>(std::ranges::mismatch(typed, meant).in1 - typed.begin());
+  return typed.substr(at) == meant.substr(at + 1);
+}
+
 bool matches(std::string_view text, std::string_view pattern) {
   if (text.size() != pattern.size()) return false;
   for (std::size_t i = 0; i < text.size(); ++i)
@@ -142,9 +149,32 @@ std::optional<std::string> Lexicon::with_letters_swapped(const std::string& word
   return std::nullopt;
 }
 
+std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word) {
+  constexpr std::size_t shortest = 5, kept = 2;  // letters; those at the beginning are seldom left out
+  std::optional<std::string> meant;
+  Xapian::doccount most = 0;
+  for (Library* library : libraries_) {
+    const auto& database = index_of(*library).database();
+    const std::string start = word.substr(0, kept);
+    auto at = database.spellings_begin();
+    if (word.size() >= shortest) at.skip_to(start);
+    std::size_t looked_at = 0;
+    for (; word.size() >= shortest && at != database.spellings_end() && ++looked_at <= most_words_looked_at; ++at) {
+      const std::string spelling = *at;
+      if (!spelling.starts_with(start)) break;
+      if (lacks_one(word, spelling) && at.get_termfreq() > most) {
+        most = at.get_termfreq();
+        meant = spelling;
+      }
+    }
+  }
+  return meant;
+}
+
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
+  if (auto whole = with_letter_left_out(word)) return whole;  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);

@@ -301,6 +301,22 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   return meeting;
 }
 
+bool has_stages(const EntryRecord& entry, const std::vector<std::string>& numbers) {
+  std::vector<double> stated;
+  for (const auto& field : entry.fields)
+    if (field.key == "torque")
+      if (const auto statement = parse_statement(field.text, std::nullopt, Input::sheet))
+        for (const auto& stage : statement->stages)
+          if (stage.figure.nominal) stated.push_back(approximate(*stage.figure.nominal));
+  return std::ranges::all_of(numbers, [&](const std::string& each) {
+    const auto number = parse_number(each, Input::prompt);
+    const auto found = number ? std::ranges::find(stated, approximate(*number)) : stated.end();
+    if (found == stated.end()) return false;
+    stated.erase(found);
+    return true;
+  });
+}
+
 std::string number_typed(const QuantityAsked& asked) {
   return asked.typed.substr(0, asked.typed.find_first_not_of("0123456789.,"));
 }

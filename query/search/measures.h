@@ -29,6 +29,9 @@ bool is_measure(std::string_view kind);
 // Whether it states a figure of that dimension.
 bool states(const EntryRecord& entry, Dimension dimension);
 
+// Whether its torque has all of these numbers among its stages: 60 and 60 of 15 N·m, 60°, 60°.
+bool has_stages(const EntryRecord& entry, const std::vector<std::string>& numbers);
+
 // "300" of "300 g"; empty if it does not begin with a digit.
 std::string number_typed(const QuantityAsked& asked);
 

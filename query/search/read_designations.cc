@@ -238,7 +238,9 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
 // "on the 700 ft lb", "muleback 380 spanner": a number that is a machine's, behind its name or an article.
 static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
-  if (i == 0 || words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
+  if (words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
+  if (draft.has_word(i + 1, "bar") && i + 2 < draft.size()) return !draft.lexicon.machines_with(words.front()).empty();  // "380 bar clamps"
+  if (i == 0) return false;
   if (draft.token(i - 1).words.size() != 1) return false;
   const std::string& before = draft.token(i - 1).words.front();
   const auto machines = draft.lexicon.machines_with(words.front());
@@ -249,35 +251,6 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
     return std::ranges::any_of(machines, [&](const Machine& other) { return other.make == machine.make && other.model == machine.model; });
   };
   return std::ranges::any_of(draft.lexicon.machines_beginning(before), is_named);
-}
-
-static bool says_fastener(const Token& token) {
-  constexpr std::string_view fasteners[] = {"nut", "nuts", "bolt", "bolts", "stud", "studs", "screw", "screws", "head"};
-  return token.words.size() == 1 && std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
-}
-
-// "60 + 60 deg", "stage 2 nm": how a torque is reached, and no figure that is stated.
-static bool read_stages(Draft& draft, std::size_t i) {
-  if (!is_number(draft.token(i))) return false;
-  const bool is_stage = i > 0 && draft.token(i).typed.size() == 1 && (draft.has_word(i - 1, "stage") || draft.has_word(i - 1, "step"));
-  const auto is_added = [&](std::size_t at) {  // to the one before it
-    if (at >= draft.size() || !draft.token(at).has_digit) return false;
-    const std::size_t end = draft.token(at - 1).end;
-    return std::string_view(draft.question.text).substr(end, draft.token(at).begin - end).find('+') != std::string_view::npos;
-  };
-  std::size_t end = i + 1;
-  while (is_added(end)) ++end;
-  const bool is_sum = end > i + 1 && std::ranges::any_of(draft.question.tokens, says_fastener);
-  if (!is_sum && !is_stage) return false;
-  const auto leave_out = [&](std::size_t at) {
-    draft.reading.left_out.push_back(draft.token(at).typed);
-    draft.take(at, 1);
-  };
-  for (std::size_t at = i; at < (is_sum ? end : i + 1); ++at) leave_out(at);
-  if (!is_sum) return true;
-  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) leave_out(i - 2);  // "30 then 60 + 60"
-  if (draft.has_word(end, "deg") || draft.has_word(end, "degrees") || draft.has_word(end, "degree")) draft.take(end, 1);
-  return true;
 }
 
 // "1st" is no stone.
@@ -297,7 +270,7 @@ static bool read_teeth(Draft& draft, std::size_t i) {
   const std::string number = typed.substr(0, typed.size() - 1);
   const bool is_such = number.size() >= 2 && number.size() <= most_digits && (typed.back() == 't' || typed.back() == 'T') && number.find_first_not_of("0123456789") == std::string::npos;
   if (!is_such || is_listed_number(draft.lexicon, squeeze(typed))) return false;
-  if (std::ranges::any_of(draft.question.tokens, says_fastener))
+  if (names_fastener(draft))
     draft.reading.left_out.push_back(typed);  // what holds it says nothing of its teeth
   else
     draft.reading.lengths.push_back(length_of(number + "T", *parse_number(number, Input::prompt), LengthOf::anything));

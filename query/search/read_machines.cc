@@ -139,7 +139,15 @@ bool stands_for_unit(const Draft& draft, std::size_t i) {
   return i > 0 && draft.has_word(i, "w") && (draft.has_word(i - 1, "many") || draft.has_word(i - 1, "much") || draft.has_word(i - 1, "in"));
 }
 
+// "2 up": two riders, and no measure of 2.
+bool says_riders(const Draft& draft, std::size_t i) { return draft.token(i).typed == "2" && draft.has_word(i + 1, "up"); }
+
 bool correct_word(Draft& draft, std::size_t i) {
+  if (says_riders(draft, i)) {
+    draft.question.tokens[i].words = {"two"};
+    draft.question.tokens[i].has_digit = false;
+    return true;
+  }
   if (says_number(draft, i)) {
     draft.question.tokens[i].words = {"number"};
     return true;

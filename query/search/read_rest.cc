@@ -61,6 +61,11 @@ bool is_field(std::string_view word) {
   });
 }
 
+// "10.9 yield": a column of some table, that nothing is called.
+bool is_column(Draft& draft, const std::string& word) {
+  return draft.reading.machines.empty() && !draft.lexicon.names_with(word) && draft.lexicon.has_term(Prefix::field, word);
+}
+
 // "17 mm adapter offset": the one figure of the crib that is asked for by its plain name.
 bool is_offset_of_adapter(const Draft& draft, std::string_view word) {
   const auto is_adapter = [](const Token& token) { return std::ranges::find(token.words, "adapter") != token.words.end(); };
@@ -97,6 +102,14 @@ PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
   return part;
 }
 
+// "S46M", "AS568": letters and digits that stand on some sheet, in its notes or its source.
+bool is_mark(Draft& draft, const std::string& word) {
+  constexpr std::size_t shortest = 4;
+  constexpr std::string_view digits = "0123456789";
+  const bool has_both = word.find_first_of(digits) != std::string::npos && word.find_first_not_of(digits) != std::string::npos;
+  return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
+}
+
 // "60+60": stages of an angle, that name no model.
 bool is_sum(std::string_view typed) {
   const std::size_t sign = typed.find('+');
@@ -126,9 +139,13 @@ void read_rest(Draft& draft) {
       continue;
     }
     for (const auto& word : draft.token(i).words) {
-      if (is_field(word) || is_offset_of_adapter(draft, word)) {
+      if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
+      } else if (draft.reading.market.empty() && draft.lexicon.has_term(Prefix::choice, "market=" + word)) {
+        draft.reading.market = word;
+      } else if (is_mark(draft, word)) {
+        draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it
       else if (is_bare_number(word) || draft.token(i).has_digit || !draft.lexicon.knows(word))

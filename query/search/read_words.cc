@@ -56,6 +56,11 @@ void leave_thing(Draft& draft, LooseWords& words, const GroupMatch& asked) {
     words[i].taken = !names_thing(draft, words[i].word);
 }
 
+// "bar clamps": no pressure is meant; "tyre bar" is one.
+bool is_handlebar(const LooseWords& words, std::size_t i, const GroupMatch& chosen) {
+  return words[i].word == "bar" && i + 1 < chosen.first + chosen.count;
+}
+
 // All groups that the same words name, those of parts before the others.
 void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& matches,
                 const GroupMatch& chosen) {
@@ -68,7 +73,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe"; });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
-      if (words[i].word.size() >= 3) add_unit(draft.reading, words[i].word);
+      if (words[i].word.size() >= 3 && !is_handlebar(words, i, chosen)) add_unit(draft.reading, words[i].word);
     draft.reading.parts.push_back(std::move(part));
     take(words, chosen);
     return;

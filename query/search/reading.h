@@ -81,6 +81,7 @@ struct QuestionReading {
   bool number_is_guess = false;      // the number typed was not whole
   std::vector<LengthAsked> lengths;
   std::vector<QuantityAsked> quantities;
+  std::vector<std::string> stages;  // numbers of a torque's stages: "60" of "60 + 60 deg"
   std::vector<const Unit*> units;   // in which the answer is wanted
   std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
   std::vector<Correction> corrections;

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// How a torque is reached: "60 + 60 deg", "stage 2 nm", "back off 45". Numbers of its stages, and no figure that is stated alone.
+#include <span>
+
+#include "query/search/draft.h"
+
+namespace sheaf {
+namespace {
+
+constexpr std::string_view loosening[] = {"loosen", "slacken", "ease", "unscrew"};
+constexpr std::string_view behind_back[] = {"off", "out", "it", "back"};
+constexpr std::string_view degrees[] = {"deg", "degs", "degree", "degrees", "grad"};
+
+bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view> words) {
+  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
+}
+
+bool is_number(const Token& token) {
+  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
+}
+
+bool says_fastener(const Token& token) {
+  constexpr std::string_view fasteners[] = {"nut", "nuts", "bolt", "bolts", "stud", "studs", "screw", "screws", "head"};
+  return token.words.size() == 1 && std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
+}
+
+// Whether a plus stands before it.
+bool is_added(const Draft& draft, std::size_t i) {
+  if (i >= draft.size() || !draft.token(i).has_digit) return false;
+  const std::size_t end = draft.token(i - 1).end;
+  return std::string_view(draft.question.text).substr(end, draft.token(i).begin - end).find('+') != std::string_view::npos;
+}
+
+void take_stage(Draft& draft, std::size_t i, const std::string& number) {
+  draft.reading.stages.push_back(number);
+  draft.take(i, 1);
+}
+
+// "60+60", as one word; its numbers, none if it is no sum.
+std::vector<std::string> summed(std::string_view typed) {
+  std::vector<std::string> numbers;
+  const bool is_sum = typed.find('+') != std::string_view::npos && typed.find_first_not_of("0123456789+") == std::string_view::npos;
+  for (std::size_t at = 0; is_sum && at <= typed.size();) {
+    const std::size_t end = std::min(typed.find('+', at), typed.size());
+    if (end > at) numbers.emplace_back(typed.substr(at, end - at));
+    at = end + 1;
+  }
+  return numbers.size() > 1 ? numbers : std::vector<std::string>{};
+}
+
+bool read_sum(Draft& draft, std::size_t i) {
+  std::size_t end = i + 1;
+  std::vector<std::string> numbers = summed(draft.token(i).typed);
+  const bool is_one_word = !numbers.empty();
+  while (!is_one_word && is_added(draft, end)) ++end;
+  if (!is_one_word && (end == i + 1 || !is_number(draft.token(i)))) return false;
+  if (!names_fastener(draft)) return false;
+  for (const auto& number : numbers) take_stage(draft, i, number);
+  for (std::size_t at = i; !is_one_word && at < end; ++at) take_stage(draft, at, draft.token(at).typed);
+  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
+  if (is_any(draft, end, degrees)) draft.take(end, 1);
+  return true;
+}
+
+// "stage 2": which of them is no figure.
+bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
+  if (i == 0 || !is_number(draft.token(i)) || draft.token(i).typed.size() != 1) return false;
+  if (!draft.has_word(i - 1, "stage") && !draft.has_word(i - 1, "step")) return false;
+  draft.reading.left_out.push_back(draft.token(i).typed);
+  draft.take(i, 1);
+  return true;
+}
+
+// "back off 45", "loosen 180 deg"
+bool read_loosening(Draft& draft, std::size_t i) {
+  constexpr std::size_t least_digits = 2, most_digits = 3;
+  const std::string& typed = draft.token(i).typed;
+  if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i))) return false;
+  const bool is_backed = i > 1 && draft.has_word(i - 2, "back") && is_any(draft, i - 1, behind_back);
+  const bool is_loosened = is_any(draft, i - 1, loosening);
+  if (!is_backed && !is_loosened) return false;
+  if (i + 1 < draft.size() && !is_any(draft, i + 1, degrees) && !readings(draft.token(i + 1).typed).empty()) return false;
+  draft.take(i - (is_backed ? 2 : 1), is_backed ? 2 : 1);
+  take_stage(draft, i, typed);
+  if (is_any(draft, i + 1, degrees)) draft.take(i + 1, 1);
+  return true;
+}
+
+}  // namespace
+
+bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.question.tokens, says_fastener); }
+
+bool read_stages(Draft& draft, std::size_t i) {
+  return read_sum(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
+}
+
+}  // namespace sheaf
