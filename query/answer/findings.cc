@@ -137,6 +137,14 @@ std::optional<Conversion> conversion_asked(const std::string& question, const Qu
   return conversion;
 }
 
+// "138 N/mm": a spring is known by its rate, which nobody has a tool in other units for.
+bool names_springs(const Findings& findings) {
+  constexpr std::size_t most = 3;
+  const auto& reading = findings.reading;
+  const bool is_rate = reading.units.empty() && reading.quantities.size() == 1 && reading.quantities.front().figures.front().unit->dimension == Dimension::spring_rate;
+  return is_rate && !findings.answers.empty() && findings.answers.size() <= most;
+}
+
 std::string fits_of(const EntryRecord& entry, const QuestionReading& reading) {
   std::vector<std::string> years;
   for (const auto& fit : entry.fits)
@@ -190,9 +198,9 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
   FoundAnswers found;
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
-  found.conversion = conversion_asked(found.question, findings.reading);
+  if (!names_springs(findings)) found.conversion = conversion_asked(found.question, findings.reading);
   const bool names_nothing_else = findings.answers.empty() || (!findings.reading.units.empty() && is_conversion(findings.reading));
-  if (!found.conversion && names_nothing_else) found.conversion = conversion_of_figure(findings.reading);
+  if (!found.conversion && names_nothing_else && !names_springs(findings)) found.conversion = conversion_of_figure(findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);
     return found;

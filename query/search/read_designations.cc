@@ -45,6 +45,12 @@ bool read_code(Draft& draft, std::size_t i) {
 
 bool is_weight(std::string_view unit) { return unit == "w" || unit == "wt" || unit == "weight"; }
 
+// "75W gear oil": of gears, whose grades are one scale; a fork's are none.
+bool is_grade_of_gears(Draft& draft, const std::string& typed) {
+  const auto says_gears = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word.starts_with("gear") || word == "transmission"; }); };
+  return std::ranges::any_of(draft.question.tokens, says_gears) && draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
+}
+
 // "10W", "5wt", "15 wt", "10W30" where no sheet has that grade: what is printed on a bottle.
 bool read_label(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
@@ -56,6 +62,11 @@ bool read_label(Draft& draft, std::size_t i) {
   const bool is_parted = digits == std::string::npos && draft.is_free(i, 2) &&
                          draft.token(i + 1).words.size() == 1 && is_weight(draft.token(i + 1).words.front());
   const bool compares = !draft.reading.labels.empty();  // "10w same as 10w30"
+  if (!is_parted && is_weight(unit) && is_grade_of_gears(draft, typed)) {
+    draft.reading.codes.push_back("sae" + squeeze(typed));
+    draft.take(i, 1);
+    return true;
+  }
   const bool is_listed_grade = is_grade && !compares && draft.lexicon.has_term(Prefix::code, squeeze(typed));
   if (is_listed_grade) return read_code(draft, i);  // before it is read as so many watts
   if (!is_grade && !is_weight(unit) && !is_parted) return false;

@@ -89,14 +89,17 @@ bool join_with_next(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "handle bar": names say only "handlebar".
+// "handle bar": names say only "handlebar". "Gabelöl Stand": the glossary says only "Gabelölstand".
 bool join_if_named(Draft& draft, std::size_t i) {
   if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
   const std::string& left = draft.token(i).words.front();
   const std::string& right = draft.token(i + 1).words.front();
   if (left.size() < 3 || right.size() < 3 || has_digit(left + right)) return false;
   const auto stands = [&](const std::string& word) { return draft.lexicon.has_term(Prefix::word, word); };
-  return stands(left + right) && !(stands(left) && stands(right)) && join_with_next(draft, i);
+  if (stands(left)) return stands(left + right) && !stands(right) && join_with_next(draft, i);
+  if (stands(left + right)) return join_with_next(draft, i);
+  const auto tells_already = [&](const GroupMatch& match) { return match.count == 2 || (match.first == 1 && !is_part_group(match.group)); };  // "Gabelöl Menge"
+  return !draft.lexicon.groups_in({left + right}).empty() && std::ranges::none_of(draft.lexicon.groups_in({left, right}), tells_already) && join_with_next(draft, i);
 }
 
 // "mule back 380"

@@ -79,11 +79,13 @@ void read_torque_wrench(QuestionReading& reading) {
 // "flywheel nut lh": of the left side, or with a left-hand thread.
 void read_hands(Draft& draft) {
   auto& reading = draft.reading;
-  const auto is_screwed = [](const PartAsked& part) {
-    return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut") || group.ends_with("bolt"); });
+  const auto is_called = [](const PartAsked& part, std::string_view ending) {
+    return std::ranges::any_of(part.groups, [&](const std::string& group) { return group.ends_with(ending); }) ||
+           std::ranges::any_of(part.words, [&](const std::string& word) { return stem_of(word).ends_with(ending); });
   };
+  const auto is_screwed = [&](const PartAsked& part) { return is_called(part, "nut") || is_called(part, "bolt"); };
   if (!reading.hand.empty() || std::ranges::none_of(reading.parts, is_screwed)) return;
-  const auto is_nut = [](const PartAsked& part) { return std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("nut"); }); };
+  const auto is_nut = [&](const PartAsked& part) { return is_called(part, "nut"); };
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (draft.has_word(i, "lh")) reading.hand = "left";
   if (!reading.hand.empty() && std::ranges::any_of(reading.parts, is_nut)) std::erase(reading.sides, "left");  // of nuts there is seldom one a side
