@@ -80,7 +80,7 @@ bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const Qu
 
 // "rebound": of the fork and of the shock. The one says its place in its name, the other does not need to.
 bool differs_in_place(const Hit& hit, const Hit& best) {
-  constexpr double named_after_place = 1;
+  const double named_after_place = hit.entry.kind == "setting" ? 2 : 1;  // a damper has all of them
   return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
 }
 
