@@ -231,15 +231,20 @@ void add_field_of_row(Collector& to, const FieldRecord& field) {
   to.other(words_in(field.text));
 }
 
-// A row that gives bore, outside and width in columns of their own is asked for as "12x32x10".
-void add_size_of_row(Collector& to, const EntryRecord& entry) {
+void add_size_of_columns(Collector& to, const EntryRecord& entry, std::string_view width) {
   std::string whole;
-  for (const std::string_view key : {"bore", "outside", "width"}) {
+  for (const std::string_view key : {std::string_view("bore"), std::string_view("outside"), width}) {
     const auto column = std::ranges::find(entry.fields, key, &FieldRecord::key);
     if (column == entry.fields.end()) return;
     whole += (whole.empty() ? "" : "x") + column->text.substr(0, column->text.find(' '));
   }
   if (const auto size = parse_size(whole, Input::sheet)) add_size(to, *size);
+}
+
+// A row that gives bore, outside and width in columns of their own is asked for as "12x32x10"; a taper bearing also
+// by its width over both rings.
+void add_size_of_row(Collector& to, const EntryRecord& entry) {
+  for (const std::string_view width : {"width", "assembled"}) add_size_of_columns(to, entry, width);
 }
 
 void add_fields(Collector& to, const EntryRecord& entry) {

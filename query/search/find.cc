@@ -367,7 +367,7 @@ void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon)
 
 // "how many kilos on the rear carrier": its rear bolts weigh nothing, where something else of it is weighed.
 void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
-  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure, Dimension::current};
+  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure, Dimension::current, Dimension::voltage};
   const auto units = units_that_tell(findings.reading);
   const auto is_stated = [&](const Hit& hit) { return states_some(hit.entry, units) || describes_in(hit.entry, units); };
   if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;

@@ -195,6 +195,8 @@ Ranker::Names Ranker::names_of(const EntryRecord& entry) {
 double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const {
   std::vector<double> costs(name.words.size(), 1);
   const bool only_measures = std::ranges::all_of(name.words, is_measure);  // "10wt", of what was not said
+  const auto is_asked_for = [&](const FieldRecord& field) { return asks_for(field.key); };
+  const bool is_row_asked = !kind_named(entry.kind) && std::ranges::any_of(entry.fields, is_asked_for);  // "glycol 40 % freezes at"
   for (std::size_t i = 0; i < name.words.size(); ++i) {
     const std::string& word = name.words[i];
     const std::string& stem = name.stems[i];
@@ -205,7 +207,7 @@ double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Cont
       costs[i] = side_too_many;
     else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(word))
       costs[i] = context_too_many;  // "fork level", of the oil in it
-    else if (is_dimension(word) || (reading_.unread.empty() && context.holds(stem)))
+    else if (is_row_asked || is_dimension(word) || (reading_.unread.empty() && context.holds(stem)))
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;

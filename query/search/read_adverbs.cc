@@ -21,12 +21,18 @@ bool is_any(const Draft& draft, std::size_t i, Said said) {
   return std::any_of(said.begin(), said.end(), [&](std::string_view word) { return draft.has_word(i, word); });
 }
 
+// "psi both ends": of neither alone.
+bool stands_at_both(const Draft& draft, std::size_t i) {
+  return (draft.has_word(i, "both") && draft.has_word(i + 1, "ends")) || (i > 0 && draft.has_word(i, "ends") && draft.has_word(i - 1, "both"));
+}
+
 bool is_adverb(const Draft& draft, std::size_t i) {
   const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {
     return i > 0 && draft.has_word(i - 1, before) && draft.has_word(i + 1, behind);
   };
   if (draft.has_word(i, "top")) return stands_in("on", "of");
+  if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
   if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back);
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"

@@ -33,7 +33,8 @@ bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
 bool read_code(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_code; count > 0; --count) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
-    const std::string code = squeeze(draft.question.typed(i, count));
+    std::string code = squeeze(draft.question.typed(i, count));
+    if (count == 2 && draft.has_word(i, "grade")) code = "sae" + squeeze(draft.token(i + 1).typed);  // "grade 8 bolt"
     const bool is_bare = code.find_first_not_of("0123456789") == std::string::npos;
     if (is_bare || !draft.lexicon.has_term(Prefix::code, code)) continue;
     draft.reading.codes.push_back(code);

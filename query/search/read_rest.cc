@@ -68,7 +68,9 @@ bool is_column(Draft& draft, const std::string& word) {
 
 // "17 mm adapter offset": the one figure of the crib that is asked for by its plain name.
 bool is_offset_of_adapter(const Draft& draft, std::string_view word) {
-  const auto is_adapter = [](const Token& token) { return std::ranges::find(token.words, "adapter") != token.words.end(); };
+  const auto is_adapter = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& each) { return each == "adapter" || each == "adaptor" || each.starts_with("crowfoot"); });
+  };
   return word == "offset" && std::ranges::any_of(draft.question.tokens, is_adapter);
 }
 

@@ -49,14 +49,20 @@ std::vector<std::string> summed(std::string_view typed) {
 }
 
 bool read_sum(Draft& draft, std::size_t i) {
-  std::size_t end = i + 1;
+  const bool has_unit = i + 1 < draft.size() && !readings(draft.token(i + 1).typed).empty();  // "15 nm + 120"
+  const std::size_t first = i + (has_unit ? 2 : 1);
+  std::size_t end = first;
   std::vector<std::string> numbers = summed(draft.token(i).typed);
   const bool is_one_word = !numbers.empty();
   while (!is_one_word && is_added(draft, end)) ++end;
-  if (!is_one_word && (end == i + 1 || !is_number(draft.token(i)))) return false;
+  if (!is_one_word && (end == first || !is_number(draft.token(i)))) return false;
   if (!names_fastener(draft)) return false;
   for (const auto& number : numbers) take_stage(draft, i, number);
-  for (std::size_t at = i; !is_one_word && at < end; ++at) take_stage(draft, at, draft.token(at).typed);
+  for (std::size_t at = i; !is_one_word && at < end; ++at)
+    if (draft.token(at).has_digit)
+      take_stage(draft, at, draft.token(at).typed);
+    else
+      draft.take(at, 1);
   if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
   if (is_any(draft, end, degrees)) draft.take(end, 1);
   return true;
@@ -77,12 +83,13 @@ bool read_loosening(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i))) return false;
   const bool is_backed = i > 1 && draft.has_word(i - 2, "back") && is_any(draft, i - 1, behind_back);
-  const bool is_loosened = is_any(draft, i - 1, loosening);
+  const bool says_degrees = is_any(draft, i + 1, degrees);
+  const bool is_loosened = is_any(draft, i - 1, loosening) || (says_degrees && draft.has_word(i - 1, "back"));
   if (!is_backed && !is_loosened) return false;
-  if (i + 1 < draft.size() && !is_any(draft, i + 1, degrees) && !readings(draft.token(i + 1).typed).empty()) return false;
+  if (i + 1 < draft.size() && !says_degrees && !readings(draft.token(i + 1).typed).empty()) return false;
   draft.take(i - (is_backed ? 2 : 1), is_backed ? 2 : 1);
   take_stage(draft, i, typed);
-  if (is_any(draft, i + 1, degrees)) draft.take(i + 1, 1);
+  if (says_degrees) draft.take(i + 1, 1);
   return true;
 }
 

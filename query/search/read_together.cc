@@ -108,17 +108,18 @@ void read_steps_of_preload(Draft& draft) {
   if (std::ranges::any_of(tokens, says_preload) && std::ranges::any_of(tokens, says_step)) add_unit(draft.reading, "clicks");
 }
 
-// "oil change with filter, litres", "ml per leg": what is filled in so goes without saying.
-void read_implied_oil(Draft& draft) {
+// "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes without saying.
+void read_implied_parts(Draft& draft) {
   auto& reading = draft.reading;
   if (!reading.parts.empty() || reading.has_designation()) return;
-  const auto imply = [&](const char* oil, const char* group) {
-    PartAsked part = part_of(draft, oil);
+  const auto imply = [&](const char* words, const char* group) {
+    PartAsked part = part_of(draft, words);
     part.groups = {group};
-    part.groups_of_words = {part.groups, part.groups};
+    part.groups_of_words.assign(part.words.size(), part.groups);
     reading.parts.push_back(std::move(part));
   };
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
+  if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
     if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each"))) return imply("fork oil", "fork-oil");
 }
@@ -168,7 +169,7 @@ void read_together(Draft& draft) {
   read_hands(draft);
   read_crib_drives(draft.reading);
   read_steps_of_preload(draft);
-  read_implied_oil(draft);
+  read_implied_parts(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
