@@ -231,9 +231,9 @@ void add_field_of_row(Collector& to, const FieldRecord& field) {
   to.other(words_in(field.text));
 }
 
-void add_size_of_columns(Collector& to, const EntryRecord& entry, std::string_view width) {
+void add_size_of(Collector& to, const EntryRecord& entry, std::string_view inside, std::string_view width) {
   std::string whole;
-  for (const std::string_view key : {std::string_view("bore"), std::string_view("outside"), width}) {
+  for (const std::string_view key : {inside, std::string_view("outside"), width}) {
     const auto column = std::ranges::find(entry.fields, key, &FieldRecord::key);
     if (column == entry.fields.end()) return;
     whole += (whole.empty() ? "" : "x") + column->text.substr(0, column->text.find(' '));
@@ -244,12 +244,13 @@ void add_size_of_columns(Collector& to, const EntryRecord& entry, std::string_vi
 // A row that gives bore, outside and width in columns of their own is asked for as "12x32x10"; a taper bearing also
 // by its width over both rings.
 void add_size_of_row(Collector& to, const EntryRecord& entry) {
-  for (const std::string_view width : {"width", "assembled"}) add_size_of_columns(to, entry, width);
+  for (const std::string_view width : {"width", "assembled"}) add_size_of(to, entry, "bore", width);
 }
 
 void add_fields(Collector& to, const EntryRecord& entry) {
   const KindDeclaration* kind = kind_named(entry.kind);
   if (!kind) add_size_of_row(to, entry);
+  if (entry.kind == "bushing") add_size_of(to, entry, "inside", "length");
   for (const FieldRecord& field : entry.fields) {
     const std::string key(first_part(field.key));
     to.filter(Prefix::field, key);

@@ -89,8 +89,10 @@ void add_field(std::vector<Measure>& measures, const FieldRecord& field, const F
 std::vector<Measure> measures_of(const EntryRecord& entry) {
   const auto* kind = kind_named(entry.kind);
   std::vector<Measure> measures;
-  for (const auto& field : entry.fields)
+  for (const auto& field : entry.fields) {
     add_field(measures, field, kind ? field_of(*kind, field.key) : nullptr);
+    if (entry.kind == "bushing" && field.key == "length" && !measures.empty()) measures.back().sense = LengthOf::dimension;
+  }
   return measures;
 }
 
@@ -258,8 +260,32 @@ bool is_described(const QuantityAsked& asked, const EntryRecord& entry) {
   return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "description" && says_it(field.text); });
 }
 
+std::string text_of(const EntryRecord& entry, std::string_view key) {
+  const auto field = std::ranges::find(entry.fields, key, &FieldRecord::key);
+  return field == entry.fields.end() ? std::string() : field->text;
+}
+
+// As a field of its own, or in the columns of a row.
+std::optional<Size> size_of(const EntryRecord& entry) {
+  std::string text = text_of(entry, "size");
+  if (text.empty()) {
+    const auto number = [&](std::string_view key) { return text_of(entry, key).substr(0, text_of(entry, key).find(' ')); };
+    text = number("bore") + "x" + number("outside") + "x" + number("width");
+  }
+  auto size = parse_size(text, Input::sheet);
+  return size ? std::optional(*std::move(size)) : std::nullopt;
+}
+
+// In whatever order, almost everything is near something.
+bool is_near_in_order(const Size& asked, const Size& stated) {
+  if (asked.count != stated.count) return true;
+  for (int i = 0; i < asked.count; ++i)
+    if (std::abs(dimension_mm(asked, i) - dimension_mm(stated, i)) > near_length + same_length) return false;
+  return true;
+}
+
 // Each dimension of the size must be one of the entry's, whatever the order.
-void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked) {
+void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked, const EntryRecord& entry) {
   const double reach = (asked.unit == "mm" ? same_length : caliper) * metres_per_mm;
   for (int i = 0; i < asked.count; ++i) {
     const double value = dimension_mm(asked, i) * metres_per_mm;
@@ -269,6 +295,8 @@ void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Siz
     count_in(meeting, found, near_length * metres_per_mm);
     if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
   }
+  if (meeting.meets || !meeting.is_near) return;
+  if (const auto stated = size_of(entry)) meeting.is_near = is_near_in_order(asked, *stated);
 }
 
 }  // namespace
@@ -297,7 +325,7 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
       meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities)
     if (!is_described(quantity, entry)) meet_quantity(meeting, measures, quantity, entry.kind);
-  if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front());
+  if (reading.sizes.size() == 1) meet_size(meeting, measures, reading.sizes.front(), entry);
   return meeting;
 }
 
