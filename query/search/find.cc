@@ -123,6 +123,18 @@ std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& 
   return std::erase_if(hits, std::not_fn(has_all));
 }
 
+// "chain stretch over 15 links": what is called after another number is another's, where any is called after this one.
+std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) {
+  std::size_t erased = 0;
+  for (const auto& part : parts)
+    for (const auto& word : part.words) {
+      if (word.find_first_not_of("0123456789") != std::string::npos) continue;
+      const auto is_called_so = [&](const Hit& hit) { const auto called = words_of(fold(hit.entry.name)); return std::ranges::find(called, word) != called.end(); };
+      if (std::ranges::any_of(hits, is_called_so)) erased += std::erase_if(hits, std::not_fn(is_called_so));
+    }
+  return erased;
+}
+
 // A tyre's size says it all, and is no name.
 bool is_tyre_alone(const QuestionReading& reading) { return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed); }
 
@@ -133,6 +145,7 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
   keep_machines_of_frame(hits, findings.reading);
   findings.total -= keep_stages(hits, findings.reading.stages);
+  findings.total -= keep_numbered(hits, findings.reading.parts);
   if (hits.empty()) return;
   const double best = hits.front().cost;
   const double limit = best < much_too_many ? best + as_good : best + much_too_many;

@@ -247,11 +247,24 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
          !readings(draft.token(i + 1).typed).empty();
 }
 
+// "rear axle 450 nm", "rad cap 450 psi": no bolt of a machine that is looked after by hand is so tight, no cap so strong;
+// common practice, no source.
+static bool is_beyond_all(double number, const Unit& unit) {
+  constexpr double tightest = 300, strongest = 300, widest = 300;  // N·m or lbf·ft, psi, thousandths of an inch
+  if (unit.dimension == Dimension::torque) return number >= tightest && unit.symbol != "lbf·in";
+  if (unit.dimension == Dimension::length) return number >= widest && unit.symbol == "thou";
+  return unit.dimension == Dimension::pressure && number >= strongest;
+}
+
 // "on the 700 ft lb", "muleback 380 spanner": a number that is a machine's, behind its name or an article.
 static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
   if (words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
   if (draft.has_word(i + 1, "bar") && i + 2 < draft.size()) return !draft.lexicon.machines_with(words.front()).empty();  // "380 bar clamps"
+  if (i + 1 < draft.size() && !draft.lexicon.machines_with(words.front()).empty()) {
+    const auto units = readings(draft.token(i + 1).typed);
+    if (!units.empty() && is_beyond_all(std::stod(words.front()), *units.front())) return true;
+  }
   if (i == 0) return false;
   if (draft.token(i - 1).words.size() != 1) return false;
   const std::string& before = draft.token(i - 1).words.front();
@@ -275,18 +288,21 @@ static std::size_t length_of_shape(const Draft& draft, std::size_t i) {
   return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2 : 0;
 }
 
-// "50T": so many teeth, which the sprocket's own description has.
+// "50T", "50 tooth": so many teeth, which the sprocket's own description has.
 static bool read_teeth(Draft& draft, std::size_t i) {
-  constexpr std::size_t most_digits = 3;
+  constexpr std::size_t least_digits = 2, most_digits = 3;
+  constexpr std::string_view digits = "0123456789";
   const std::string& typed = draft.token(i).typed;
-  const std::string number = typed.substr(0, typed.size() - 1);
-  const bool is_such = number.size() >= 2 && number.size() <= most_digits && (typed.back() == 't' || typed.back() == 'T') && number.find_first_not_of("0123456789") == std::string::npos;
-  if (!is_such || is_listed_number(draft.lexicon, squeeze(typed))) return false;
+  const std::size_t end = std::min(typed.find_first_not_of(digits), typed.size());
+  const std::string number = typed.substr(0, end), behind = fold(typed.substr(end));
+  const bool says_teeth = draft.has_word(i + 1, "tooth") || draft.has_word(i + 1, "teeth");
+  const bool is_such = behind == "t" || behind == "tooth" || behind == "teeth" || (behind.empty() && says_teeth);
+  if (!is_such || end < least_digits || end > most_digits || is_listed_number(draft.lexicon, squeeze(typed))) return false;
   if (names_fastener(draft))
     draft.reading.left_out.push_back(typed);  // what holds it says nothing of its teeth
   else
     draft.reading.lengths.push_back(length_of(number + "T", *parse_number(number, Input::prompt), LengthOf::anything));
-  draft.take(i, 1);
+  draft.take(i, behind.empty() ? 2 : 1);
   return true;
 }
 

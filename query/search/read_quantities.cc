@@ -178,7 +178,10 @@ bool read_length(Draft& draft, std::size_t i) {
     take_figure(draft, i, count, readings);
     return true;
   }
-  const auto [of, more] = meaning_behind(draft, i + count);
+  auto [of, more] = meaning_behind(draft, i + count);
+  constexpr double smallest_wheel = 250;  // mm; no fork's tube is as wide
+  const bool is_of_tyre = of == LengthOf::inside && in_mm(approximate(*figure.nominal), *figure.unit) > smallest_wheel;
+  if (is_of_tyre) of = LengthOf::anything, more = 0;  // "21 inch tube"
   LengthAsked asked;
   asked.typed = draft.question.typed(i, count);
   asked.figure = figure;

@@ -112,6 +112,13 @@ bool is_mark(Draft& draft, const std::string& word) {
   return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
 }
 
+// "service letter 17-3": its number.
+bool is_of_letter(Draft& draft, std::size_t i, const std::string& word) {
+  constexpr std::string_view papers[] = {"letter", "bulletin", "memo", "circular"};
+  const auto is_paper = [&](std::string_view paper) { return draft.has_word(i - 1, paper); };
+  return i > 0 && draft.token(i).words.size() > 1 && std::ranges::any_of(papers, is_paper) && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
+}
+
 // "60+60": stages of an angle, that name no model.
 bool is_sum(std::string_view typed) {
   const std::size_t sign = typed.find('+');
@@ -146,7 +153,7 @@ void read_rest(Draft& draft) {
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
       } else if (draft.reading.market.empty() && draft.lexicon.has_term(Prefix::choice, "market=" + word)) {
         draft.reading.market = word;
-      } else if (is_mark(draft, word)) {
+      } else if (is_mark(draft, word) || is_of_letter(draft, i, word)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it

@@ -68,6 +68,26 @@ bool read_sum(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "20, 35, then 90", "30 then 60 60": numbers one after the other, and no sizes.
+bool read_succession(Draft& draft, std::size_t i) {
+  std::vector<std::size_t> numbers;
+  bool says_then = false;
+  std::size_t at = i;
+  for (; at < draft.size() && !draft.taken[at]; ++at) {
+    if (is_number(draft.token(at)))
+      numbers.push_back(at);
+    else if (draft.has_word(at, "then") && at > i)
+      says_then = true;
+    else
+      break;
+  }
+  if (!says_then || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at || !names_fastener(draft)) return false;
+  draft.take(i, at - i);
+  for (const std::size_t each : numbers) draft.reading.stages.push_back(draft.token(each).typed);
+  if (is_any(draft, at, degrees)) draft.take(at, 1);
+  return true;
+}
+
 // "stage 2": which of them is no figure.
 bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
   if (i == 0 || !is_number(draft.token(i)) || draft.token(i).typed.size() != 1) return false;
@@ -98,7 +118,7 @@ bool read_loosening(Draft& draft, std::size_t i) {
 bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.question.tokens, says_fastener); }
 
 bool read_stages(Draft& draft, std::size_t i) {
-  return read_sum(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
+  return read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
 }
 
 }  // namespace sheaf

@@ -98,6 +98,13 @@ void read_crib_drives(QuestionReading& reading) {
     if (drive.shape == Drive::Shape::hexagon) drive.shape = Drive::Shape::square;
 }
 
+// "tank litres": of what it is filled with.
+void read_tanks(QuestionReading& reading) {
+  const auto is_tank = [](const PartAsked& part) { return part.has_group("tank") && part.words.back() == "tank"; };
+  if (reading.parts.size() != 1 || !is_tank(reading.parts.front()) || !reading.asks("volume")) return;
+  reading.parts.front().groups = {"fuel"};
+}
+
 // "preload step": counted, and not in turns.
 void read_steps_of_preload(Draft& draft) {
   const auto says_preload = [](const Token& token) { return std::ranges::find(token.words, "preload") != token.words.end(); };
@@ -111,13 +118,15 @@ void read_steps_of_preload(Draft& draft) {
 // "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes without saying.
 void read_implied_parts(Draft& draft) {
   auto& reading = draft.reading;
-  if (!reading.parts.empty() || reading.has_designation()) return;
+  if (!reading.parts.empty()) return;
   const auto imply = [&](const char* words, const char* group) {
     PartAsked part = part_of(draft, words);
     part.groups = {group};
     part.groups_of_words.assign(part.words.size(), part.groups);
     reading.parts.push_back(std::move(part));
   };
+  if (std::ranges::any_of(reading.lengths, counts_teeth)) return imply("sprocket", "sprocket");
+  if (reading.has_designation()) return;
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
@@ -170,6 +179,7 @@ void read_together(Draft& draft) {
   read_crib_drives(draft.reading);
   read_steps_of_preload(draft);
   read_implied_parts(draft);
+  read_tanks(draft.reading);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);

@@ -148,11 +148,20 @@ bool follows_a_name(const Draft& draft, const LooseWords& words, std::size_t i) 
   return !is_loose && !std::ranges::all_of(draft.token(token - 1).words, is_noise);
 }
 
+// "back wheel, rim lock nut": the "back" is the wheel's, and makes no back nut.
+bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t i, std::size_t j) {
+  const auto stands_before_other = [&](const Loose& side, const Loose& other) {
+    if (side.word != "back" || side.token + 1 == other.token || side.token + 1 >= draft.size()) return false;
+    return std::ranges::any_of(words, [&](const Loose& each) { return each.token == side.token + 1; });
+  };
+  return stands_before_other(words[i], words[j]) || stands_before_other(words[j], words[i]);
+}
+
 // "plug drain", "nut front axle": two words that name a part in the other order, or with others between.
 bool read_parted_pair(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     for (std::size_t j = 0; j < words.size(); ++j) {
-      if (i == j || (j < i && follows_a_name(draft, words, j))) continue;
+      if (i == j || (j < i && follows_a_name(draft, words, j)) || is_side_of_another(draft, words, i, j)) continue;
       const LooseWords pair = {words[i], words[j]};
       const auto matches = draft.lexicon.groups_in(texts_of(pair));
       for (const auto& match : matches) {
