@@ -285,6 +285,21 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
   findings.answers = std::move(hits);
 }
 
+// "31 mm fork oil": of the fork whose tubes are so wide.
+bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
+  const auto says_fork = [](const PartAsked& part) {
+    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork"; });
+  };
+  if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
+  const std::string& typed = reading.lengths.front().typed;
+  std::string choice = "tube=" + typed.substr(0, typed.find_first_not_of("0123456789.,"));
+  if (!lexicon.has_term(Prefix::choice, choice)) return false;
+  reading.choices.push_back(std::move(choice));
+  reading.lengths.clear();
+  std::erase_if(reading.parts, [](const PartAsked& part) { return part.words.size() == 1 && stem_of(part.words.front()) == "fork"; });
+  return true;
+}
+
 // Strictly first; then also what leaves its side open, and what is itself the figure asked for; then with
 // words of the notes corrected, and without them.
 void find_answers(Findings& findings, Searcher& searcher, const Request& request, Lexicon& lexicon) {
@@ -313,6 +328,8 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
+  findings.reading = whole;
+  if (take_tube_of_fork(findings.reading, lexicon) && attempt({.figures_named = false, .sides_stated = false})) return;
   findings.reading = whole;
   if (leave_out_words_of_notes(findings.reading, lexicon) &&
       attempt({.figures_named = false, .sides_stated = false}))

@@ -93,7 +93,7 @@ constexpr auto noise = std::to_array<ShortWord>({
     "youd", "your", "youre", "yourself", "zu", "zum", "zur"});
 
 constexpr auto aspects = std::to_array<ShortWord>({
-    "above", "acceptable", "across", "actual", "after", "aftermarket", "again", "against", "allowable",
+    "above", "acceptable", "across", "actual", "after", "aftermarket", "again", "against", "ah", "allowable",
     "allowed", "along", "alt", "alte", "alter", "altezza", "altura", "anchura", "another", "apart",
     "assembly", "attaching", "ausbau", "away", "awkward", "basic", "befestigung", "before", "behind", "below",
     "beneath", "bent", "big", "biggest", "bloody", "both", "brand", "breite", "broken", "certain", "chewed",

@@ -33,8 +33,7 @@ bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
 bool read_code(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_code; count > 0; --count) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
-    std::string code = squeeze(draft.question.typed(i, count));
-    if (count == 2 && draft.has_word(i, "grade")) code = "sae" + squeeze(draft.token(i + 1).typed);  // "grade 8 bolt"
+    const std::string code = squeeze(draft.question.typed(i, count));
     const bool is_bare = code.find_first_not_of("0123456789") == std::string::npos;
     if (is_bare || !draft.lexicon.has_term(Prefix::code, code)) continue;
     draft.reading.codes.push_back(code);
@@ -45,6 +44,16 @@ bool read_code(Draft& draft, std::size_t i) {
 }
 
 bool is_weight(std::string_view unit) { return unit == "w" || unit == "wt" || unit == "weight"; }
+
+// "grade 8 bolt": of an inch bolt.
+bool read_inch_grade(Draft& draft, std::size_t i) {
+  if (!draft.has_word(i, "grade") || !draft.is_free(i, 2) || !is_number(draft.token(i + 1))) return false;
+  std::string code = "sae" + squeeze(draft.token(i + 1).typed);
+  if (!draft.lexicon.has_term(Prefix::code, code)) return false;
+  draft.reading.codes.push_back(std::move(code));
+  draft.take(i, 2);
+  return true;
+}
 
 // "75W gear oil": of gears, whose grades are one scale; a fork's are none.
 bool is_grade_of_gears(Draft& draft, const std::string& typed) {
@@ -317,7 +326,7 @@ void read_designations(Draft& draft) {
       if (i + 1 < draft.size() && is_load_index(draft.token(i + 1).typed)) draft.take(i + 1, 1);
       continue;
     }
-    if (read_dash_code(draft, i) || read_slashed_size(draft, i) || read_stages(draft, i) || read_teeth(draft, i)) continue;
+    if (read_dash_code(draft, i) || read_slashed_size(draft, i) || read_stages(draft, i) || read_teeth(draft, i) || read_inch_grade(draft, i)) continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;

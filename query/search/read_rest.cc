@@ -112,11 +112,22 @@ bool is_mark(Draft& draft, const std::string& word) {
   return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
 }
 
+// "21 inch tube": no fork's tube is as wide.
+bool is_of_wheel(const LengthAsked& length) {
+  constexpr double smallest = 250;  // mm
+  return length.mm > smallest;
+}
+
 // "service letter 17-3": its number.
 bool is_of_letter(Draft& draft, std::size_t i, const std::string& word) {
   constexpr std::string_view papers[] = {"letter", "bulletin", "memo", "circular"};
   const auto is_paper = [&](std::string_view paper) { return draft.has_word(i - 1, paper); };
   return i > 0 && draft.token(i).words.size() > 1 && std::ranges::any_of(papers, is_paper) && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
+}
+
+// "hook spanner 45-50", which is called so.
+bool is_end_of_range(Draft& draft, std::size_t i, const std::string& word) {
+  return draft.token(i).words.size() == 2 && is_bare_number(word) && std::ranges::all_of(draft.token(i).words, is_bare_number) && draft.lexicon.has_term(Prefix::word, word);
 }
 
 // "60+60": stages of an angle, that name no model.
@@ -148,12 +159,14 @@ void read_rest(Draft& draft) {
       continue;
     }
     for (const auto& word : draft.token(i).words) {
-      if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
+      if (word == "tube" && std::ranges::any_of(draft.reading.lengths, is_of_wheel)) {
+        draft.reading.parts.push_back(free_word(draft, i, word));
+      } else if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
       } else if (draft.reading.market.empty() && draft.lexicon.has_term(Prefix::choice, "market=" + word)) {
         draft.reading.market = word;
-      } else if (is_mark(draft, word) || is_of_letter(draft, i, word)) {
+      } else if (is_mark(draft, word) || is_of_letter(draft, i, word) || is_end_of_range(draft, i, word)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it

@@ -84,6 +84,13 @@ void read_hands(Draft& draft) {
            std::ranges::any_of(part.words, [&](const std::string& word) { return stem_of(word).ends_with(ending); });
   };
   const auto is_screwed = [&](const PartAsked& part) { return is_called(part, "nut") || is_called(part, "bolt"); };
+  bool is_one_word = false;  // "front spacer lefthand", but "left hand nut"
+  for (std::size_t i = 0; i < draft.size(); ++i) is_one_word = is_one_word || draft.has_word(i, "lefthand") || draft.has_word(i, "righthand");
+  if (is_one_word && !reading.hand.empty() && !reading.parts.empty() && std::ranges::none_of(reading.parts, is_screwed)) {
+    add_new(reading.sides, std::exchange(reading.hand, {}));
+    std::erase(reading.figures, "hand");
+    return;
+  }
   if (!reading.hand.empty() || std::ranges::none_of(reading.parts, is_screwed)) return;
   const auto is_nut = [&](const PartAsked& part) { return is_called(part, "nut"); };
   for (std::size_t i = 0; i < draft.size(); ++i)
