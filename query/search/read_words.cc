@@ -100,6 +100,15 @@ bool is_parted(const Draft& draft, const LooseWords& words, const GroupMatch& ma
   return false;
 }
 
+// "linkage grease fittings": grease fittings, of the linkage, since no name here has a word for what the linkage's grease would
+// leave over.
+bool leaves_more(Draft& draft, const LooseWords& words, const std::vector<GroupMatch>& matches, const GroupMatch& match) {
+  const std::size_t last = match.first + match.count;  // left over
+  if (match.count != 2 || last >= words.size() || words[last].taken || draft.lexicon.names_with(words[last].word) || !draft.lexicon.groups_in({words[last].word}).empty()) return false;
+  const auto takes_it = [&](const GroupMatch& other) { return other.count == 2 && other.first == match.first + 1 && is_part_group(other.group); };
+  return std::ranges::any_of(matches, takes_it) && draft.lexicon.names_with(words[match.first].word);
+}
+
 // The longest first; of equal ones that on the left.
 void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   auto matches = draft.lexicon.groups_in(texts_of(words));
@@ -113,7 +122,7 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match) && !is_within_number(draft, words, match) &&
+    if (match.count >= at_least && is_free(words, match) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
         (is_part_group(match.group) || !is_parted(draft, words, match)))
       read_match(draft, words, matches, match);
 }
