@@ -36,7 +36,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"std", "standard"}, {"stg", "steering"},
     {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},
     {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"thru", "through"}, {"tq", "torque"}, {"trns", "turns"},
-    {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"vlv", "valve"}, {"vlvs", "valves"}, {"w", "with"},
+    {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"visc", "viscosity"}, {"vlv", "valve"}, {"vlvs", "valves"}, {"w", "with"},
     {"wght", "weight"}, {"whl", "wheel"}, {"wshr", "washer"}, {"wtr", "water"}, {"xhaust", "exhaust"}});
 struct Slashed {
   ShortWord brief;

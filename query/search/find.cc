@@ -129,7 +129,7 @@ std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& 
   for (const auto& part : parts)
     for (const auto& word : part.words) {
       if (word.find_first_not_of("0123456789") != std::string::npos) continue;
-      const auto is_called_so = [&](const Hit& hit) { const auto called = words_of(fold(hit.entry.name)); return std::ranges::find(called, word) != called.end(); };
+      const auto is_called_so = [&](const Hit& hit) { return is_called(hit.entry, word); };
       if (std::ranges::any_of(hits, is_called_so)) erased += std::erase_if(hits, std::not_fn(is_called_so));
     }
   return erased;

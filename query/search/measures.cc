@@ -265,15 +265,24 @@ std::string text_of(const EntryRecord& entry, std::string_view key) {
   return field == entry.fields.end() ? std::string() : field->text;
 }
 
-// As a field of its own, or in the columns of a row.
-std::optional<Size> size_of(const EntryRecord& entry) {
-  std::string text = text_of(entry, "size");
-  if (text.empty()) {
-    const auto number = [&](std::string_view key) { return text_of(entry, key).substr(0, text_of(entry, key).find(' ')); };
-    text = number("bore") + "x" + number("outside") + "x" + number("width");
-  }
-  auto size = parse_size(text, Input::sheet);
-  return size ? std::optional(*std::move(size)) : std::nullopt;
+// As a field of its own, or in the columns of a row; a taper bearing's by either of its widths.
+std::vector<Size> sizes_of(const EntryRecord& entry) {
+  const auto number = [&](std::string_view key) { return text_of(entry, key).substr(0, text_of(entry, key).find(' ')); };
+  const std::string ring = number("bore") + "x" + number("outside") + "x";
+  std::vector<Size> sizes;
+  for (const std::string& text : {text_of(entry, "size"), ring + number("width"), ring + number("assembled")})
+    if (auto size = parse_size(text, Input::sheet)) sizes.push_back(*std::move(size));
+  return sizes;
+}
+
+// "25x32x25" is no 25x32x20, though that has all of its dimensions.
+bool is_same_in_some_order(const Size& asked, const Size& stated, double reach) {
+  if (asked.count != stated.count || stated.step) return true;
+  std::vector<double> left, right;
+  for (int i = 0; i < asked.count; ++i) left.push_back(dimension_mm(asked, i)), right.push_back(dimension_mm(stated, i));
+  std::ranges::sort(left);
+  std::ranges::sort(right);
+  return std::ranges::equal(left, right, [&](double one, double other) { return std::abs(one - other) <= reach; });
 }
 
 // In whatever order, almost everything is near something.
@@ -295,8 +304,12 @@ void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Siz
     count_in(meeting, found, near_length * metres_per_mm);
     if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
   }
-  if (meeting.meets || !meeting.is_near) return;
-  if (const auto stated = size_of(entry)) meeting.is_near = is_near_in_order(asked, *stated);
+  const auto stated = sizes_of(entry);
+  if (stated.empty()) return;
+  const auto is_same = [&](const Size& size) { return is_same_in_some_order(asked, size, reach / metres_per_mm); };
+  const auto is_near = [&](const Size& size) { return is_near_in_order(asked, size); };
+  meeting.meets = meeting.meets && std::ranges::any_of(stated, is_same);
+  if (!meeting.meets) meeting.is_near = meeting.is_near && std::ranges::any_of(stated, is_near);
 }
 
 }  // namespace
@@ -309,6 +322,8 @@ std::string signed_amount(double amount, std::string_view unit) {
                                  std::chars_format::general, 4);
   return (amount < 0 ? "−" : "+") + std::string(buffer.data(), end.ptr) + "\u00A0" + std::string(unit);
 }
+
+bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }
 
 bool states(const EntryRecord& entry, Dimension dimension) {
   return std::ranges::any_of(measures_of(entry), [&](const Measure& each) { return each.dimension == dimension; });

@@ -55,7 +55,7 @@ bool read_inch_grade(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "75W gear oil": of gears, whose grades are one scale; a fork's are none.
+// "75W gear oil", "gear oil 140": of gears, whose grades are one scale; a fork's are none.
 bool is_grade_of_gears(Draft& draft, const std::string& typed) {
   const auto says_gears = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word.starts_with("gear") || word == "transmission"; }); };
   return std::ranges::any_of(draft.question.tokens, says_gears) && draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
@@ -66,6 +66,11 @@ bool read_label(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::size_t digits = typed.find_first_not_of("0123456789.,");
   if (digits == 0) return false;
+  if (digits == std::string::npos && i > 0 && draft.has_word(i - 1, "oil") && is_grade_of_gears(draft, typed)) {
+    draft.reading.codes.push_back("sae" + squeeze(typed));
+    draft.take(i, 1);
+    return true;
+  }
   const std::string unit = digits == std::string::npos ? std::string() : squeeze(typed.substr(digits));
   const bool is_grade =
       unit.size() > 1 && unit[0] == 'w' && unit.find_first_not_of("0123456789", 1) == std::string::npos;
@@ -262,6 +267,7 @@ static bool is_beyond_all(double number, const Unit& unit) {
   constexpr double tightest = 300, strongest = 300, widest = 300;  // N·m or lbf·ft, psi, thousandths of an inch
   if (unit.dimension == Dimension::torque) return number >= tightest && unit.symbol != "lbf·in";
   if (unit.dimension == Dimension::length) return number >= widest && unit.symbol == "thou";
+  if (unit.dimension == Dimension::time) return true;  // "friction plates 380 min"
   return unit.dimension == Dimension::pressure && number >= strongest;
 }
 

@@ -106,6 +106,8 @@ bool join_if_named(Draft& draft, std::size_t i) {
 bool join_machine(Draft& draft, std::size_t i) {
   if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
   const std::string joined = draft.token(i).words.front() + draft.token(i + 1).words.front();
+  const bool is_side = names_side(draft, draft.token(i + 1).words.front());
+  if (is_side && i + 2 < draft.size() && !draft.taken[i + 2] && !draft.token(i + 2).has_digit) return false;  // "mule back tyre"
   return !has_digit(joined) && !draft.lexicon.machines_with(joined).empty() && join_with_next(draft, i);
 }
 
@@ -320,6 +322,24 @@ static void part_year_from_machine(Draft& draft, std::size_t i) {
   draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
 }
 
+// "450chain": a machine's number, and a word of its own.
+static void part_number_from_word(Draft& draft, std::size_t i) {
+  Token& token = draft.question.tokens[i];
+  if (token.words.size() != 1) return;
+  const std::string word = token.words.front();
+  const std::size_t at = word.find_first_not_of("0123456789");
+  if (at == std::string::npos || at < shortest_beginning || word.size() < at + shortest_beginning) return;
+  const std::string number = word.substr(0, at), name = word.substr(at);
+  if (has_digit(name) || is_unit(name) || !draft.lexicon.names_with(name) || draft.lexicon.machines_with(number).empty()) return;
+  Token of_name = token;
+  of_name.words = {name};
+  of_name.has_digit = false;
+  token.typed = number;
+  token.words = {number};
+  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::move(of_name));
+  draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
+}
+
 // "themuleback", once its words are parted: each a word of its own.
 static void part_from_machine(Draft& draft, std::size_t i) {
   const auto words = draft.token(i).words;
@@ -337,7 +357,7 @@ void correct_words(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (auto whole = whole_of_slashed(fold(draft.token(i).typed)); !draft.taken[i] && !whole.empty()) draft.question.tokens[i].words = std::move(whole);
   for (std::size_t i = 0; i < draft.size(); ++i)
-    if (!draft.taken[i]) part_year_from_machine(draft, i);
+    if (!draft.taken[i]) part_year_from_machine(draft, i), part_number_from_word(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i] && draft.token(i).words.size() == 1) correct_word(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)

@@ -55,6 +55,12 @@ bool ends_before_place(const Draft& draft, std::size_t end) {
   return std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(end, word); });
 }
 
+// "32006 in causeway"
+bool is_no_inches(const Draft& draft, std::size_t i, std::size_t count) {
+  constexpr std::size_t most_digits = 3;
+  return count == 2 && draft.has_word(i + 1, "in") && draft.token(i).typed.size() > most_digits && draft.token(i).typed.find_first_not_of("0123456789") == std::string::npos;
+}
+
 // The longest figure that begins there, with the word before it; where it stands.
 struct FigureFound {
   std::vector<Statement> readings;
@@ -67,7 +73,7 @@ FigureFound figure_at(const Draft& draft, std::size_t i) {
   if (bound && draft.has_word(first, "than")) ++first;
   if (first >= draft.size() || !draft.token(first).has_digit) return {};
   for (std::size_t count = most_tokens_of_a_figure; count > 0; --count) {
-    if (!draft.is_free(first, count) || ends_before_place(draft, first + count)) continue;
+    if (!draft.is_free(first, count) || ends_before_place(draft, first + count) || is_no_inches(draft, first, count)) continue;
     const std::string typed = draft.question.typed(first, count);
     auto readings = parse_readings(bound ? std::string(bound->form) + " " + typed : typed, std::nullopt);
     if (readings && is_bare(readings->front())) return {std::move(readings).value(), first - i + count};

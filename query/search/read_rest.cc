@@ -130,6 +130,14 @@ bool is_end_of_range(Draft& draft, std::size_t i, const std::string& word) {
   return draft.token(i).words.size() == 2 && is_bare_number(word) && std::ranges::all_of(draft.token(i).words, is_bare_number) && draft.lexicon.has_term(Prefix::word, word);
 }
 
+// "south", "southern": one of those that some sheet tells apart; empty if it is none.
+std::string market_of(Draft& draft, const std::string& word) {
+  constexpr std::string_view ending = "ern";
+  for (std::string market : {word, word.ends_with(ending) ? word.substr(0, word.size() - ending.size()) : std::string()})
+    if (!market.empty() && draft.lexicon.has_term(Prefix::choice, "market=" + market)) return market;
+  return {};
+}
+
 // "60+60": stages of an angle, that name no model.
 bool is_sum(std::string_view typed) {
   const std::size_t sign = typed.find('+');
@@ -164,8 +172,8 @@ void read_rest(Draft& draft) {
       } else if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
-      } else if (draft.reading.market.empty() && draft.lexicon.has_term(Prefix::choice, "market=" + word)) {
-        draft.reading.market = word;
+      } else if (auto market = market_of(draft, word); !market.empty()) {
+        draft.reading.market = std::move(market);
       } else if (is_mark(draft, word) || is_of_letter(draft, i, word) || is_end_of_range(draft, i, word)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))

@@ -106,10 +106,27 @@ void read_crib_drives(QuestionReading& reading) {
 }
 
 // "tank litres": of what it is filled with.
-void read_tanks(QuestionReading& reading) {
-  const auto is_tank = [](const PartAsked& part) { return part.has_group("tank") && part.words.back() == "tank"; };
+void read_tanks(Draft& draft) {
+  auto& reading = draft.reading;
+  bool says_tank = false, says_reserve = false;  // in that order: "tank litres reserve" speaks of no reserve tank
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    says_reserve = says_reserve || (says_tank && draft.has_word(i, "reserve"));
+    says_tank = says_tank || draft.has_word(i, "tank");
+  }
+  const auto is_tank = [&](const PartAsked& part) { return part.words.back() == "tank" && (part.has_group("tank") || says_reserve); };
   if (reading.parts.size() != 1 || !is_tank(reading.parts.front()) || !reading.asks("volume")) return;
   reading.parts.front().groups = {"fuel"};
+}
+
+// "key blank number": no tool.
+void read_keys(Draft& draft) {
+  auto& reading = draft.reading;
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (!draft.has_word(i, "key") || !draft.has_word(i + 1, "blank")) continue;
+    std::erase(reading.figures, "drive");
+    reading.unread.push_back("key");
+    return;
+  }
 }
 
 // "preload step": counted, and not in turns.
@@ -186,7 +203,8 @@ void read_together(Draft& draft) {
   read_crib_drives(draft.reading);
   read_steps_of_preload(draft);
   read_implied_parts(draft);
-  read_tanks(draft.reading);
+  read_tanks(draft);
+  read_keys(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);

@@ -2,8 +2,10 @@
 #include "query/search/rule_out.h"
 
 #include <algorithm>
+#include <iterator>
 #include <numeric>
 
+#include "query/library/fold.h"
 #include "query/search/measures.h"
 #include "query/search/part_names.h"
 
@@ -101,9 +103,34 @@ void rule_out_otherwise_designated(Entries& entries, const QuestionReading& read
   });
 }
 
+// "front tyre two up", of a pressure for its rider alone.
+void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
+  const auto is_load = [](const std::string& group) { return group == "two-up" || group == "rider-alone"; };
+  std::vector<std::string> asked;
+  for (const auto& part : reading.parts) std::ranges::copy_if(part.groups, std::back_inserter(asked), is_load);
+  if (asked.empty()) return;
+  keep(entries, [&](const Weighed& each) {
+    return std::ranges::all_of(each.hit.entry.fields, [&](const FieldRecord& field) {
+      if (field.key != "load") return true;
+      const auto is_asked = [&](const GroupMatch& match) { return std::ranges::find(asked, match.group) != asked.end(); };
+      return std::ranges::any_of(lexicon.groups_in(words_of(fold(field.text))), is_asked);
+    });
+  });
+}
+
+// "stretch over 15 links": of a chain measured over 20 it is none.
+void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& reading) {
+  for (const auto& part : reading.parts)
+    for (const auto& word : part.words) {
+      if (word.find_first_not_of("0123456789") != std::string::npos) continue;
+      const auto is_called_so = [&](const Weighed& each) { return is_called(each.hit.entry, word); };
+      if (std::ranges::any_of(entries, is_called_so)) keep(entries, is_called_so);
+    }
+}
+
 }  // namespace
 
-void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness) {
+void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness, Lexicon& lexicon) {
   rule_out_unstated(entries, reading);
   rule_out_steps(entries, reading);
   rule_out_of_model(entries, reading);
@@ -112,6 +139,8 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_seals_of_oil(entries, reading);
   rule_out_of_other_part(entries);
   rule_out_otherwise_designated(entries, reading);
+  rule_out_other_loads(entries, reading, lexicon);
+  rule_out_otherwise_numbered(entries, reading);
 }
 
 }  // namespace sheaf

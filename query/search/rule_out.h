@@ -10,6 +10,6 @@
 namespace sheaf {
 
 // Takes Weighed::may_answer from those.
-void rule_out(std::vector<Weighed>& entries, const QuestionReading& reading, Witness& witness);
+void rule_out(std::vector<Weighed>& entries, const QuestionReading& reading, Witness& witness, Lexicon& lexicon);
 
 }  // namespace sheaf

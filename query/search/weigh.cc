@@ -62,7 +62,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
   for (auto& each : weighing.entries) all += each.chance = std::exp(each.chance - most);
   weighing.none /= all;
   for (auto& each : weighing.entries) each.chance /= all;
-  rule_out(weighing.entries, reading, witness);
+  rule_out(weighing.entries, reading, witness, lexicon);
   std::ranges::stable_sort(weighing.entries, std::ranges::greater(), &Weighed::chance);
   return weighing;
 }
