@@ -39,7 +39,7 @@ constexpr std::array<PrefixDeclaration, 23> prefixes = {{
      "XPhk4073210"},
     {Prefix::code, "XI", "class, grade or code, letters and digits alone", "XIdot4"},
     {Prefix::field, "XE", "key of a field that it has", "XEtorque"},
-    {Prefix::choice, "XV", "key=value of a choice or flag", "XVhand=left"},
+    {Prefix::choice, "XV", "key=value of a choice or flag, a fit's market, a sheet's tube in mm", "XVhand=left"},
 }};
 
 constexpr std::size_t longest_body = 200;  // bytes; with the letters well within Xapian's 245

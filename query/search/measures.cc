@@ -289,7 +289,7 @@ bool is_same_in_some_order(const Size& asked, const Size& stated, double reach) 
 bool is_near_in_order(const Size& asked, const Size& stated) {
   if (asked.count != stated.count) return true;
   for (int i = 0; i < asked.count; ++i)
-    if (std::abs(dimension_mm(asked, i) - dimension_mm(stated, i)) > near_length + same_length) return false;
+    if (std::abs(dimension_mm(asked, i) - dimension_mm(stated, i)) > near_size + same_length) return false;
   return true;
 }
 
@@ -301,7 +301,7 @@ void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Siz
     auto found = nearest(measures, value - reach, value + reach, "seal",
                          [](const Measure& measure) { return is_of_sense(measure, LengthOf::dimension); });
     found.cost = 0;
-    count_in(meeting, found, near_length * metres_per_mm);
+    count_in(meeting, found, near_size * metres_per_mm);
     if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
   }
   const auto stated = sizes_of(entry);

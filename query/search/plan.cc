@@ -224,7 +224,7 @@ Query has_near_dimensions(const Size& size, double reach, SizeTerms& sizes) {
 // The same dimensions in any order; by their numbers too, so that a seal whose height has a step is found
 // by its first height alone. One or two dimensions are part of a size.
 Query has_size(const Size& size, const Demand& demand, SizeTerms& sizes) {
-  if (!demand.sizes_exact) return has_near_dimensions(size, near_length, sizes);
+  if (!demand.sizes_exact) return has_near_dimensions(size, near_size, sizes);
   if (size.unit != "mm") return has_near_dimensions(size, caliper, sizes);
   return any_of({has(Prefix::size, size_key(size)), has(Prefix::any_order, any_order_body(size)),
                  has_near_dimensions(size, same_length, sizes)});

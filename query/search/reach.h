@@ -11,7 +11,9 @@ inline constexpr double same_length = 0.0005;
 // mm: a caliper's own uncertainty; common practice, no source.
 inline constexpr double caliper = 0.1;
 // mm: what two readings of a caliper and a worn or swollen part make together; common practice, no source.
-inline constexpr double near_length = 2.0;
+inline constexpr double near_length = 1.0;
+// mm: of each dimension of a whole size, as in a match.
+inline constexpr double near_size = 2.0;
 // How far a figure may be off and still be offered as near, as a share of it.
 inline constexpr double near_share = 0.10;
 
