@@ -26,12 +26,30 @@ bool answer_with_what_holds_all(Findings& findings, Searcher& searcher) {
   return true;
 }
 
+// "6904-2rs front hub": what has it there, before the row of a table.
+bool answer_of_side(Findings& findings, Searcher& searcher) {
+  constexpr std::size_t most = 3;
+  const auto& asked = findings.reading;
+  if (asked.sides.empty() || (asked.bearings.empty() && asked.sizes.empty())) return false;
+  QuestionReading rest = asked;
+  for (const auto& part : rest.parts) rest.left_aside.push_back(part.typed);
+  rest.parts.clear();
+  rest.figures.clear();
+  auto hits = searcher.search(rest, {}).hits;
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  if (hits.empty() || hits.size() > most) return false;
+  findings.reading = std::move(rest);
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
 }  // namespace
 
 bool answer_by_designation(Findings& findings, Searcher& searcher) {
   const bool is_number = !findings.reading.numbers.empty();
   if (!is_number && (!findings.reading.machines.empty() || !is_designated(findings.reading))) return false;
   if (!is_number && answer_with_what_holds_all(findings, searcher)) return true;
+  if (answer_of_side(findings, searcher)) return true;
   QuestionReading rest = findings.reading;
   std::vector<std::string> aside;
   for (const auto& part : rest.parts) aside.push_back(part.typed);

@@ -20,6 +20,7 @@
 #include "query/search/read.h"
 #include "query/search/searcher.h"
 #include "query/search/shelf.h"
+#include "query/search/sides.h"
 #include "query/search/weigh.h"
 
 namespace sheaf {
@@ -84,12 +85,26 @@ bool differs_in_place(const Hit& hit, const Hit& best) {
   return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
 }
 
+// "upper yoke pinch bolts", "lower yoke pinch bolts": nobody said which.
+bool are_twins(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
+  const auto one = words_of(fold(left.name)), other = words_of(fold(right.name));
+  if (one.size() != other.size() || one == other) return false;
+  const auto is_said = [&](const std::string& word) {
+    return std::ranges::find(reading.sides, word) != reading.sides.end() ||
+           std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+  };
+  for (std::size_t i = 0; i < one.size(); ++i)
+    if (one[i] != other[i] && (opposite_of(one[i]) != other[i] || is_said(one[i]) || is_said(other[i]))) return false;
+  return true;
+}
+
 // "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that, another
 // of its kind on the same sheet, which is called that and more, may as well be meant. So may all that have the size.
 bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
   if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
   if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
   if (differs_in_load(hit.entry, best.entry, reading)) return true;
+  if (hit.sheet.name == best.sheet.name && reading.sides.empty() && are_twins(hit.entry, best.entry, reading)) return true;
   if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
   if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
@@ -288,7 +303,7 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
 // "31 mm fork oil": of the fork whose tubes are so wide.
 bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
   const auto says_fork = [](const PartAsked& part) {
-    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork"; });
+    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork" || stem_of(word) == "leg"; });
   };
   if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
   const std::string& typed = reading.lengths.front().typed;
@@ -296,7 +311,7 @@ bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
   if (!lexicon.has_term(Prefix::choice, choice)) return false;
   reading.choices.push_back(std::move(choice));
   reading.lengths.clear();
-  std::erase_if(reading.parts, [](const PartAsked& part) { return part.words.size() == 1 && stem_of(part.words.front()) == "fork"; });
+  std::erase_if(reading.parts, [](const PartAsked& part) { return part.words.size() == 1 && (stem_of(part.words.front()) == "fork" || stem_of(part.words.front()) == "leg"); });
   return true;
 }
 

@@ -45,6 +45,7 @@ constexpr double name_of_kind = 0.1;       // and hardly anything where only its
 constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
 constexpr double unasked_wear = 0.3;       // how far it may wear, where nothing was asked of it
+constexpr double of_one_machine = 0.2;    // "M12 nut", of one that several have
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
 
 // "swingarm-pivot" -> "swingarm"
@@ -72,6 +73,9 @@ bool is_of_sheet(const PartAsked& part, const SheetRecord& sheet, Context& conte
   return std::ranges::find(part.assemblies, sheet.assembly) != part.assemblies.end() || std::ranges::all_of(part.words, in_context) || std::ranges::all_of(part.words, is_titled) ||
          part.has_group(sheet.assembly);
 }
+
+// "bolt", "standard nut": any of them.
+bool names_fastener_alone(const PartAsked& part) { return is_generic_fastener(part) || part.has_group("nut"); }
 
 // "bearing", "o-ring", "bolt": what the size that is asked for is the size of.
 bool names_kind(const PartAsked& part) {
@@ -291,6 +295,8 @@ double Ranker::cost_of_side(const EntryRecord& entry) const {
 
 double Ranker::cost_of_kind(const EntryRecord& entry) const {
   if (!kind_named(entry.kind)) return reading_.has_designation() ? table_row : unasked_table_row;
+  const bool is_any_fastener = !reading_.parts.empty() && reading_.machines.empty() && std::ranges::all_of(reading_.parts, names_fastener_alone);
+  if (is_any_fastener && entry.fits.size() == 1) return of_one_machine;
   const bool is_asked = asks_for(entry.kind) || !reading_.kinds.empty();
   if (is_asked) return 0;
   if (entry.kind == "seal" && asks_oil_) return other_fluid;

@@ -26,11 +26,23 @@ bool stands_at_both(const Draft& draft, std::size_t i) {
   return (draft.has_word(i, "both") && draft.has_word(i + 1, "ends")) || (i > 0 && draft.has_word(i, "ends") && draft.has_word(i - 1, "both"));
 }
 
+// "fork level, spring out": how it is measured.
+bool is_taken_out(const Draft& draft, std::size_t i) {
+  const auto says_level = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return word == "level" || word == "oil" || word == "gap"; });
+  };
+  const bool is_spring = draft.has_word(i, "spring") || draft.has_word(i, "springs");
+  return is_spring && draft.has_word(i + 1, "out") && std::ranges::any_of(draft.question.tokens, says_level);
+}
+
 bool is_adverb(const Draft& draft, std::size_t i) {
   const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {
     return i > 0 && draft.has_word(i - 1, before) && draft.has_word(i + 1, behind);
   };
+  if (draft.has_word(i, "first")) return i + 1 == draft.size() && i > 1;  // "front pair first?"
+  if (draft.has_word(i, "spring") || draft.has_word(i, "springs")) return is_taken_out(draft, i);
+  if (draft.has_word(i, "out") && i > 0) return is_taken_out(draft, i - 1);
   if (draft.has_word(i, "top")) return stands_in("on", "of");
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");

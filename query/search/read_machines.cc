@@ -148,6 +148,11 @@ bool stands_for_unit(const Draft& draft, std::size_t i) {
 bool says_riders(const Draft& draft, std::size_t i) { return draft.token(i).typed == "2" && draft.has_word(i + 1, "up"); }
 
 bool correct_word(Draft& draft, std::size_t i) {
+  if (draft.token(i).typed == "2up") {
+    draft.question.tokens[i].words = {"two", "up"};
+    draft.question.tokens[i].has_digit = false;
+    return true;
+  }
   if (says_riders(draft, i)) {
     draft.question.tokens[i].words = {"two"};
     draft.question.tokens[i].has_digit = false;

@@ -52,6 +52,7 @@ bool is_length(const Figure& figure) { return figure.unit->dimension == Dimensio
 bool ends_before_place(const Draft& draft, std::size_t end) {
   constexpr std::string_view articles[] = {"the", "a", "an", "my", "our", "his", "her", "this", "that", "which", "what"};
   if (!draft.has_word(end - 1, "in")) return false;
+  if (end < draft.size() && !draft.token(end).has_digit && !readings(draft.token(end).typed).empty()) return true;  // "450 in mm"
   return std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(end, word); });
 }
 

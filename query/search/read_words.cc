@@ -70,7 +70,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
-  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe"; });
+  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe" || group == "suspension-sag"; });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
       if (words[i].word.size() >= 3 && !is_handlebar(words, i, chosen)) add_unit(draft.reading, words[i].word);
