@@ -422,6 +422,19 @@ void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) 
   if (!may_be_word && !is_stated(findings.answers.front())) demote(findings, Near::figure_not_stated);
 }
 
+// "M8x1.25", of which there are many: first what the thread itself is.
+void put_row_of_thread_first(Findings& findings, Searcher& searcher) {
+  QuestionReading rest = findings.reading;
+  rest.threads.clear();
+  if (findings.reading.threads.size() != 1 || !rest.names_nothing() || findings.total <= few_answers) return;
+  const auto is_part = [](const Hit& hit) { return !hit.entry.fits.empty(); };
+  auto rows = searcher.search(findings.reading, {}).hits;
+  std::erase_if(rows, is_part);
+  if (rows.size() != 1 || !std::ranges::all_of(findings.answers, is_part)) return;
+  findings.answers.insert(findings.answers.begin(), std::move(rows.front()));
+  ++findings.total;
+}
+
 // What only its notes hold together is weighed against the others.
 void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   if (findings.answers.empty() || findings.answers.front().by_name || findings.reading.has_designation() || is_tyre_alone(findings.reading)) return;
@@ -480,6 +493,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     demote_guesses(findings);
     if (may_be_weighed(request, findings.reading)) {
       put_machine_first(findings, searcher, lexicon);
+      put_row_of_thread_first(findings, searcher);
       put_stated_first(findings, searcher, lexicon);
       put_named_before_noted(findings, searcher, lexicon);
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);

@@ -170,10 +170,11 @@ void read_sides_beside_parts(QuestionReading& reading) {
   std::erase_if(reading.parts, is_side);
 }
 
-// "front or back": of which end it is, was not known.
+// "front or back", "top or bottom": of which end it is, was not known.
 void read_both_ends(QuestionReading& reading) {
   const auto has = [&](std::string_view side) { return std::ranges::find(reading.sides, side) != reading.sides.end(); };
-  if (has("front") && has("rear")) std::erase_if(reading.sides, [](const std::string& side) { return side == "front" || side == "rear"; });
+  for (const auto& axis : side_axes)
+    if (has(axis[0]) && has(axis[1])) std::erase_if(reading.sides, [&](const std::string& side) { return side == axis[0] || side == axis[1]; });
 }
 
 // "headstock" is the steering head, of which whole sheets are, though no name holds the word.

@@ -51,7 +51,7 @@ void charge_aspects(std::vector<Hit>& hits) {
 
 // "seat height" is none of a step that seats something, and no bolt has a width.
 void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading) {
-  constexpr std::string_view of_parts[] = {"height", "width", "depth"}, of_all[] = {"diameter", "thickness", "length"};
+  constexpr std::string_view of_parts[] = {"height", "width", "depth", "high", "wide", "deep", "tall"}, of_all[] = {"diameter", "thickness", "length"};
   const auto asks = [&](std::span<const std::string_view> dimensions) {
     return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(dimensions, part.typed) != dimensions.end(); });
   };
