@@ -130,6 +130,8 @@ std::optional<Conversion> conversion_asked(const std::string& question, const Qu
   const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
   if (!may_be) return std::nullopt;
   auto conversion = convert_line(question, std::nullopt);
+  const bool says_into = question.find(" to ") != std::string::npos || question.find(" in ") != std::string::npos;
+  if (!conversion.failure && says_into && conversion.readings.front().derived.size() == 1) return conversion;  // "85 c to f"
   if (conversion.failure) conversion = conversion_said(question, reading);
   if (conversion.failure) return std::nullopt;
   const bool names_both = !reading.units.empty() && conversion.readings.front().derived.size() == 1;

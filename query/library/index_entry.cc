@@ -257,7 +257,10 @@ void add_fields(Collector& to, const EntryRecord& entry) {
     to.spell(words_of(key));
     const std::vector<FieldBand> bands = bands_of(entry.kind, field);
     for (const FieldBand& band : bands) to.band(band);
-    if (!bands.empty()) continue;
+    if (!bands.empty()) {
+      if (const std::size_t comma = field.text.find(", "); comma != std::string::npos) to.other(words_in(field.text.substr(comma)));  // "through the case's hole"
+      continue;
+    }
     if (!kind) {
       key == "also" ? to.name(field.text) : add_field_of_row(to, field);
     } else if (const FieldDeclaration* declared = field_of(*kind, key)) {

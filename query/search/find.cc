@@ -138,6 +138,15 @@ std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& 
   return std::erase_if(hits, std::not_fn(has_all));
 }
 
+// "head bolts 1-4-2-3": those that are tightened in that order, if any are.
+std::size_t keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
+  const auto has_it = [&](const Hit& hit) {
+    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) { return field.key == "pattern" && field.text == pattern; });
+  };
+  if (pattern.empty() || std::ranges::none_of(hits, has_it)) return 0;
+  return std::erase_if(hits, std::not_fn(has_it));
+}
+
 // "chain stretch over 15 links": what is called after another number is another's, where any is called after this one.
 std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) {
   std::size_t erased = 0;
@@ -160,6 +169,7 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
   keep_machines_of_frame(hits, findings.reading);
   findings.total -= keep_stages(hits, findings.reading.stages);
+  findings.total -= keep_pattern(hits, findings.reading.pattern);
   findings.total -= keep_numbered(hits, findings.reading.parts);
   if (hits.empty()) return;
   const double best = hits.front().cost;

@@ -5,6 +5,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/index.h"
+#include "query/search/short_form.h"
 
 namespace sheaf {
 namespace {
@@ -150,7 +151,7 @@ std::optional<std::string> Lexicon::with_letters_swapped(const std::string& word
 }
 
 std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word) {
-  constexpr std::size_t shortest = 5, kept = 2;  // letters; those at the beginning are seldom left out
+  constexpr std::size_t shortest = 4, kept = 2;  // letters; those at the beginning are seldom left out
   std::optional<std::string> meant;
   Xapian::doccount most = 0;
   for (Library* library : libraries_) {
@@ -171,9 +172,31 @@ std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word
   return meant;
 }
 
+std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word) {
+  constexpr std::size_t shortest = 4;
+  std::optional<std::string> meant;
+  Xapian::doccount most = 0;
+  const auto vowels = std::ranges::count_if(word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  if (word.size() < shortest || vowels > 1) return meant;
+  for (Library* library : libraries_) {
+    const auto& database = index_of(*library).database();
+    auto at = database.spellings_begin();
+    at.skip_to(word.substr(0, 1));
+    std::size_t looked_at = 0;
+    for (; at != database.spellings_end() && ++looked_at <= most_words_looked_at; ++at) {
+      const std::string spelling = *at;
+      if (spelling.front() != word.front()) break;
+      if (spelling.back() != word.back() || spelling.size() > 2 * word.size() || !shortens(word, spelling)) continue;
+      if (at.get_termfreq() > most) most = at.get_termfreq(), meant = spelling;
+    }
+  }
+  return meant;
+}
+
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
+  if (auto whole = whole_of_consonants(word)) return whole;  // "clrnce"
   if (auto whole = with_letter_left_out(word)) return whole;  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     for (Library* library : libraries_) {

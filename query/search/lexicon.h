@@ -60,6 +60,7 @@ class Lexicon {
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
   std::optional<std::string> with_letters_swapped(const std::string& word);  // two neighbours behind the first
+  std::optional<std::string> whole_of_consonants(const std::string& word);  // the commonest word that it may stand for
   std::optional<std::string> with_letter_left_out(const std::string& word);  // the commonest word that has it
 
   std::vector<Library*> libraries_;

@@ -170,7 +170,7 @@ void count_in(Meeting& meeting, const Nearest& found, double reach) {
   const double share = std::abs(found.gap) / reach;
   meeting.meets = meeting.meets && found.gap == 0;
   meeting.is_near = meeting.is_near && share <= 1;
-  meeting.distance = std::max(meeting.distance, share);
+  meeting.distance += share;
   meeting.cost += found.cost;
 }
 

@@ -126,6 +126,8 @@ bool read_slashed_size(Draft& draft, std::size_t i) {
 bool read_size(Draft& draft, std::size_t i) {
   const std::string_view text = draft.question.from(i);
   auto found = size_at(text, Input::prompt);
+  constexpr int of_ring = 3;
+  if (found && found->value.count > of_ring && is_number(draft.token(i)) && !draft.lexicon.machines_with(draft.token(i).words.front()).empty()) return true;  // "380 30 40 7"
   if (found && is_too_large_for_inches(found->value))
     found = size_at(text.substr(0, text.find(" in")), Input::prompt);  // "41x54x11 in the fork"
   return take_found(draft, i, std::move(found), draft.reading.sizes);

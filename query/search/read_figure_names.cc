@@ -55,10 +55,22 @@ void read_field_names(Draft& draft, LooseWords& words) {
   }
 }
 
+// "tapping drill 10x1.25": of the thread M10x1.25.
+void take_size_for_thread(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto says_tap = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "tap"; }); };
+  if (reading.sizes.size() != 1 || reading.sizes.front().count != 2 || !reading.threads.empty() || std::ranges::none_of(draft.question.tokens, says_tap)) return;
+  auto thread = parse_thread("M" + to_text(reading.sizes.front()), Input::prompt);
+  if (!thread) return;
+  reading.threads.push_back(*std::move(thread));
+  reading.sizes.clear();
+}
+
 // "3/8-16, what drill for the tap": before they are read as things of a machine.
 void read_tap_drill(Draft& draft, LooseWords& words) {
   const auto is = [&](std::string_view word) { return [word](const Loose& each) { return stem_of(each.word) == word; }; };
   const auto tap = std::ranges::find_if(words, is("tap")), drill = std::ranges::find_if(words, is("drill"));
+  take_size_for_thread(draft);
   if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() || !draft.lexicon.has_term(Prefix::field, "tap-drill")) return;
   add_new(draft.reading.figures, "tap-drill");
   tap->taken = drill->taken = true;

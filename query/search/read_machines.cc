@@ -282,8 +282,22 @@ void take_machine(Draft& draft, std::size_t i, const Machines& named, Search& se
   draft.take(i, 1);
 }
 
+// "pack 125": the beginning of the name of the machine whose number follows, though it is a word as well.
+Machines machines_begun(Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  const bool is_followed = draft.is_free(i, 2) && draft.token(i + 1).words.size() == 1 && is_digits(draft.token(i + 1).words.front());
+  if (!is_followed || words.size() != 1 || words.front().size() < shortest_beginning || has_digit(words.front()) || is_noise(words.front())) return {};
+  const Machines numbered = draft.lexicon.machines_with(draft.token(i + 1).words.front());
+  return numbered.empty() ? Machines{} : in_both(draft.lexicon.machines_beginning(words.front()), numbered);
+}
+
 void read_machine_word(Draft& draft, std::size_t i, Search& search) {
   if (draft.taken[i]) return;
+  if (const Machines begun = machines_begun(draft, i); !begun.empty()) {
+    take_machine(draft, i, begun, search);
+    search.by_word = true;
+    return;
+  }
   part_letters_from_digits(draft, i);
   const auto& token = draft.token(i);
   const bool parted = token.words.size() == 2 && token.has_digit && is_digits(token.words.back());

@@ -88,6 +88,19 @@ bool read_succession(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "1-4-2-3": in that order, if it is each of the numbers once.
+bool read_pattern(Draft& draft, std::size_t i) {
+  constexpr std::size_t fewest = 3;
+  const std::string& typed = draft.token(i).typed;
+  std::vector<std::string> numbers = draft.token(i).words;
+  if (numbers.size() < fewest || typed.find_first_not_of("0123456789-") != std::string::npos) return false;
+  for (std::size_t number = 1; number <= numbers.size(); ++number)
+    if (std::ranges::find(numbers, std::to_string(number)) == numbers.end()) return false;
+  draft.reading.pattern = typed;
+  draft.take(i, 1);
+  return true;
+}
+
 // "stage 2": which of them is no figure.
 bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
   if (i == 0 || !is_number(draft.token(i)) || draft.token(i).typed.size() != 1) return false;
@@ -118,7 +131,7 @@ bool read_loosening(Draft& draft, std::size_t i) {
 bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.question.tokens, says_fastener); }
 
 bool read_stages(Draft& draft, std::size_t i) {
-  return read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
+  return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
 }
 
 }  // namespace sheaf

@@ -149,7 +149,8 @@ void read_implied_parts(Draft& draft) {
     part.groups_of_words.assign(part.words.size(), part.groups);
     reading.parts.push_back(std::move(part));
   };
-  if (std::ranges::any_of(reading.lengths, counts_teeth)) return imply("sprocket", "sprocket");
+  const auto says_sprocket = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "sprocket"; }); };
+  if (std::ranges::any_of(reading.lengths, counts_teeth) && std::ranges::none_of(draft.question.tokens, says_sprocket)) return imply("sprocket", "sprocket");
   if (reading.has_designation()) return;
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");

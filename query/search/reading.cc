@@ -105,6 +105,7 @@ std::string in_words(const QuestionReading& reading) {
   sentence.say_each("measure", reading.lengths, length_words);
   sentence.say_each("figure", reading.quantities, [](const QuantityAsked& asked) { return asked.typed; });
   sentence.say_each("stage", reading.stages, as_is);
+  sentence.say("pattern", reading.pattern);
   sentence.say_each("in", reading.units, [](const Unit* unit) { return std::string(unit->symbol); });
   sentence.say_each("kind", reading.kinds, as_is);
   sentence.say_each("assembly", reading.assemblies, spaced);

@@ -82,6 +82,7 @@ struct QuestionReading {
   std::vector<LengthAsked> lengths;
   std::vector<QuantityAsked> quantities;
   std::vector<std::string> stages;  // numbers of a torque's stages: "60" of "60 + 60 deg"
+  std::string pattern;              // an order of tightening: "1-4-2-3"
   std::vector<const Unit*> units;   // in which the answer is wanted
   std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
   std::vector<Correction> corrections;
