@@ -196,9 +196,10 @@ std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word)
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
-  if (auto whole = whole_of_consonants(word)) return whole;  // "clrnce"
   if (auto whole = with_letter_left_out(word)) return whole;  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
+    if (slips > 1)
+      if (auto whole = whole_of_consonants(word)) return whole;  // "clrnce"
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =

@@ -45,6 +45,7 @@ constexpr double name_of_kind = 0.1;       // and hardly anything where only its
 constexpr double step_of_job = 1;          // a step is no figure
 constexpr double tool = 0.3;               // nor is a tool, though it may bear the part's name
 constexpr double unasked_wear = 0.3;       // how far it may wear, where nothing was asked of it
+constexpr double no_bound = 0.5;           // a sleeve, where the least of something was asked for
 constexpr double of_one_machine = 0.2;    // "M12 nut", of one that several have
 constexpr double bought_part = 0.25;       // what is tightened comes before what is bought
 
@@ -128,6 +129,7 @@ Ranker::Ranker(const QuestionReading& reading, Lexicon& lexicon) : reading_(read
   }
   for (const auto figure : {"level", "volume", "viscosity", "grade", "after-drain", "with-filter", "dry-fill"})
     asks_of_fluid_ = asks_of_fluid_ || asks_for(figure);
+  asks_least_or_most_ = std::ranges::any_of(reading.parts, [](const PartAsked& part) { return is_bound(part.typed); });
   asks_bound_ = std::ranges::any_of(reading.parts, [](const PartAsked& part) { return is_bound(part.typed) || is_dimension(part.typed); });
   const auto has_ending = [&](std::string_view ending) { return std::ranges::any_of(groups_, [&](const std::string& group) { return group == ending || group.ends_with("-" + std::string(ending)); }); };
   asks_oil_ = has_ending("oil") && !has_ending("seal");
@@ -303,6 +305,8 @@ double Ranker::cost_of_kind(const EntryRecord& entry) const {
   if (entry.kind == "step") return step_of_job;
   if (entry.kind == "tool") return tool;
   if (!kinds_.empty() && !kinds_.contains(entry.kind)) return other_kind;
+  const bool is_thing = entry.kind == "bushing" || entry.kind == "bearing" || entry.kind == "part" || entry.kind == "spring";
+  if (asks_least_or_most_ && is_thing) return no_bound;
   if (reading_.figures.empty() && !asks_bound_ && (entry.kind == "limit" || entry.kind == "clearance")) return unasked_wear;
   return entry.kind == "part" && !asks_for("part-number") ? bought_part : 0;
 }

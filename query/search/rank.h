@@ -57,6 +57,7 @@ class Ranker {
 
   const QuestionReading& reading_;
   Lexicon& lexicon_;
+  bool asks_least_or_most_ = false;
   bool asks_bound_ = false;              // "min", "max"
   bool asks_oil_ = false;                // and no seal of it
   bool asks_of_fluid_ = false;           // a level, a volume

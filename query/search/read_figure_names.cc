@@ -69,7 +69,9 @@ void take_size_for_thread(Draft& draft) {
 // "3/8-16, what drill for the tap": before they are read as things of a machine.
 void read_tap_drill(Draft& draft, LooseWords& words) {
   const auto is = [&](std::string_view word) { return [word](const Loose& each) { return stem_of(each.word) == word; }; };
-  const auto tap = std::ranges::find_if(words, is("tap")), drill = std::ranges::find_if(words, is("drill"));
+  const auto tap = std::ranges::find_if(words, is("tap"));
+  auto drill = std::ranges::find_if(words, is("drill"));
+  if (drill == words.end()) drill = std::ranges::find_if(words, is("size"));  // "tapping size"
   take_size_for_thread(draft);
   if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() || !draft.lexicon.has_term(Prefix::field, "tap-drill")) return;
   add_new(draft.reading.figures, "tap-drill");

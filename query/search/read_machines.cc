@@ -316,7 +316,8 @@ void read_machine_number(Draft& draft, std::size_t i, Search& search) {
     return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit && !year_in(draft.token(at).typed);
   };
   const std::string& word = draft.token(i).words.front();
-  const bool could_be_size = word.size() < 3 || is_number(i + 1) || (i > 0 && is_number(i - 1));
+  const bool is_before_size = is_number(i + 1) && is_number(i + 2) && is_number(i + 3);  // "380 30 40 7"
+  const bool could_be_size = word.size() < 3 || (is_number(i + 1) && !is_before_size) || (i > 0 && is_number(i - 1));
   if (!search.found && could_be_size) return;
   const Machines named = machines_named(draft, i);
   if (named.empty() || (search.found && in_both(search.machines, named).empty())) return;

@@ -19,6 +19,13 @@ bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
 }
 
+// "90" of "90deg"; empty if it is not written so.
+std::string number_of_degrees(const Token& token) {
+  const std::size_t end = token.typed.find_first_not_of("0123456789");
+  const bool is_so = end != std::string::npos && end > 0 && std::ranges::find(degrees, std::string_view(token.typed).substr(end)) != std::end(degrees);
+  return is_so ? token.typed.substr(0, end) : std::string();
+}
+
 bool says_fastener(const Token& token) {
   constexpr std::string_view fasteners[] = {"nut", "nuts", "bolt", "bolts", "stud", "studs", "screw", "screws", "head"};
   return token.words.size() == 1 && std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
@@ -74,7 +81,7 @@ bool read_succession(Draft& draft, std::size_t i) {
   bool says_then = false;
   std::size_t at = i;
   for (; at < draft.size() && !draft.taken[at]; ++at) {
-    if (is_number(draft.token(at)))
+    if (is_number(draft.token(at)) || (says_then && !number_of_degrees(draft.token(at)).empty()))
       numbers.push_back(at);
     else if (draft.has_word(at, "then") && at > i)
       says_then = true;
@@ -83,7 +90,7 @@ bool read_succession(Draft& draft, std::size_t i) {
   }
   if (!says_then || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at || !names_fastener(draft)) return false;
   draft.take(i, at - i);
-  for (const std::size_t each : numbers) draft.reading.stages.push_back(draft.token(each).typed);
+  for (const std::size_t each : numbers) draft.reading.stages.push_back(is_number(draft.token(each)) ? draft.token(each).typed : number_of_degrees(draft.token(each)));
   if (is_any(draft, at, degrees)) draft.take(at, 1);
   return true;
 }
