@@ -8,6 +8,7 @@
 #include "query/answer/text.h"
 #include "query/library/vocabulary.h"
 #include "query/search/figures.h"
+#include "query/trade/measured.h"
 
 namespace sheaf {
 namespace {
@@ -200,7 +201,7 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
   FoundAnswers found;
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
-  if (!names_springs(findings)) found.conversion = conversion_asked(found.question, findings.reading);
+  if (!names_springs(findings)) found.conversion = conversion_asked(with_leading_zeros(found.question), findings.reading);
   const bool names_nothing_else = findings.answers.empty() || (!findings.reading.units.empty() && is_conversion(findings.reading));
   if (!found.conversion && names_nothing_else && !names_springs(findings)) found.conversion = conversion_of_figure(findings.reading);
   if (found.conversion) {

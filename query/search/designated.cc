@@ -27,11 +27,12 @@ bool answer_with_what_holds_all(Findings& findings, Searcher& searcher) {
   return true;
 }
 
-// "38x45x5 ring": the only part of that size, unless it is called a seal or a bearing and is none.
+// "38x45x5 ring", "6904 hub": the only part of that size, unless it is called a seal or a bearing and is none.
 bool may_be_parts(const std::vector<Hit>& hits, const QuestionReading& asked) {
   const auto names_kind = [](const PartAsked& part) { return std::ranges::any_of(part.groups, kind_named); };
-  const auto is_row = [](const Hit& hit) { return hit.entry.fits.empty(); };
-  return hits.size() == 1 && !asked.sizes.empty() && std::ranges::none_of(asked.parts, names_kind) && std::ranges::none_of(hits, is_row);
+  const auto is_part = [](const Hit& hit) { return !hit.entry.fits.empty(); };
+  const bool is_sized = !asked.sizes.empty() || !asked.bearings.empty();
+  return is_sized && !asked.parts.empty() && std::ranges::none_of(asked.parts, names_kind) && std::ranges::count_if(hits, is_part) == 1;
 }
 
 // "6904-2rs front hub": what has it there, before the row of a table.
@@ -69,7 +70,8 @@ bool answer_by_designation(Findings& findings, Searcher& searcher) {
     rest.quantities.clear();
   }
   auto hits = searcher.search(rest, {.figures_named = false, .sides_stated = false}).hits;
-  if (!is_number && !may_be_parts(hits, findings.reading)) std::erase_if(hits, [](const Hit& hit) { return !hit.entry.fits.empty(); });
+  const bool of_parts = may_be_parts(hits, findings.reading);
+  if (!is_number) std::erase_if(hits, [&](const Hit& hit) { return hit.entry.fits.empty() == of_parts; });
   if (hits.empty()) return false;
   auto& reading = findings.reading;
   std::erase_if(reading.corrections, [&](const Correction& each) { return std::ranges::find(aside, each.read) != aside.end(); });

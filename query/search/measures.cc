@@ -232,6 +232,11 @@ bool is_of_figure(const LengthAsked& asked, const EntryRecord& entry, const Ques
   });
 }
 
+// "shock spring 138": a spring is known by its rate.
+bool is_rate(const LengthAsked& asked, const EntryRecord& entry) {
+  return asked.bare && entry.kind == "spring" && std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "rate" && has_word(field.text, asked.typed); });
+}
+
 // A unit of what one of the figures measures; degrees are said of heat too.
 bool is_such_unit(const std::string& text, const QuantityAsked& asked) {
   return std::ranges::any_of(readings(text), [&](const Unit* unit) {
@@ -336,7 +341,7 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   for (const auto& length : reading.lengths)
     if (counts_teeth(length))
       meeting.meets = meeting.is_near = meeting.meets && describes(entry, length.typed.substr(0, length.typed.size() - 1));
-    else if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading))
+    else if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading) && !is_rate(length, entry))
       meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities)
     if (!is_described(quantity, entry)) meet_quantity(meeting, measures, quantity, entry.kind);

@@ -236,7 +236,7 @@ Query states_between(Dimension dimension, double least, double most) {
                Query(Query::OP_VALUE_GE, most_slot(dimension), Xapian::sortable_serialise(least)));
 }
 
-Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& sizes) {
+Query has_length(const LengthAsked& length, bool of_spring, const Demand& demand, SizeTerms& sizes) {
   if (counts_teeth(length)) return has(Prefix::word, length.typed.substr(0, length.typed.size() - 1));
   const double exact = exact_reach(length);
   const double reach = demand.sizes_exact ? exact : near_length;
@@ -256,10 +256,12 @@ Query has_length(const LengthAsked& length, const Demand& demand, SizeTerms& siz
       break;
   }
   const double stated = demand.sizes_exact ? exact : std::max(near_length, length.mm * near_share);
-  return any_of(
-      {has(Prefix::word, fold(length.typed)), sizes.across_flats(from, to), sizes.diameter(from, to),
-       sizes.dimension(from, to),
-       states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)});
+  Queries any = {has(Prefix::word, fold(length.typed)), sizes.across_flats(from, to), sizes.diameter(from, to),
+                 sizes.dimension(from, to),
+                 states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)};
+  if (of_spring && length.bare)  // "shock spring 138": by its rate, of which a N/mm is 1000 N/m
+    any.push_back(states_between(Dimension::spring_rate, (length.mm - length.half_digit) * 1000, (length.mm + length.half_digit) * 1000));
+  return any_of(any);
 }
 
 // One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
@@ -297,7 +299,9 @@ void add_designations(Queries& all, const QuestionReading& reading, const Demand
   add_any(all, reading.codes, [](const std::string& code) { return has(Prefix::code, code); });
   add_any(all, reading.numbers, has_number);
   add_any(all, reading.labels, says_of_oil);
-  for (const auto& length : reading.lengths) all.push_back(has_length(length, demand, sizes));
+  const auto names_spring = [](const PartAsked& part) { return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "spring"; }); };
+  const bool of_spring = std::ranges::any_of(reading.parts, names_spring);
+  for (const auto& length : reading.lengths) all.push_back(has_length(length, of_spring, demand, sizes));
   for (const auto& quantity : reading.quantities) all.push_back(states_figure(quantity, demand));
 }
 

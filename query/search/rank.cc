@@ -8,6 +8,7 @@
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/draft.h"
+#include "query/search/measures.h"
 #include "query/search/part_names.h"
 #include "query/search/sides.h"
 
@@ -33,6 +34,7 @@ constexpr double part_of_sheet = 0.4;      // or that is the assembly of its she
 constexpr double other_words = 0.05;       // the same by other words than were typed
 constexpr double generic_elsewhere = 0.1;  // "bolt" of a caliper pin
 constexpr double other_assembly = 0.6;     // a lever's pivot bolt, for the swingarm's
+constexpr double side_of_place = 0.2;      // "front pinch bolts" of the steering, which is in front as a whole
 constexpr double opposite_side = 0.4;      // the lower one, where "top" was part of the name asked
 constexpr double other_hand = 0.2;         // a right-hand thread, where a left-hand one was named
 constexpr double unstaged = 0.3;           // a torque in one go, where a stage was asked for
@@ -106,7 +108,7 @@ bool is_bound(std::string_view word) {
 }
 
 // The size within a name: "hook spanner 45..50 mm".
-bool is_measure(std::string_view word) {
+bool is_size(std::string_view word) {
   return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
 }
 
@@ -200,7 +202,7 @@ Ranker::Names Ranker::names_of(const EntryRecord& entry) {
 
 double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const {
   std::vector<double> costs(name.words.size(), 1);
-  const bool only_measures = std::ranges::all_of(name.words, is_measure);  // "10wt", of what was not said
+  const bool only_measures = std::ranges::all_of(name.words, is_size);  // "10wt", of what was not said
   const auto is_asked_for = [&](const FieldRecord& field) { return asks_for(field.key); };
   const bool is_row_asked = !kind_named(entry.kind) && std::ranges::any_of(entry.fields, is_asked_for);  // "glycol 40 % freezes at"
   for (std::size_t i = 0; i < name.words.size(); ++i) {
@@ -209,7 +211,7 @@ double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Cont
     const bool is_act = entry.kind == "step" && !stems_.contains(stem) && word.size() > longest_article;
     if (is_asked(word, stem) && !is_act)
       costs[i] = 0;
-    else if (is_side_of(entry, word) || (is_measure(word) && !only_measures))
+    else if (is_side_of(entry, word) || (is_size(word) && !only_measures))
       costs[i] = side_too_many;
     else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(word))
       costs[i] = context_too_many;  // "fork level", of the oil in it
@@ -289,6 +291,8 @@ double Ranker::cost_of_assembly(const NameRead& name, const SheetRecord& sheet) 
 
 double Ranker::cost_of_side(const EntryRecord& entry) const {
   double sum = 0;
+  for (const auto& side : reading_.sides)
+    if ((side == "front" || side == "rear") && !is_side_of(entry, side) && !is_called(entry, side)) sum += side_of_place;
   for (const auto& hint : side_hints_)
     for (const auto& field : entry.fields)
       if (field.key == "side" && field.text == opposite_of(hint)) sum += opposite_side;

@@ -3,11 +3,12 @@
 
 #include "query/search/draft.h"
 #include "query/search/spoken_numbers.h"
+#include "query/trade/measured.h"
 
 namespace sheaf {
 
 QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
-  Draft draft(question_of(with_digits(text)), lexicon);
+  Draft draft(question_of(with_digits(with_leading_zeros(text))), lexicon);
   read_designations(draft);
   read_frames(draft);
   correct_words(draft);

@@ -111,11 +111,13 @@ bool is_too_large_for_inches(const Size& size) {
   return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) { return each.digits > 0 && approximate(each) > largest; });
 }
 
-// "26/40/6"
+// "26/40/6", "32-42-7"
 bool read_slashed_size(Draft& draft, std::size_t i) {
   std::string typed = draft.token(i).typed;
-  if (std::ranges::count(typed, '/') != 2 || typed.find_first_not_of("0123456789.,/") != std::string::npos) return false;
-  std::ranges::replace(typed, '/', 'x');
+  const char sign = typed.find('/') != std::string::npos ? '/' : '-';
+  if (std::ranges::count(typed, sign) != 2 || typed.find_first_not_of(std::string("0123456789.,") + sign) != std::string::npos) return false;
+  if (is_listed_number(draft.lexicon, squeeze(typed))) return false;
+  std::ranges::replace(typed, sign, 'x');
   auto size = parse_size(typed, Input::prompt);
   if (!size || size->count != 3 || dimension_mm(*size, 0) >= dimension_mm(*size, 1) || dimension_mm(*size, 2) >= dimension_mm(*size, 1)) return false;
   draft.reading.sizes.push_back(*std::move(size));
@@ -180,6 +182,12 @@ bool read_dash_code(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "5 nut rear sprocket": no nut of a machine's is so narrow.
+bool is_count_of_nuts(const Draft& draft, std::size_t i, std::size_t count) {
+  const bool is_small = is_number(draft.token(i)) && draft.token(i).typed.size() == 1 && draft.token(i).typed[0] < '7';
+  return is_small && count == 2 && (draft.has_word(i + 1, "nut") || draft.has_word(i + 1, "nuts"));
+}
+
 // "46mm socket", "T30", "17 mil nut"
 bool read_drive(Draft& draft, std::size_t i) {
   constexpr double widest = 100;  // mm; "pinch bolt 700 hex key" names the machine
@@ -187,6 +195,7 @@ bool read_drive(Draft& draft, std::size_t i) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     auto drive = parse_drive(typed, Input::prompt);
+    if (is_count_of_nuts(draft, i, count)) return false;
     if (!drive || !drive->size || is_length_alone(typed) || across_flats_mm(*drive).value_or(0) > widest) continue;
     if (names_hex_alone(draft, i, count)) {
       Drive socket = *drive;
@@ -266,9 +275,10 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
 // "rear axle 450 nm", "rad cap 450 psi": no bolt of a machine that is looked after by hand is so tight, no cap so strong;
 // common practice, no source.
 static bool is_beyond_all(double number, const Unit& unit) {
-  constexpr double tightest = 300, strongest = 300, widest = 300;  // N·m or lbf·ft, psi, thousandths of an inch
+  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100;  // N·m or lbf·ft, psi, thousandths of an inch
   if (unit.dimension == Dimension::torque) return number >= tightest && unit.symbol != "lbf·in";
   if (unit.dimension == Dimension::length) return number >= widest && unit.symbol == "thou";
+  if (unit.symbol == "turn") return number >= most_turns;
   if (unit.dimension == Dimension::time) return true;  // "friction plates 380 min"
   return unit.dimension == Dimension::pressure && number >= strongest;
 }

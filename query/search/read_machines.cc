@@ -98,7 +98,7 @@ bool join_if_named(Draft& draft, std::size_t i) {
   const auto stands = [&](const std::string& word) { return draft.lexicon.has_term(Prefix::word, word); };
   if (stands(left)) return stands(left + right) && !stands(right) && join_with_next(draft, i);
   if (stands(left + right)) return join_with_next(draft, i);
-  const auto tells_already = [&](const GroupMatch& match) { return match.count == 2 || (match.first == 1 && !is_part_group(match.group)); };  // "Gabelöl Menge"
+  const auto tells_already = [&](const GroupMatch& match) { return match.count == 2 || !is_part_group(match.group); };  // "Gabelöl Menge", "Auslass Ventilspiel"
   return !draft.lexicon.groups_in({left + right}).empty() && std::ranges::none_of(draft.lexicon.groups_in({left, right}), tells_already) && join_with_next(draft, i);
 }
 
