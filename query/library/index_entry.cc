@@ -314,7 +314,8 @@ void add_sheet(Collector& to, const SheetRecord& sheet) {
   to.spell(words);
   for (const FieldRecord& field : sheet.fields) {
     if (first_part(field.key) == "identify") add_marks(to, field.text);
-    if (field.key == "tube") to.filter(Prefix::choice, "tube=" + field.text.substr(0, field.text.find(' ')));
+    if (field.key == "tube")
+      if (const auto size = parse_size(field.text, Input::sheet)) to.filter(Prefix::choice, tube_choice(dimension_mm(*size, 0)));
     if (field.key != "also") continue;  // words for every row of a table
     to.other(words_in(field.text));
     to.spell(words_in(field.text));

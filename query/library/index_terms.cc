@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
+#include <cmath>
 #include <numeric>
 
 #include "query/library/fold.h"
@@ -140,6 +142,12 @@ std::vector<std::string> year_range_terms(std::string_view machine, int from, in
     from += size;
   }
   return terms;
+}
+
+std::string tube_choice(double mm) {
+  std::array<char, 32> buffer{};
+  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::round(mm * 10) / 10);
+  return "tube=" + std::string(buffer.data(), end.ptr);
 }
 
 }  // namespace sheaf

@@ -96,6 +96,9 @@ struct SlotValue {
   double number = 0;
 };
 
+// Prefix::choice of a sheet whose tube is so wide: "tube=41", "tube=38.1".
+std::string tube_choice(double mm);
+
 struct IndexedEntry {
   std::vector<Term> terms;            // one may come several times: its weights add up
   std::vector<SlotValue> values;      // by slot

@@ -7,6 +7,16 @@
 
 namespace sheaf {
 
+bool is_number(const Token& token) {
+  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
+}
+
+bool is_model(Draft& draft, std::size_t i) {
+  constexpr std::size_t shortest = 3;
+  const Token& token = draft.token(i);
+  return is_number(token) && token.words.size() == 1 && token.words.front().size() >= shortest && !draft.lexicon.machines_with(token.words.front()).empty();
+}
+
 bool is_part_group(std::string_view group) {
   return side_of_group(group).empty() && !group.starts_with("kind-") && !group.starts_with("hand-");
 }

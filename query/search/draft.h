@@ -55,7 +55,11 @@ bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
 
-// Whether the question has a word for what is tightened.
+// "17", "9.5": no unit, no sign.
+bool is_number(const Token& token);
+// Whether that token is a number by which a machine goes: "380".
+bool is_model(Draft& draft, std::size_t i);
+// Whether the question has a word for what is tightened, or for its head.
 bool names_fastener(const Draft& draft);
 // How a torque is reached, from that token on.
 bool read_stages(Draft& draft, std::size_t i);

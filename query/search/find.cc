@@ -139,10 +139,12 @@ std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& 
 }
 
 // "head bolts 1-4-2-3": those that are tightened in that order, if any are.
+bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "pattern" && field.text == pattern; });
+}
+
 std::size_t keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
-  const auto has_it = [&](const Hit& hit) {
-    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) { return field.key == "pattern" && field.text == pattern; });
-  };
+  const auto has_it = [&](const Hit& hit) { return has_pattern(hit.entry, pattern); };
   if (pattern.empty() || std::ranges::none_of(hits, has_it)) return 0;
   return std::erase_if(hits, std::not_fn(has_it));
 }
@@ -270,6 +272,8 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
     if (is_ordinary(part.words.front())) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
+    const bool stands_in_notes = lexicon.has_term(Prefix::other_stem, stem_of(part.words.front()));
+    if (stands_in_notes && !lexicon.names_with(*meant)) continue;  // "letter", which is no "letzter"
     reading.corrections.push_back({part.typed, *meant});
     part.words = {*meant};
     for (const auto& match : lexicon.groups_in(part.words)) part.groups.push_back(match.group);
@@ -316,12 +320,27 @@ bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
     return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork" || stem_of(word) == "leg"; });
   };
   if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
-  const std::string& typed = reading.lengths.front().typed;
-  std::string choice = "tube=" + typed.substr(0, typed.find_first_not_of("0123456789.,"));
+  std::string choice = tube_choice(reading.lengths.front().mm);
   if (!lexicon.has_term(Prefix::choice, choice)) return false;
   reading.choices.push_back(std::move(choice));
   reading.lengths.clear();
   std::erase_if(reading.parts, [](const PartAsked& part) { return part.words.size() == 1 && (stem_of(part.words.front()) == "fork" || stem_of(part.words.front()) == "leg"); });
+  return true;
+}
+
+// "filter cup 65mm", "428 spring link chain": a number that only stands in what is said of it.
+bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_answers) {
+  QuestionReading rest = findings.reading;
+  if (rest.lengths.empty() || rest.parts.empty()) return false;
+  std::erase_if(rest.lengths, [](const LengthAsked& length) { return !counts_teeth(length); });
+  auto hits = searcher.search(rest, {.sides_stated = false}).hits;
+  std::erase_if(hits, is_another_thing);
+  const auto says_all = [&](const Hit& hit) {
+    return std::ranges::all_of(findings.reading.lengths, [&](const LengthAsked& length) { return is_described(length, hit.entry); });
+  };
+  std::erase_if(hits, std::not_fn(says_all));
+  if (hits.empty() || hits.size() > most_answers) return false;
+  answer_with(findings, std::move(hits));
   return true;
 }
 
@@ -354,6 +373,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   QuestionReading whole = findings.reading;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
   findings.reading = whole;
+  if (answer_described(findings, searcher, request.limit)) return;
   if (take_tube_of_fork(findings.reading, lexicon) && attempt({.figures_named = false, .sides_stated = false})) return;
   findings.reading = whole;
   if (leave_out_words_of_notes(findings.reading, lexicon) &&
@@ -433,7 +453,7 @@ void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) 
 }
 
 // "M8x1.25", of which there are many: first what the thread itself is.
-void put_row_of_thread_first(Findings& findings, Searcher& searcher) {
+void put_row_of_thread_first(Findings& findings, Searcher& searcher, std::size_t most_answers) {
   QuestionReading rest = findings.reading;
   rest.threads.clear();
   if (findings.reading.threads.size() != 1 || !rest.names_nothing() || findings.total <= few_answers) return;
@@ -442,6 +462,7 @@ void put_row_of_thread_first(Findings& findings, Searcher& searcher) {
   std::erase_if(rows, is_part);
   if (rows.size() != 1 || !std::ranges::all_of(findings.answers, is_part)) return;
   findings.answers.insert(findings.answers.begin(), std::move(rows.front()));
+  if (findings.answers.size() > most_answers) findings.answers.pop_back();
   ++findings.total;
 }
 
@@ -449,6 +470,16 @@ void put_row_of_thread_first(Findings& findings, Searcher& searcher) {
 void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   if (findings.answers.empty() || findings.answers.front().by_name || findings.reading.has_designation() || is_tyre_alone(findings.reading)) return;
   if (!weigh_instead(findings, searcher, lexicon) && !findings.answers.front().names_some) demote(findings, Near::fewer_words);
+}
+
+// Stages and an order that no answer has are said to be left aside.
+void leave_unmet_aside(Findings& findings) {
+  auto& reading = findings.reading;
+  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
+  if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
+    reading.left_aside.insert(reading.left_aside.end(), reading.stages.begin(), reading.stages.end());
+  const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(hit.entry, reading.pattern); };
+  if (!reading.pattern.empty() && !findings.answers.empty() && std::ranges::none_of(findings.answers, has_pattern_asked)) reading.left_aside.push_back(reading.pattern);
 }
 
 // A figure that was withdrawn is no answer where another took its place: that is, and what became of the first is said.
@@ -503,12 +534,13 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     demote_guesses(findings);
     if (may_be_weighed(request, findings.reading)) {
       put_machine_first(findings, searcher, lexicon);
-      put_row_of_thread_first(findings, searcher);
+      put_row_of_thread_first(findings, searcher, request.limit);
       put_stated_first(findings, searcher, lexicon);
       put_named_before_noted(findings, searcher, lexicon);
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
     }
     put_successors_first(findings, searcher);
+    leave_unmet_aside(findings);
     if (request.offers_near && findings.answers.empty() && findings.near.empty())
       find_near(findings, searcher);
     else if (request.offers_near && !findings.answers.empty() && findings.answers.size() <= few_answers)

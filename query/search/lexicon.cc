@@ -135,6 +135,17 @@ bool Lexicon::is_spelling(const std::string& word) try {
   return false;
 }
 
+bool Lexicon::is_as_common(const std::string& word, const std::string& other) {
+  constexpr Xapian::doccount times = 3;  // by which the other must be commoner in names
+  Xapian::doccount of_word = 0, of_other = 0;
+  for (Library* library : libraries_) {
+    const auto& database = index_of(*library).database();
+    of_word += database.get_termfreq(term(Prefix::stem, stem_of(word)));
+    of_other += database.get_termfreq(term(Prefix::stem, stem_of(other)));
+  }
+  return of_word * times >= of_other;
+}
+
 bool Lexicon::knows(const std::string& word) {
   return names_with(word) || has_term(Prefix::other_stem, stem_of(word)) || is_spelling(word) ||
          !group_words(stem_of(word)).empty();
@@ -196,17 +207,18 @@ std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word)
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
   const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
   if (has_digit || word.size() > longest_corrected) return std::nullopt;
-  if (auto whole = with_letter_left_out(word)) return whole;  // "spocket", to which "socket" is as near as "sprocket"
+  const auto whole = with_letter_left_out(word);  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     if (slips > 1)
-      if (auto whole = whole_of_consonants(word)) return whole;  // "clrnce"
+      if (auto meant = whole_of_consonants(word)) return meant;  // "clrnce"
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =
           !meant.empty() && (meant[0] == word[0] || (word.size() >= long_word && slips == 1) || begins_swapped(meant, word));
       const bool is_sure = word.size() > 3 || lacks_one_within(word, meant) || (meant.size() == 3 && begins_swapped(meant.substr(1), word.substr(1)));
-      if (begins_alike && is_sure) return meant;
+      if (begins_alike && is_sure) return slips == 1 && whole && is_as_common(*whole, meant) ? whole : meant;
     }
+    if (slips == 1 && whole) return whole;
     if (slips == 1)
       if (auto swapped = with_letters_swapped(word)) return swapped;  // "bsae", to which "sae" is as near as "base"
   }

@@ -59,6 +59,7 @@ class Lexicon {
   std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
+  bool is_as_common(const std::string& word, const std::string& other);  // in names, nearly; may throw Xapian::Error
   std::optional<std::string> with_letters_swapped(const std::string& word);  // two neighbours behind the first
   std::optional<std::string> whole_of_consonants(const std::string& word);  // the commonest word that it may stand for
   std::optional<std::string> with_letter_left_out(const std::string& word);  // the commonest word that has it

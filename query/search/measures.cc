@@ -90,8 +90,9 @@ std::vector<Measure> measures_of(const EntryRecord& entry) {
   const auto* kind = kind_named(entry.kind);
   std::vector<Measure> measures;
   for (const auto& field : entry.fields) {
+    const std::size_t before = measures.size();
     add_field(measures, field, kind ? field_of(*kind, field.key) : nullptr);
-    if (entry.kind == "bushing" && field.key == "length" && !measures.empty()) measures.back().sense = LengthOf::dimension;
+    if (entry.kind == "bushing" && field.key == "length" && measures.size() > before) measures.back().sense = LengthOf::dimension;
   }
   return measures;
 }
@@ -326,6 +327,11 @@ std::string signed_amount(double amount, std::string_view unit) {
   const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::round(size / step) * step,
                                  std::chars_format::general, 4);
   return (amount < 0 ? "−" : "+") + std::string(buffer.data(), end.ptr) + "\u00A0" + std::string(unit);
+}
+
+bool is_described(const LengthAsked& asked, const EntryRecord& entry) {
+  const std::string number = asked.typed.substr(0, asked.typed.find_first_not_of("0123456789.,"));
+  return !number.empty() && (has_word(entry.name, number) || describes(entry, number));
 }
 
 bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }

@@ -26,6 +26,9 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading);
 // Whether entries of that kind state one measure, whatever it is called: limits, clearances, settings, pressures.
 bool is_measure(std::string_view kind);
 
+// Whether the number stands in its name or its description.
+bool is_described(const LengthAsked& asked, const EntryRecord& entry);
+
 // Whether its name has that folded word.
 bool is_called(const EntryRecord& entry, const std::string& word);
 

@@ -120,6 +120,8 @@ Query answers_figure(const std::string& figure, bool named) {
   for (const auto field : fields_of_figure(figure)) any.push_back(has(Prefix::field, field));
   if (kind_named(figure)) any.push_back(has(Prefix::kind, figure));
   if (is_plain_word(figure) && may_name_an_entry(figure)) any.push_back(has(Prefix::stem, stem_of(figure)));
+  if (figure == "pattern" || figure == "order")  // "left pinch bolt first"
+    any.push_back(all_of({has(Prefix::other_stem, stem_of("first")), has(Prefix::kind, "fastener")}));
   if (figure == "limit") any.push_back(has(Prefix::kind, "clearance"));
   if (figure == "new") any.push_back(has(Prefix::field, "reuse"));  // of a nut: whether it must be
   if (figure == "setting")

@@ -41,6 +41,7 @@ constexpr double unstaged = 0.3;           // a torque in one go, where a stage 
 constexpr double table_row = 0.5;          // a row of a table comes after the parts of machines,
 constexpr double unasked_table_row = 1.5;  // far after where no size was asked for
 constexpr double other_kind = 0.2;         // a nut that is called after the bearing
+constexpr double no_order = 0.5;           // what says nothing of an order of tightening, where that was asked
 constexpr double no_limit = 1.5;           // a clearance that states no limit, where one was asked for
 constexpr double name_of_sized = 0.6;      // a name's words say less where a size or a thread chooses,
 constexpr double name_of_kind = 0.1;       // and hardly anything where only its kind was named: "bearing 6203"
@@ -215,7 +216,7 @@ double Ranker::cost_of_name(const NameRead& name, const EntryRecord& entry, Cont
       costs[i] = side_too_many;
     else if (asks_of_fluid_ && entry.kind == "fluid" && is_fluid_word(word))
       costs[i] = context_too_many;  // "fork level", of the oil in it
-    else if (is_row_asked || is_dimension(word) || (reading_.unread.empty() && context.holds(stem)))
+    else if (is_row_asked || is_dimension(word) || (asks_least_or_most_ && word == "length") || (reading_.unread.empty() && context.holds(stem)))
       costs[i] = context_too_many;  // beside a word that nobody knows nothing goes without saying
   }
   double sum = 0;
@@ -323,6 +324,15 @@ double Ranker::cost_of_stages(const EntryRecord& entry) const {
   return statement && statement->stages.size() > 1 ? 0 : unstaged;
 }
 
+// "pinch bolts, which leg first": what says nothing of an order.
+double Ranker::cost_of_order(const EntryRecord& entry) const {
+  if (!asks_for("pattern") && !asks_for("order")) return 0;
+  const auto tells = [](const FieldRecord& field) {
+    return field.key == "pattern" || (field.key.starts_with("notes") && fold(field.text).find("first") != std::string::npos);
+  };
+  return std::ranges::any_of(entry.fields, tells) ? 0 : no_order;
+}
+
 double Ranker::cost_of_limit(const EntryRecord& entry) const {
   if (!asks_for("limit") || entry.kind != "clearance") return 0;
   return std::ranges::find(entry.fields, "limit", &FieldRecord::key) == entry.fields.end() ? no_limit : 0;
@@ -334,7 +344,7 @@ double Ranker::cost_of_hand(const EntryRecord& entry) const {
 }
 
 Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {
-  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_limit(entry) +
+  const double cost = cost_of_kind(entry) + cost_of_side(entry) + cost_of_stages(entry) + cost_of_order(entry) + cost_of_limit(entry) +
                       cost_of_hand(entry);
   if (reading_.parts.empty()) return {cost};
   Context context(entry, sheet);

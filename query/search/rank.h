@@ -46,6 +46,7 @@ class Ranker {
   double cost_of_side(const EntryRecord& entry) const;
   double cost_of_kind(const EntryRecord& entry) const;
   double cost_of_stages(const EntryRecord& entry) const;
+  double cost_of_order(const EntryRecord& entry) const;
   double cost_of_limit(const EntryRecord& entry) const;
   double cost_of_hand(const EntryRecord& entry) const;
   bool crosses_another(const GroupMatch& match, const std::vector<GroupMatch>& all) const;

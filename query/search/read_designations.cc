@@ -4,6 +4,7 @@
 // trade means more often comes first.
 #include "query/library/fold.h"
 #include "query/search/draft.h"
+#include "query/search/reach.h"
 
 namespace sheaf {
 namespace {
@@ -12,8 +13,8 @@ constexpr std::size_t most_tokens_of_a_drive = 4;  // "12 mm hex key"
 constexpr std::size_t most_tokens_of_a_code = 3;   // "SAE 10W 40"
 constexpr std::size_t longest_code_word = 4;       // letters before the digits: "dot", "sae", "nlgi"
 
-bool is_number(const Token& token) {
-  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
+bool says_word(const Draft& draft, std::string_view word) {
+  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::find(token.words, word) != token.words.end(); });
 }
 
 // Codes of several words are letters and numbers by turns: "dot 5.1", never "M8 flange".
@@ -29,13 +30,21 @@ bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
   return true;
 }
 
+// "ring gap 0.3", "fork spring 4.6": friction factors and classes of screws are codes too, where they are meant.
+bool is_figure_alone(const Draft& draft, std::size_t i, std::size_t count) {
+  if (count != 1 || !is_number(draft.token(i))) return false;
+  const bool says_friction = says_word(draft, "friction") || says_word(draft, "factor") || says_word(draft, "class") || says_word(draft, "coefficient");
+  if (draft.token(i).typed.starts_with("0")) return !says_friction;
+  return says_word(draft, "spring") || says_word(draft, "springs") || says_word(draft, "rate");
+}
+
 // "dot 5.1", "10w40", "10.9": letters and digits that stand as a code on some sheet.
 bool read_code(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_code; count > 0; --count) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
     const std::string code = squeeze(draft.question.typed(i, count));
     const bool is_bare = code.find_first_not_of("0123456789") == std::string::npos;
-    if (is_bare || !draft.lexicon.has_term(Prefix::code, code)) continue;
+    if (is_bare || is_figure_alone(draft, i, count) || !draft.lexicon.has_term(Prefix::code, code)) continue;
     draft.reading.codes.push_back(code);
     draft.take(i, count);
     return true;
@@ -58,7 +67,7 @@ bool read_inch_grade(Draft& draft, std::size_t i) {
 // "75W gear oil", "gear oil 140": of gears, whose grades are one scale; a fork's are none.
 bool is_grade_of_gears(Draft& draft, const std::string& typed) {
   const auto says_gears = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word.starts_with("gear") || word == "transmission"; }); };
-  return std::ranges::any_of(draft.question.tokens, says_gears) && draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
+  return std::ranges::any_of(draft.question.tokens, says_gears) && says_word(draft, "oil") && draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
 }
 
 // "10W", "5wt", "15 wt", "10W30" where no sheet has that grade: what is printed on a bottle.
@@ -66,7 +75,8 @@ bool read_label(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::size_t digits = typed.find_first_not_of("0123456789.,");
   if (digits == 0) return false;
-  if (digits == std::string::npos && i > 0 && draft.has_word(i - 1, "oil") && is_grade_of_gears(draft, typed)) {
+  const bool has_unit = i + 1 < draft.size() && !readings(draft.token(i + 1).typed).empty();  // "gear oil 90 ml"
+  if (digits == std::string::npos && !has_unit && i > 0 && draft.has_word(i - 1, "oil") && is_grade_of_gears(draft, typed)) {
     draft.reading.codes.push_back("sae" + squeeze(typed));
     draft.take(i, 1);
     return true;
@@ -111,10 +121,10 @@ bool is_too_large_for_inches(const Size& size) {
   return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) { return each.digits > 0 && approximate(each) > largest; });
 }
 
-// "26/40/6", "32-42-7"
+// "26/40/6", "32-42-7", "26,37,7"
 bool read_slashed_size(Draft& draft, std::size_t i) {
   std::string typed = draft.token(i).typed;
-  const char sign = typed.find('/') != std::string::npos ? '/' : '-';
+  const char sign = typed.find('/') != std::string::npos ? '/' : typed.find('-') != std::string::npos ? '-' : ',';
   if (std::ranges::count(typed, sign) != 2 || typed.find_first_not_of(std::string("0123456789.,") + sign) != std::string::npos) return false;
   if (is_listed_number(draft.lexicon, squeeze(typed))) return false;
   std::ranges::replace(typed, sign, 'x');
@@ -182,10 +192,13 @@ bool read_dash_code(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "5 nut rear sprocket": no nut of a machine's is so narrow.
-bool is_count_of_nuts(const Draft& draft, std::size_t i, std::size_t count) {
+// "5 nut rear sprocket": how many there are; no nut of a machine's is so narrow.
+bool read_count_of_nuts(Draft& draft, std::size_t i) {
   const bool is_small = is_number(draft.token(i)) && draft.token(i).typed.size() == 1 && draft.token(i).typed[0] < '7';
-  return is_small && count == 2 && (draft.has_word(i + 1, "nut") || draft.has_word(i + 1, "nuts"));
+  if (!is_small || !(draft.has_word(i + 1, "nut") || draft.has_word(i + 1, "nuts"))) return false;
+  draft.reading.left_out.push_back(draft.token(i).typed);
+  draft.take(i, 1);
+  return true;
 }
 
 // "46mm socket", "T30", "17 mil nut"
@@ -195,7 +208,6 @@ bool read_drive(Draft& draft, std::size_t i) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     auto drive = parse_drive(typed, Input::prompt);
-    if (is_count_of_nuts(draft, i, count)) return false;
     if (!drive || !drive->size || is_length_alone(typed) || across_flats_mm(*drive).value_or(0) > widest) continue;
     if (names_hex_alone(draft, i, count)) {
       Drive socket = *drive;
@@ -272,25 +284,26 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
          !readings(draft.token(i + 1).typed).empty();
 }
 
-// "rear axle 450 nm", "rad cap 450 psi": no bolt of a machine that is looked after by hand is so tight, no cap so strong;
-// common practice, no source.
+// "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min": no bolt of a machine that is looked after by hand is so
+// tight, no cap so strong; common practice, no source.
 static bool is_beyond_all(double number, const Unit& unit) {
-  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100;  // N·m or lbf·ft, psi, thousandths of an inch
-  if (unit.dimension == Dimension::torque) return number >= tightest && unit.symbol != "lbf·in";
-  if (unit.dimension == Dimension::length) return number >= widest && unit.symbol == "thou";
+  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100;  // N·m, psi, thousandths of an inch
+  if (unit.dimension == Dimension::torque) return number * base_per_unit(unit) >= tightest;
+  if (unit.symbol == "thou") return number >= widest;
   if (unit.symbol == "turn") return number >= most_turns;
-  if (unit.dimension == Dimension::time) return true;  // "friction plates 380 min"
-  return unit.dimension == Dimension::pressure && number >= strongest;
+  return unit.symbol == "min" || (unit.symbol == "psi" && number >= strongest);
 }
 
-// "on the 700 ft lb", "muleback 380 spanner": a number that is a machine's, behind its name or an article.
+// "on the 700 ft lb", "muleback 380 spanner", "rear axle 450 nm": a number that is a machine's, and no figure.
 static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
   if (words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
   if (draft.has_word(i + 1, "bar") && i + 2 < draft.size()) return !draft.lexicon.machines_with(words.front()).empty();  // "380 bar clamps"
   if (i + 1 < draft.size() && !draft.lexicon.machines_with(words.front()).empty()) {
     const auto units = readings(draft.token(i + 1).typed);
-    if (!units.empty() && is_beyond_all(std::stod(words.front()), *units.front())) return true;
+    const auto number = parse_number(words.front(), Input::prompt);
+    const bool is_of_gas = says_word(draft, "nitrogen") || says_word(draft, "gas");  // under far more pressure
+    if (!units.empty() && number && !is_of_gas && is_beyond_all(approximate(*number), *units.front())) return true;
   }
   if (i == 0) return false;
   if (draft.token(i - 1).words.size() != 1) return false;
@@ -344,7 +357,7 @@ void read_designations(Draft& draft) {
       if (i + 1 < draft.size() && is_load_index(draft.token(i + 1).typed)) draft.take(i + 1, 1);
       continue;
     }
-    if (read_dash_code(draft, i) || read_slashed_size(draft, i) || read_stages(draft, i) || read_teeth(draft, i) || read_inch_grade(draft, i)) continue;
+    if (read_dash_code(draft, i) || read_stages(draft, i) || read_slashed_size(draft, i) || read_count_of_nuts(draft, i) || read_teeth(draft, i) || read_inch_grade(draft, i)) continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;

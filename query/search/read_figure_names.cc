@@ -55,6 +55,15 @@ void read_field_names(Draft& draft, LooseWords& words) {
   }
 }
 
+// "how heavy can the rack take"
+void read_heaviness(Draft& draft, LooseWords& words) {
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+    if (words[i].word != "how" || words[i + 1].word != "heavy") continue;
+    add_unit(draft.reading, "kg");
+    take(words, {{}, i, 2});
+  }
+}
+
 // "tapping drill 10x1.25": of the thread M10x1.25.
 void take_size_for_thread(Draft& draft) {
   auto& reading = draft.reading;
@@ -71,7 +80,7 @@ void read_tap_drill(Draft& draft, LooseWords& words) {
   const auto is = [&](std::string_view word) { return [word](const Loose& each) { return stem_of(each.word) == word; }; };
   const auto tap = std::ranges::find_if(words, is("tap"));
   auto drill = std::ranges::find_if(words, is("drill"));
-  if (drill == words.end()) drill = std::ranges::find_if(words, is("size"));  // "tapping size"
+  if (drill == words.end() && tap != words.end() && tap + 1 != words.end() && is("size")(tap[1])) drill = tap + 1;  // "tapping size"
   take_size_for_thread(draft);
   if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() || !draft.lexicon.has_term(Prefix::field, "tap-drill")) return;
   add_new(draft.reading.figures, "tap-drill");
@@ -93,7 +102,7 @@ void read_column_names(Draft& draft, LooseWords& words) {
 }  // namespace
 
 void read_figure_names(Draft& draft, LooseWords& words) {
-  for (const auto read : {read_counted_units, read_field_names, read_tap_drill, read_column_names}) {
+  for (const auto read : {read_counted_units, read_heaviness, read_field_names, read_tap_drill, read_column_names}) {
     read(draft, words);
     words = without_taken(words);
   }

@@ -352,8 +352,11 @@ static void part_number_from_word(Draft& draft, std::size_t i) {
   const std::string number = word.substr(0, at), name = word.substr(at);
   if (has_digit(name) || is_unit(name) || !draft.lexicon.names_with(name) || draft.lexicon.machines_with(number).empty()) return;
   Token of_name = token;
+  of_name.typed = of_name.typed.substr(at);
   of_name.words = {name};
+  of_name.begin += at;
   of_name.has_digit = false;
+  token.end = of_name.begin;
   token.typed = number;
   token.words = {number};
   draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::move(of_name));

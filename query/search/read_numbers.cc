@@ -17,10 +17,6 @@ constexpr std::size_t most_looked_alike = 200;
 
 constexpr std::ptrdiff_t shortest_frame = 4;             // digits of a frame number
 
-bool is_number(const Token& token) {
-  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
-}
-
 bool is_two_numbers(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,/") == std::string::npos;
 }

@@ -42,7 +42,8 @@ bool read_units(Draft& draft, std::size_t i) {
     const std::string typed = draft.question.typed(i, count);
     if (typed.size() < 2 || readings(typed).empty()) continue;
     if (count == 1 && is_aspect(fold(typed))) continue;  // "min" is least, and no minute
-    if (count == 1 && typed.size() >= shortest_name && draft.lexicon.names_with(fold(typed))) continue;  // "second ring"
+    const bool is_plural = typed.ends_with('s');  // "inches", though the wrench is a "half-inch" one
+    if (count == 1 && typed.size() >= shortest_name && (is_plural ? draft.lexicon.has_term(Prefix::word, fold(typed)) : draft.lexicon.names_with(fold(typed)))) continue;  // "second ring"
     add_unit(draft.reading, typed);
     draft.take(i, count);
     return true;
@@ -167,7 +168,9 @@ void read_rest(Draft& draft) {
       continue;
     }
     for (const auto& word : draft.token(i).words) {
-      if (word == "tube" && std::ranges::any_of(draft.reading.lengths, is_of_wheel)) {
+      if (word == "letter" && i + 1 < draft.size() && draft.token(i + 1).has_digit && draft.token(i + 1).words.size() > 1) {
+        draft.reading.parts.push_back(free_word(draft, i, word));  // "service letter 17-3"
+      } else if (word == "tube" && std::ranges::any_of(draft.reading.lengths, is_of_wheel)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
@@ -184,9 +187,10 @@ void read_rest(Draft& draft) {
         draft.reading.parts.push_back(free_word(draft, i, word));
     }
   }
-  if (draft.reading.parts.empty() && draft.reading.unread.empty() && fields.size() == 1 && !draft.reading.has_designation()) {  // "front tube, part no"
+  const bool names_none = std::ranges::all_of(draft.reading.parts, &PartAsked::is_aspect);
+  if (names_none && draft.reading.unread.empty() && fields.size() == 1 && !draft.reading.has_designation()) {  // "front tube, part no", "max bore"
     std::erase(draft.reading.figures, fields.front().typed);
-    draft.reading.parts = std::move(fields);
+    draft.reading.parts.push_back(std::move(fields.front()));
   }
   read_descriptions(draft);
 }

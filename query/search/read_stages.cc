@@ -15,15 +15,22 @@ bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view>
   return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
 }
 
-bool is_number(const Token& token) {
-  return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
-}
-
 // "90" of "90deg"; empty if it is not written so.
 std::string number_of_degrees(const Token& token) {
   const std::size_t end = token.typed.find_first_not_of("0123456789");
   const bool is_so = end != std::string::npos && end > 0 && std::ranges::find(degrees, std::string_view(token.typed).substr(end)) != std::end(degrees);
   return is_so ? token.typed.substr(0, end) : std::string();
+}
+
+bool is_torque(const std::string& unit) {
+  const auto units = readings(unit);
+  return !units.empty() && units.front()->dimension == Dimension::torque;
+}
+
+// "15" of "15nm"; empty if it is not written so.
+std::string number_before_unit(const Token& token) {
+  const std::size_t end = token.typed.find_first_not_of("0123456789.");
+  return end != std::string::npos && end > 0 && is_torque(token.typed.substr(end)) ? token.typed.substr(0, end) : std::string();
 }
 
 bool says_fastener(const Token& token) {
@@ -56,7 +63,7 @@ std::vector<std::string> summed(std::string_view typed) {
 }
 
 bool read_sum(Draft& draft, std::size_t i) {
-  const bool has_unit = i + 1 < draft.size() && !readings(draft.token(i + 1).typed).empty();  // "15 nm + 120"
+  const bool has_unit = i + 1 < draft.size() && is_torque(draft.token(i + 1).typed);  // "15 nm + 120"
   const std::size_t first = i + (has_unit ? 2 : 1);
   std::size_t end = first;
   std::vector<std::string> numbers = summed(draft.token(i).typed);
@@ -85,12 +92,20 @@ bool read_succession(Draft& draft, std::size_t i) {
       numbers.push_back(at);
     else if (draft.has_word(at, "then") && at > i)
       says_then = true;
+    else if (at == i && !number_before_unit(draft.token(at)).empty())
+      numbers.push_back(at);
+    else if (at == i + 1 && !draft.token(at).has_digit && is_torque(draft.token(at).typed))
+      continue;  // "15 nm then 120"
     else
       break;
   }
-  if (!says_then || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at || !names_fastener(draft)) return false;
+  const bool has_model = std::ranges::any_of(numbers, [&](std::size_t each) { return is_model(draft, each); });
+  if (!says_then || has_model || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at || !names_fastener(draft)) return false;
   draft.take(i, at - i);
-  for (const std::size_t each : numbers) draft.reading.stages.push_back(is_number(draft.token(each)) ? draft.token(each).typed : number_of_degrees(draft.token(each)));
+  for (const std::size_t each : numbers) {
+    const Token& token = draft.token(each);
+    draft.reading.stages.push_back(is_number(token) ? token.typed : each == i ? number_before_unit(token) : number_of_degrees(token));
+  }
   if (is_any(draft, at, degrees)) draft.take(at, 1);
   return true;
 }
@@ -117,6 +132,15 @@ bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "big end nuts +120 deg"
+bool read_added_angle(Draft& draft, std::size_t i) {
+  const bool is_alone = i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
+  if (!is_alone || !is_any(draft, i + 1, degrees)) return false;
+  take_stage(draft, i, draft.token(i).typed);
+  draft.take(i + 1, 1);
+  return true;
+}
+
 // "back off 45", "loosen 180 deg"
 bool read_loosening(Draft& draft, std::size_t i) {
   constexpr std::size_t least_digits = 2, most_digits = 3;
@@ -124,8 +148,8 @@ bool read_loosening(Draft& draft, std::size_t i) {
   if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i))) return false;
   const bool is_backed = i > 1 && draft.has_word(i - 2, "back") && is_any(draft, i - 1, behind_back);
   const bool says_degrees = is_any(draft, i + 1, degrees);
-  const bool is_loosened = is_any(draft, i - 1, loosening) || (says_degrees && draft.has_word(i - 1, "back"));
-  if (!is_backed && !is_loosened) return false;
+  const bool is_loosened = says_degrees && (is_any(draft, i - 1, loosening) || draft.has_word(i - 1, "back"));  // "loosen 17 nut" is its width
+  if ((!is_backed && !is_loosened) || is_model(draft, i)) return false;
   if (i + 1 < draft.size() && !says_degrees && !readings(draft.token(i + 1).typed).empty()) return false;
   draft.take(i - (is_backed ? 2 : 1), is_backed ? 2 : 1);
   take_stage(draft, i, typed);
@@ -138,7 +162,7 @@ bool read_loosening(Draft& draft, std::size_t i) {
 bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.question.tokens, says_fastener); }
 
 bool read_stages(Draft& draft, std::size_t i) {
-  return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_loosening(draft, i);
+  return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_added_angle(draft, i) || read_loosening(draft, i);
 }
 
 }  // namespace sheaf

@@ -118,6 +118,17 @@ void read_tanks(Draft& draft) {
   reading.parts.front().groups = {"fuel"};
 }
 
+// "oil strainer cap 30x1.5": a thread where no ring of that size is known.
+void read_threads_of_sizes(Draft& draft) {
+  auto& reading = draft.reading;
+  if (reading.sizes.size() != 1 || reading.sizes.front().count != 2 || !reading.threads.empty()) return;
+  if (draft.lexicon.has_term(Prefix::size, size_key(reading.sizes.front()))) return;
+  auto thread = parse_thread("M" + to_text(reading.sizes.front()), Input::prompt);
+  if (!thread || !draft.lexicon.has_term(Prefix::thread, thread_key(*thread))) return;
+  reading.threads.push_back(*std::move(thread));
+  reading.sizes.clear();
+}
+
 // "key blank number": no tool.
 void read_keys(Draft& draft) {
   auto& reading = draft.reading;
@@ -131,12 +142,17 @@ void read_keys(Draft& draft) {
 
 // "preload step": counted, and not in turns.
 void read_steps_of_preload(Draft& draft) {
-  const auto says_preload = [](const Token& token) { return std::ranges::find(token.words, "preload") != token.words.end(); };
+  const auto says_preload = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return word == "preload" || word == "collar"; });
+  };
   const auto says_step = [](const Token& token) {
     return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "step" || stem_of(word) == "notch"; });
   };
   const auto& tokens = draft.question.tokens;
-  if (std::ranges::any_of(tokens, says_preload) && std::ranges::any_of(tokens, says_step)) add_unit(draft.reading, "clicks");
+  if (std::ranges::any_of(tokens, says_preload) && std::ranges::any_of(tokens, says_step)) {
+    std::erase_if(draft.reading.figures, [](const std::string& figure) { return figure == "step" || figure == "stage"; });
+    add_unit(draft.reading, "clicks");
+  }
 }
 
 // "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes without saying.
@@ -207,6 +223,7 @@ void read_together(Draft& draft) {
   read_implied_parts(draft);
   read_tanks(draft);
   read_keys(draft);
+  read_threads_of_sizes(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);

@@ -122,6 +122,7 @@ void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexi
 void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& reading) {
   for (const auto& part : reading.parts)
     for (const auto& word : part.words) {
+      if (part.words.size() == 1) continue;  // of a letter, or of a range
       if (word.find_first_not_of("0123456789") != std::string::npos) continue;
       const auto is_called_so = [&](const Weighed& each) { return is_called(each.hit.entry, word); };
       if (std::ranges::any_of(entries, is_called_so)) keep(entries, is_called_so);

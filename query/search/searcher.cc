@@ -60,6 +60,15 @@ void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading)
   if (of_part) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
 }
 
+// "fork level": the length of its spring is none.
+void leave_out_without_level(std::vector<Hit>& hits, const QuestionReading& reading) {
+  if (!reading.asks("level")) return;
+  const auto is_other = [](const Hit& hit) {
+    return is_measure(hit.entry.kind) && !is_called(hit.entry, "level") && !is_called(hit.entry, "height") && !is_called(hit.entry, "gap");
+  };
+  std::erase_if(hits, is_other);
+}
+
 // "fork air pressure": whatever else is measured of the fork is none.
 void leave_out_otherwise_measured(std::vector<Hit>& hits, const QuestionReading& reading) {
   for (const auto& figure : reading.figures) {
@@ -168,6 +177,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   found.hits = best_first(std::move(found.hits));
   leave_out_shapeless(found.hits, reading);
   if (demand.figures) leave_out_otherwise_measured(found.hits, reading);
+  if (demand.figures) leave_out_without_level(found.hits, reading);
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;

@@ -147,7 +147,8 @@ std::string with_leading_zeros(std::string_view text) {
   };
   std::string result;
   for (std::size_t i = 0; i < text.size(); ++i) {
-    const bool begins = i == 0 || text[i - 1] == ' ' || text[i - 1] == 'x' || text[i - 1] == '*';
+    const bool is_sign = i > 0 && (text[i - 1] == 'x' || text[i - 1] == '*');
+    const bool begins = i == 0 || text[i - 1] == ' ' || (is_sign && (i == 1 || text[i - 2] == ' ' || is_digit(i - 2)));  // no "approx.50"
     if (text[i] == '.' && begins && is_digit(i + 1)) result += '0';
     result += text[i];
   }
