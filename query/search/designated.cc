@@ -52,11 +52,27 @@ bool answer_of_side(Findings& findings, Searcher& searcher) {
   return true;
 }
 
+// "20 35 7 behind front sprocket packlet": the only part of that size on the machine, whatever is said of its place.
+bool answer_of_machine(Findings& findings, Searcher& searcher) {
+  QuestionReading rest = findings.reading;
+  for (const auto& part : rest.parts) rest.left_aside.push_back(part.typed);
+  rest.parts.clear();
+  rest.figures.clear();
+  rest.sides.clear();
+  auto hits = searcher.search(rest, {}).hits;
+  if (!may_be_parts(hits, findings.reading)) return false;
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  findings.reading = std::move(rest);
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
 }  // namespace
 
 bool answer_by_designation(Findings& findings, Searcher& searcher) {
   const bool is_number = !findings.reading.numbers.empty();
-  if (!is_number && (!findings.reading.machines.empty() || !is_designated(findings.reading))) return false;
+  if (!is_number && !findings.reading.machines.empty()) return answer_of_machine(findings, searcher);
+  if (!is_number && !is_designated(findings.reading)) return false;
   if (!is_number && answer_with_what_holds_all(findings, searcher)) return true;
   if (answer_of_side(findings, searcher)) return true;
   QuestionReading rest = findings.reading;

@@ -317,7 +317,7 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
 // "31 mm fork oil": of the fork whose tubes are so wide.
 bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
   const auto says_fork = [](const PartAsked& part) {
-    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork" || stem_of(word) == "leg"; });
+    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork" || stem_of(word) == "leg" || stem_of(word) == "bush"; });
   };
   if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
   std::string choice = tube_choice(reading.lengths.front().mm);

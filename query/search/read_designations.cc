@@ -284,14 +284,14 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
          !readings(draft.token(i + 1).typed).empty();
 }
 
-// "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min": no bolt of a machine that is looked after by hand is so
+// "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min", "380 second stage": no bolt of a machine that is looked after by hand is so
 // tight, no cap so strong; common practice, no source.
 static bool is_beyond_all(double number, const Unit& unit) {
   constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100;  // N·m, psi, thousandths of an inch
   if (unit.dimension == Dimension::torque) return number * base_per_unit(unit) >= tightest;
   if (unit.symbol == "thou") return number >= widest;
   if (unit.symbol == "turn") return number >= most_turns;
-  return unit.symbol == "min" || (unit.symbol == "psi" && number >= strongest);
+  return unit.symbol == "min" || unit.symbol == "s" || (unit.symbol == "psi" && number >= strongest);
 }
 
 // "on the 700 ft lb", "muleback 380 spanner", "rear axle 450 nm": a number that is a machine's, and no figure.

@@ -94,6 +94,7 @@ std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t 
   if (names_screw)
     return names_head ? std::pair(LengthOf::across_flats, 2) : std::pair(LengthOf::diameter, 0);
   if (is_one_of(draft, next, {"inner"}) && is_one_of(draft, next + 1, {"tube", "tubes"})) return {LengthOf::anything, 0};  // of a tyre
+  if (is_one_of(draft, next, {"inner", "outer"}) && is_one_of(draft, next + 1, {"bush", "bushes", "bushing", "bushings"})) return {LengthOf::anything, 0};
   if (is_one_of(draft, next, {"od", "outside", "outer"})) return {LengthOf::outside, 1};
   if (is_one_of(draft, next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
   if (is_one_of(draft, next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))

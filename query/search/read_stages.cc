@@ -69,12 +69,12 @@ bool read_sum(Draft& draft, std::size_t i) {
   std::vector<std::string> numbers = summed(draft.token(i).typed);
   const bool is_one_word = !numbers.empty();
   while (!is_one_word && is_added(draft, end)) ++end;
-  if (!is_one_word && (end == first || !is_number(draft.token(i)))) return false;
+  if (!is_one_word && (end == first || (!is_number(draft.token(i)) && number_before_unit(draft.token(i)).empty()))) return false;
   if (!names_fastener(draft)) return false;
   for (const auto& number : numbers) take_stage(draft, i, number);
   for (std::size_t at = i; !is_one_word && at < end; ++at)
     if (draft.token(at).has_digit)
-      take_stage(draft, at, draft.token(at).typed);
+      take_stage(draft, at, is_number(draft.token(at)) ? draft.token(at).typed : number_before_unit(draft.token(at)));
     else
       draft.take(at, 1);
   if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"

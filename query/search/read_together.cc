@@ -140,6 +140,23 @@ void read_keys(Draft& draft) {
   }
 }
 
+// "coolant drain and refill": of what is filled in, not of the plug.
+void read_refills(Draft& draft) {
+  auto& reading = draft.reading;
+  bool says_refill = false;
+  for (std::size_t i = 0; i < draft.size(); ++i) says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
+  for (auto& part : reading.parts) {
+    if (!says_refill || part.words.size() < 2 || part.words.back() != "drain") continue;
+    const std::size_t token = part.token;
+    std::string fluid;
+    for (std::size_t word = 0; word + 1 < part.words.size(); ++word) fluid += (fluid.empty() ? "" : " ") + part.words[word];
+    part = part_of(draft, fluid);
+    part.token = token;
+    for (const auto& match : draft.lexicon.groups_in(part.words))
+      if (match.count == part.words.size() && is_part_group(match.group)) part.groups.push_back(match.group);
+  }
+}
+
 // "preload step": counted, and not in turns.
 void read_steps_of_preload(Draft& draft) {
   const auto says_preload = [](const Token& token) {
@@ -223,6 +240,7 @@ void read_together(Draft& draft) {
   read_implied_parts(draft);
   read_tanks(draft);
   read_keys(draft);
+  read_refills(draft);
   read_threads_of_sizes(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
