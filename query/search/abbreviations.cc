@@ -35,7 +35,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"spcr", "spacer"}, {"spd", "speed"}, {"spkt", "sprocket"}, {"spndl", "spindle"}, {"spr", "spring"},
     {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"std", "standard"}, {"stg", "steering"},
     {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},
-    {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"thru", "through"}, {"tq", "torque"}, {"trns", "turns"},
+    {"thk", "thickness"}, {"thkn", "thickness"}, {"thr", "throttle"}, {"thru", "through"}, {"tork", "torque"}, {"tq", "torque"}, {"trns", "turns"},
     {"trq", "torque"}, {"tstat", "thermostat"}, {"upr", "upper"}, {"visc", "viscosity"}, {"vlv", "valve"}, {"vlvs", "valves"}, {"w", "with"},
     {"wght", "weight"}, {"whl", "wheel"}, {"wshr", "washer"}, {"wtr", "water"}, {"xhaust", "exhaust"}});
 struct Slashed {

@@ -146,7 +146,9 @@ void read_refills(Draft& draft) {
   bool says_refill = false;
   for (std::size_t i = 0; i < draft.size(); ++i) says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
   for (auto& part : reading.parts) {
-    if (!says_refill || part.words.size() < 2 || part.words.back() != "drain") continue;
+    const bool is_drain = says_refill && part.words.back() == "drain";
+    const bool is_drained = reading.asks("volume") && part.words.back() == "drained";  // "coolant litres, drained"
+    if (part.words.size() < 2 || (!is_drain && !is_drained)) continue;
     const std::size_t token = part.token;
     std::string fluid;
     for (std::size_t word = 0; word + 1 < part.words.size(); ++word) fluid += (fluid.empty() ? "" : " ") + part.words[word];
