@@ -184,11 +184,10 @@ std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word
 }
 
 std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word) {
-  constexpr std::size_t shortest = 4;
   std::optional<std::string> meant;
   Xapian::doccount most = 0;
   const auto vowels = std::ranges::count_if(word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
-  if (word.size() < shortest || vowels > 1) return meant;
+  if (vowels > 1) return meant;
   for (Library* library : libraries_) {
     const auto& database = index_of(*library).database();
     auto at = database.spellings_begin();

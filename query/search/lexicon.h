@@ -36,7 +36,8 @@ class Lexicon {
   bool names_with(const std::string& word);
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
-  // to say so. Only for words of three letters and more without a digit, and two slips only from six
+  // to say so. A letter left out comes before one exchanged, unless names have the other word far more often; before
+  // what is two slips away comes the word whose vowels were left out. Only for words of three letters and more without a digit, and two slips only from six
   // letters on; a word of three letters may only lack one within it, or have its last two changed about; the first
   // letter of a shorter word, or where there are two slips, is taken as typed, unless it changed places with the
   // second.

@@ -187,14 +187,12 @@ bool read_length(Draft& draft, std::size_t i) {
     return true;
   }
   auto [of, more] = meaning_behind(draft, i + count);
-  constexpr double smallest_wheel = 250;  // mm; no fork's tube is as wide
-  const bool is_of_tyre = of == LengthOf::inside && in_mm(approximate(*figure.nominal), *figure.unit) > smallest_wheel;
-  if (is_of_tyre) of = LengthOf::anything, more = 0;  // "21 inch tube"
   LengthAsked asked;
   asked.typed = draft.question.typed(i, count);
   asked.figure = figure;
   asked.mm = in_mm(approximate(*figure.nominal), *figure.unit);
   asked.half_digit = in_mm(half_of_last_digit(*figure.nominal), *figure.unit);
+  if (of == LengthOf::inside && is_of_wheel(asked)) of = LengthOf::anything, more = 0;  // "21 inch tube"
   asked.of = of;
   add_doubts(draft.reading, asked);
   draft.reading.lengths.push_back(std::move(asked));

@@ -113,12 +113,6 @@ bool is_mark(Draft& draft, const std::string& word) {
   return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
 }
 
-// "21 inch tube": no fork's tube is as wide.
-bool is_of_wheel(const LengthAsked& length) {
-  constexpr double smallest = 250;  // mm
-  return length.mm > smallest;
-}
-
 // "service letter 17-3": its number.
 bool is_of_letter(Draft& draft, std::size_t i, const std::string& word) {
   constexpr std::string_view papers[] = {"letter", "bulletin", "memo", "circular"};

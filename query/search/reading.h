@@ -56,6 +56,9 @@ struct LengthAsked {
 // "50T", of a sprocket: no length, but read in its description.
 inline bool counts_teeth(const LengthAsked& length) { return length.typed.ends_with('T'); }
 
+// "21 inch tube": of a wheel, for no fork's tube is as wide; common practice, no source.
+inline bool is_of_wheel(const LengthAsked& length) { return length.mm > 250; }
+
 // "bolt" or "screw" alone: said of anything that is tightened.
 bool is_generic_fastener(const PartAsked& part);
 
