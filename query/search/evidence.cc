@@ -64,7 +64,7 @@ std::size_t kind_of(const std::string& kind) {
 }
 
 Said said_of(const PartAsked& part, const std::string& word, Lexicon& lexicon) {
-  if (part.is_aspect) return Said::around;
+  if (part.is_aspect || part.is_context) return Said::around;
   if (names_a_part(part)) return Said::part;
   if (!part.groups.empty()) return Said::kind;
   if (is_ordinary(word)) return Said::around;
@@ -95,7 +95,7 @@ Witness::Witness(const QuestionReading& reading, Lexicon& lexicon, const std::ve
     : reading_(reading), lexicon_(lexicon), having_(std::move(having)), first_phrase_(std::numeric_limits<std::size_t>::max()) {
   for (const auto& part : reading.parts) {
     for (std::size_t i = 0; i < part.words.size(); ++i) add_word(said_of(part, part.words[i], lexicon), part.words[i], i, &part);
-    if (!part.groups.empty() && !part.is_aspect) first_phrase_ = std::min(first_phrase_, part.phrase);
+    if (!part.groups.empty() && !part.is_aspect && !part.is_context) first_phrase_ = std::min(first_phrase_, part.phrase);
   }
   for (const auto& word : reading.unread) add_word(is_ordinary(word) ? Said::around : Said::unknown, word, 0, nullptr);
   for (const auto& asked : asked_) {

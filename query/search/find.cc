@@ -98,6 +98,11 @@ bool are_twins(const EntryRecord& left, const EntryRecord& right, const Question
   return true;
 }
 
+// "both drain plugs"
+bool wants_several(const QuestionReading& reading) {
+  return std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.is_aspect && part.typed == "both"; });
+}
+
 // "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that, another
 // of its kind on the same sheet, which is called that and more, may as well be meant. So may all that have the size.
 bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
@@ -109,13 +114,14 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
   if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
   for (const auto& part : reading.parts)
-    if (!part.groups.empty() || !is_ordinary(part.words.front()))  // "what do I do the oil drain plug up to"
+    if (!part.groups.empty() || !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
       for (const auto& word : part.words) asked.insert(stem_of(word));
   const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
     return std::includes(all.begin(), all.end(), some.begin(), some.end());
   };
-  return holds_all(called, asked) && holds_all(best_called, asked) && best_called != asked;
+  const bool is_called_just_so = best_called == asked && !wants_several(reading);
+  return holds_all(called, asked) && holds_all(best_called, asked) && !is_called_just_so;
 }
 
 // Only machines of which some hit states frames of the series asked, if any does.

@@ -10,8 +10,10 @@ namespace {
 
 using Said = std::span<const std::string_view>;
 
-constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks"};
-constexpr std::string_view behind_back[] = {"out", "off", "again"};
+constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
+constexpr std::string_view behind_back[] = {"out", "off", "again", "on", "in", "into", "together"};
+constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "back it off"
+constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "order", "list", "road", "shelf", "lift", "ramp", "floor"};
 constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
 constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not"};
@@ -35,7 +37,25 @@ bool is_taken_out(const Draft& draft, std::size_t i) {
   return is_spring && draft.has_word(i + 1, "out") && std::ranges::any_of(draft.question.tokens, says_level);
 }
 
+// "he is on the line", "what do I put on the order": where it is said.
+bool says_where_asked(const Draft& draft, std::size_t i) {
+  return i > 1 && draft.has_word(i - 2, "on") && (draft.has_word(i - 1, "the") || draft.has_word(i - 1, "my")) && is_any(draft, i, places);
+}
+
+// "hanging or with weight on it": of the machine, and of no oil.
+bool rests_on_it(const Draft& draft, std::size_t i) {
+  constexpr std::string_view behind[] = {"on", "off"}, before[] = {"with", "the", "its", "your", "my", "full"};
+  return i > 0 && draft.has_word(i, "weight") && is_any(draft, i + 1, behind) && is_any(draft, i - 1, before);
+}
+
+// "the fork is in bits": taken apart, and no tool's.
+bool is_in_pieces(const Draft& draft, std::size_t i) {
+  return i > 0 && draft.has_word(i - 1, "in") && (draft.has_word(i, "bits") || draft.has_word(i, "pieces"));
+}
+
 bool is_adverb(const Draft& draft, std::size_t i) {
+  if (is_in_pieces(draft, i)) return true;
+  if (says_where_asked(draft, i) || rests_on_it(draft, i)) return true;
   const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {
     return i > 0 && draft.has_word(i - 1, before) && draft.has_word(i + 1, behind);
@@ -46,7 +66,7 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "top")) return stands_in("on", "of");
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
-  if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back);
+  if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back) || (is_any(draft, i + 1, moved_back) && !follows(amounts));
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
   if (draft.has_word(i, "left")) return follows(measured) || is_any(draft, i + 1, behind_left);
   const bool is_set = draft.has_word(i, "set") || draft.has_word(i, "sets");

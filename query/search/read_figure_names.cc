@@ -16,6 +16,15 @@ bool asks_how_many(const LooseWords& words, std::size_t i) {
   return (how == "how" && (many == "many" || many == "much")) || (how == "wie" && many.starts_with("viel"));
 }
 
+// "how many mil a leg": of oil, millilitres.
+bool is_millilitres(const Draft& draft, const std::string& unit) {
+  constexpr std::string_view said[] = {"mil", "mils", "mill", "mills"}, filled[] = {"oil", "fluid", "coolant", "leg", "legs", "fork", "forks"};
+  const auto is_filled = [&](const Token& token) {
+    return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(filled, word) != std::end(filled); });
+  };
+  return std::ranges::find(said, unit) != std::end(said) && std::ranges::any_of(draft.question.tokens, is_filled);
+}
+
 // "how many ltr", "wie viele bar": how much there is of what the unit measures, and no number of pieces.
 void read_counted_units(Draft& draft, LooseWords& words) {
   constexpr Dimension asked[] = {Dimension::torque, Dimension::pressure, Dimension::volume};  // each a figure by its name
@@ -26,6 +35,7 @@ void read_counted_units(Draft& draft, LooseWords& words) {
     const std::string of_two = i + 3 < words.size() ? unit + " " + words[i + 3].word : "";  // "newton metres"
     const bool is_of_two = !of_two.empty() && !readings(of_two).empty();
     if (is_of_two) unit = of_two;
+    if (is_millilitres(draft, unit)) unit = "ml";
     const auto units = readings(unit);
     if (units.empty()) continue;
     const Dimension dimension = units.front()->dimension;

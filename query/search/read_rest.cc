@@ -29,6 +29,41 @@ void read_descriptions(Draft& draft) {
   }
 }
 
+// "how", "what", "which", in five languages; or a verb that begins a question.
+bool asks_something(const Draft& draft, std::size_t begin, std::size_t end) {
+  constexpr std::string_view asking[] = {"how", "what", "whats", "which", "where", "when", "wie", "was", "welche", "welcher", "welches", "combien", "quel", "quelle", "cuanto", "cual", "quanto", "quale"};
+  constexpr std::string_view beginning[] = {"do", "does", "is", "are", "can", "may", "should", "must", "will"};
+  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  if (is_any(begin, beginning)) return true;
+  for (std::size_t i = begin; i < end; ++i)
+    if (is_any(i, asking)) return true;
+  return false;
+}
+
+// "how far below the peg", "how much in the rear tyre"
+bool says_where(const Draft& draft, std::size_t i) {
+  constexpr std::string_view places[] = {"under", "below", "beneath", "above", "over", "from", "to", "before", "after", "in", "into", "on", "of", "with", "at", "round", "for", "against", "between"};
+  return std::ranges::any_of(places, [&](std::string_view word) { return draft.has_word(i, word); });
+}
+
+// Of several clauses, the last one that asks; what it asks for is named in it, and what the others name only says where
+// or when, if it names a part at all.
+void read_contexts(Draft& draft) {
+  std::size_t begin = 0, end = 0, asking = draft.size(), asked_until = 0;
+  for (std::size_t i = 1; i <= draft.size(); ++i) {
+    if (i < draft.size() && !begins_clause(draft, i)) continue;
+    end = i;
+    if (asks_something(draft, begin, end)) asking = begin, asked_until = end;
+    begin = end;
+  }
+  for (std::size_t i = asking; i < asked_until; ++i)
+    if (says_where(draft, i)) asked_until = i;
+  auto& parts = draft.reading.parts;
+  const auto is_asked = [&](const PartAsked& part) { return part.token >= asking && part.token < asked_until; };
+  if (std::ranges::none_of(parts, [&](const PartAsked& part) { return is_asked(part) && names_a_part(part); })) return;
+  for (auto& part : parts) part.is_context = part.token < asking;
+}
+
 bool is_bare_number(std::string_view word) {
   return word.find_first_not_of("0123456789.") == std::string_view::npos;
 }
@@ -83,6 +118,7 @@ bool tells_nothing(Draft& draft, std::size_t i) {
 bool tells_apart(Draft& draft, std::size_t i) {
   if (i + 1 == draft.size() || draft.token(i + 1).words.size() != 1) return false;
   const std::string& next = draft.token(i + 1).words.front();
+  if (draft.token(i + 1).has_digit || is_aspect(next) || is_ordinary(next)) return false;  // "an odd M8 bolt", "I heard both"
   return !is_noise(next) && draft.lexicon.names_with(next);
 }
 
@@ -187,6 +223,7 @@ void read_rest(Draft& draft) {
     draft.reading.parts.push_back(std::move(fields.front()));
   }
   read_descriptions(draft);
+  read_contexts(draft);
 }
 
 }  // namespace sheaf

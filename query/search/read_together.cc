@@ -206,6 +206,11 @@ void read_sides_beside_parts(QuestionReading& reading) {
   std::erase_if(reading.parts, is_side);
 }
 
+// "which seals do I order": no order of work is meant.
+void read_ordering(QuestionReading& reading) {
+  if (reading.asks("part-number")) std::erase(reading.figures, "order");
+}
+
 // "front or back", "top or bottom": of which end it is, was not known.
 void read_both_ends(QuestionReading& reading) {
   const auto has = [&](std::string_view side) { return std::ranges::find(reading.sides, side) != reading.sides.end(); };
@@ -247,6 +252,7 @@ void read_together(Draft& draft) {
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
+  read_ordering(draft.reading);
   read_assemblies(draft);
 }
 

@@ -161,7 +161,7 @@ bool follows_a_name(const Draft& draft, const LooseWords& words, std::size_t i) 
 bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t i, std::size_t j) {
   const auto is_doubted = [&](const Loose& side) {  // "top or bottom"
     constexpr std::string_view sides[] = {"top", "bottom", "upper", "lower", "front", "back", "rear", "left", "right"};
-    return std::ranges::find(sides, std::string_view(side.word)) != std::end(sides) && draft.has_word(side.token + 1, "or");
+    return std::ranges::find(sides, std::string_view(side.word)) != std::end(sides) && (draft.has_word(side.token + 1, "or") || (side.token > 0 && draft.has_word(side.token - 1, "or")));
   };
   if (is_doubted(words[i]) || is_doubted(words[j])) return true;
   const auto stands_before_other = [&](const Loose& side, const Loose& other) {

@@ -30,6 +30,7 @@ struct PartAsked {
   std::size_t phrase = 0;    // words that stand together have the same
   bool says_whose = false;   // stands behind "of", "for"
   bool describes = false;    // stands behind "with", "that", a comma: may only say more of what stands before
+  bool is_context = false;   // "axle nut is tight, which pinch bolt first": named in a clause, where another asks for a part
   std::vector<std::string_view> assemblies = {};  // that it is the name of
 
   bool has_group(std::string_view group) const;

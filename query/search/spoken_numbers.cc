@@ -99,6 +99,10 @@ std::string with_digits(std::string_view text) {
       number += ones;
       last = i + 1;
     }
+    if (number > 0 && last + 1 < words.size() && words[last + 1].folded == "thousand") {
+      number *= 1000;
+      ++last;
+    }
     if (number == 0 || (number < 10 && !is_unit(words, i + 1))) continue;
     written += text.substr(copied, words[i].begin - copied);
     written += std::to_string(number);
