@@ -106,6 +106,12 @@ std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
   return conversion.failure ? std::nullopt : std::optional(std::move(conversion));
 }
 
+// "the sheet says 45 newton metres, what's that in foot pounds": whatever words stand around it, none names a part.
+bool only_says_figure(const QuestionReading& reading) {
+  const auto is_named = [](const PartAsked& part) { return !part.groups.empty() && !part.is_aspect; };
+  return reading.is_spoken && !reading.units.empty() && std::ranges::none_of(reading.parts, is_named) && !reading.has_designation();
+}
+
 // "what's 88 Nm in ft-lb, my wrench is American": whatever is said around it, where no machine is named.
 Conversion conversion_said(const std::string& question, const QuestionReading& reading) {
   constexpr std::size_t most_words = 7, fewest_words = 3;  // "88 Nm in ft-lb", "90 in lb in newton metres"
@@ -202,7 +208,7 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
   if (!names_springs(findings)) found.conversion = conversion_asked(with_leading_zeros(found.question), findings.reading);
-  const bool names_nothing_else = findings.answers.empty() || (!findings.reading.units.empty() && is_conversion(findings.reading));
+  const bool names_nothing_else = findings.answers.empty() || only_says_figure(findings.reading) || (!findings.reading.units.empty() && is_conversion(findings.reading));
   if (!found.conversion && names_nothing_else && !names_springs(findings)) found.conversion = conversion_of_figure(findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);

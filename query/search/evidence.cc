@@ -267,6 +267,7 @@ Doubt Witness::doubt() const {
   doubt.designated[0] = any(reading_.threads) + any(reading_.drives) + any(reading_.sizes) + any(reading_.bearings) + any(reading_.codes) +
                         any(reading_.lengths) + any(reading_.quantities);
   for (const auto& asked : asked_) doubt.words[at(asked.said)] += 1;
+  doubt.spoken[0] = reading_.is_spoken ? 1 : 0;
   return doubt;
 }
 

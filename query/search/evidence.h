@@ -45,6 +45,7 @@ struct Doubt {
   std::array<double, 1> open{};        // no machine was named
   std::array<double, 1> designated{};  // kinds of designation and measure that were asked for
   std::array<double, 5> words{};       // by Said
+  std::array<double, 1> spoken{};      // a sentence: not all that it says is of what is sought
 };
 
 // A thread, a drive, a size, a bearing or a code.

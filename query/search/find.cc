@@ -275,7 +275,7 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   bool changed = false;
   for (auto& part : reading.parts) {
     if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
-    if (is_ordinary(part.words.front())) continue;
+    if (is_ordinary(part.words.front()) || correction_behind(part, reading)) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
     const bool stands_in_notes = lexicon.has_term(Prefix::other_stem, stem_of(part.words.front()));

@@ -16,7 +16,7 @@ constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "bac
 constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "order", "list", "road", "shelf", "lift", "ramp", "floor"};
 constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
-constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not"};
+constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not", "that", "this", "it"};
 constexpr std::string_view amounts[] = {"a", "per", "full", "complete", "new", "one", "whole", "je", "pro"};
 
 bool is_any(const Draft& draft, std::size_t i, Said said) {
@@ -48,13 +48,19 @@ bool rests_on_it(const Draft& draft, std::size_t i) {
   return i > 0 && draft.has_word(i, "weight") && is_any(draft, i + 1, behind) && is_any(draft, i - 1, before);
 }
 
+// "how much up and down"
+bool is_up_and_down(const Draft& draft, std::size_t i) {
+  const bool is_up = draft.has_word(i, "up") && draft.has_word(i + 1, "and") && draft.has_word(i + 2, "down");
+  return is_up || (i > 1 && draft.has_word(i, "down") && draft.has_word(i - 1, "and") && draft.has_word(i - 2, "up"));
+}
+
 // "the fork is in bits": taken apart, and no tool's.
 bool is_in_pieces(const Draft& draft, std::size_t i) {
   return i > 0 && draft.has_word(i - 1, "in") && (draft.has_word(i, "bits") || draft.has_word(i, "pieces"));
 }
 
 bool is_adverb(const Draft& draft, std::size_t i) {
-  if (is_in_pieces(draft, i)) return true;
+  if (is_up_and_down(draft, i) || is_in_pieces(draft, i)) return true;
   if (says_where_asked(draft, i) || rests_on_it(draft, i)) return true;
   const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {

@@ -26,6 +26,6 @@ inline constexpr Evidence evidence_weights = {
     .kind_of_figure = {-2.94, 0.30, 0.75, 0.24},
     .row = {-0.50}};
 
-inline constexpr Doubt doubt_weights = {.always = {2.29}, .open = {0.41}, .designated = {-1.24}, .words = {-0.15, -0.29, -0.60, -1.03, -1.43}};
+inline constexpr Doubt doubt_weights = {.always = {2.29}, .open = {0.41}, .designated = {-1.24}, .words = {-0.15, -0.29, -0.60, -1.03, -1.43}, .spoken = {-0.70}};
 
 }  // namespace sheaf
