@@ -65,7 +65,7 @@ inline constexpr Unit units[] = {
     {"mi", "mile", distance, {201168, 125}, zero, exact, workshop, inch_pound, "miles"},
 
     // length, in m
-    {"mm", "millimetre", length, {1, 1000}, zero, exact, workshop, si, "millimeter|millimeters|millimetres|mil"},
+    {"mm", "millimetre", length, {1, 1000}, zero, exact, workshop, si, "millimeter|millimeters|millimetres|mil|mill"},
     {"in", "inch", length, {127, 5000}, zero, exact, workshop, inch_pound, "inches|\""},
     {"thou", "thousandth of an inch", length, {127, 5000000}, zero, exact, workshop, inch_pound,
      "mil|mils|thous|thousandth|thousandths"},

@@ -218,7 +218,7 @@ constexpr auto ordinary = std::to_array<ShortWord>({
     "towel", "town", "trace", "track", "trade", "tradition", "trainee", "trainer", "transfer",
     "translate", "transport", "trash", "treasure", "treat", "tremble", "tremendous", "trend",
     "trial", "trick", "tricky", "tried", "trip", "trivial", "trouble", "true", "trust", "truth",
-    "tumble", "tune", "turn", "twice", "twin", "twist", "typical", "typically", "ugly", "uhm",
+    "tumble", "tune", "turn", "twice", "twist", "typical", "typically", "ugly", "uhm",
     "unable", "uncertain", "uncle", "unclear", "understand", "understood", "undid", "undo",
     "undone", "unexpected", "unfair", "unfamiliar", "unfasten", "unfortunate", "unhappy",
     "unhelpful", "unknown", "unless", "unlike", "unlikely", "unlock", "unlucky", "unnecessary",

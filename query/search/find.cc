@@ -442,7 +442,7 @@ bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
 void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   const auto& reading = findings.reading;
   if (findings.answers.empty() || !findings.answers.front().entry.fits.empty()) return;
-  if (reading.machines.empty() || std::ranges::none_of(reading.parts, names_a_part)) return;
+  if (reading.machines.empty() || (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part))) return;
   if (!weigh_instead(findings, searcher, lexicon)) demote(findings, Near::fewer_words);
 }
 

@@ -44,6 +44,13 @@ bool excludes(Draft& draft, std::size_t i) {
   return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
 }
 
+// "no nut there", "no washer on it"
+void read_absences(Draft& draft) {
+  constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
+  for (std::size_t i = 1; i + 2 < draft.size(); ++i)
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && is_any(draft, i + 2, behind)) leave_out(draft, i + 1);
+}
+
 // "litres", "torque": what is asked, whatever was excluded before it.
 bool asks_figure(Draft& draft, std::size_t i) {
   if (!readings(draft.token(i).typed).empty()) return true;
@@ -112,6 +119,7 @@ void read_doubted_figures(Draft& draft) {
 
 void read_sequence(Draft& draft) {
   read_exclusions(draft);
+  read_absences(draft);
   read_doubted_figures(draft);
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!draft.has_word(i, "before") || naming(draft, 0, i).empty()) continue;

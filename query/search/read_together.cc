@@ -63,7 +63,7 @@ void read_states(QuestionReading& reading) {
   const auto is_dry = [](const PartAsked& part) { return part.has_group("state-dry"); };
   if (std::ranges::any_of(reading.parts, is_fastener)) {
     if (std::erase_if(reading.parts, is_state) > 0) add_new(reading.figures, "state");
-  } else if (std::ranges::any_of(reading.parts, is_fluid) && std::erase_if(reading.parts, is_dry) > 0) {
+  } else if ((reading.asks("volume") || std::ranges::any_of(reading.parts, is_fluid)) && std::erase_if(reading.parts, is_dry) > 0) {
     add_new(reading.figures, "dry-fill");
   }
 }
@@ -206,9 +206,31 @@ void read_sides_beside_parts(QuestionReading& reading) {
   std::erase_if(reading.parts, is_side);
 }
 
+// "fork clicks": of whatever is counted so in it.
+void read_clicks_of_place(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto says_clicks = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "click"; }); };
+  const bool is_place = reading.parts.size() == 1 && reading.parts.front().groups.size() == 1 && std::ranges::find(all_assemblies(), reading.parts.front().groups.front()) != all_assemblies().end();
+  if (!is_place || !reading.asks("setting") || std::ranges::none_of(draft.question.tokens, says_clicks)) return;
+  reading.assemblies = reading.parts.front().groups;
+  reading.parts.clear();
+  add_unit(reading, "clicks");
+}
+
+// "how tight with two lambda probes": of no riders.
+void read_two_of_a_part(Draft& draft) {
+  auto& parts = draft.reading.parts;
+  for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+    const bool is_said = parts[i].typed == "with two" && parts[i].has_group("two-up");
+    const auto follows = [&](const PartAsked& part) { return part.token == parts[i].token + 2 && names_a_part(part); };
+    if (is_said && std::ranges::any_of(parts, follows)) return void(parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i)));
+  }
+}
+
 // "which seals do I order": no order of work is meant.
 void read_ordering(QuestionReading& reading) {
   if (reading.asks("part-number")) std::erase(reading.figures, "order");
+  if (reading.asks("stage")) std::erase(reading.figures, "step");  // "in two steps", of a torque
 }
 
 // "front or back", "top or bottom": of which end it is, was not known.
@@ -253,6 +275,8 @@ void read_together(Draft& draft) {
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
   read_ordering(draft.reading);
+  read_two_of_a_part(draft);
+  read_clicks_of_place(draft);
   read_assemblies(draft);
 }
 

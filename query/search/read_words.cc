@@ -119,6 +119,7 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   const bool has_chain = std::ranges::any_of(words, [](const Loose& each) { return each.word == "chain"; });
   std::erase_if(matches, [&](const GroupMatch& match) {
     const std::string& word = words[match.first].word;
+    if (word == "bare" && match.count == 1) return true;  // no plural of the unit
     return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
@@ -129,7 +130,7 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
 
 // "per leg", "each side": every figure says for itself what it is counted by.
 bool counts_by(const LooseWords& words, std::size_t i) {
-  static constexpr std::string_view by[] = {"per", "each", "every", "both", "pro", "je"};
+  static constexpr std::string_view by[] = {"a", "per", "each", "every", "both", "pro", "je"};
   static constexpr std::string_view counted[] = {"leg", "legs", "side", "wheel", "bein", "holm"};
   return i > 0 && std::ranges::find(by, words[i - 1].word) != std::end(by) &&
          std::ranges::find(counted, words[i].word) != std::end(counted);

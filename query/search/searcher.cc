@@ -85,7 +85,8 @@ void keep_stated_in_units(std::vector<Hit>& hits, const QuestionReading& reading
     return std::ranges::any_of(reading.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
   };
   const auto may_be_meant = [&](const Hit& hit) { return (hit.by_name || !hits.front().by_name) && is_stated(hit); };
-  if (!is_stated(hits.front()) && std::ranges::any_of(hits, may_be_meant)) std::erase_if(hits, [&](const Hit& hit) { return !is_stated(hit); });
+  const bool is_all_asked = reading.parts.empty() && !reading.assemblies.empty();  // "fork clicks"
+  if ((is_all_asked || !is_stated(hits.front())) && std::ranges::any_of(hits, may_be_meant)) std::erase_if(hits, [&](const Hit& hit) { return !is_stated(hit); });
 }
 
 }  // namespace
