@@ -65,6 +65,18 @@ void read_field_names(Draft& draft, LooseWords& words) {
   }
 }
 
+// "thread showing above the lock nut": how much of it, and no size.
+void read_thread_left(Draft& draft, LooseWords& words) {
+  constexpr std::string_view left[] = {"above", "over", "beyond", "past", "showing", "show", "shows", "standing", "visible", "proud", "exposed", "sticking"};
+  const auto thread = std::ranges::find_if(words, [](const Loose& each) { return each.word == "thread" || each.word == "threads"; });
+  if (thread == words.end()) return;
+  const auto is_left = [&](const Loose& each) { return each.token > thread->token && std::ranges::find(left, std::string_view(each.word)) != std::end(left); };
+  if (std::ranges::none_of(words, is_left)) return;
+  draft.reading.parts.push_back(part_of(draft, thread->word));
+  draft.reading.parts.back().token = thread->token;
+  thread->taken = true;
+}
+
 // "how heavy can the rack take"
 void read_heaviness(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
@@ -112,7 +124,7 @@ void read_column_names(Draft& draft, LooseWords& words) {
 }  // namespace
 
 void read_figure_names(Draft& draft, LooseWords& words) {
-  for (const auto read : {read_counted_units, read_heaviness, read_field_names, read_tap_drill, read_column_names}) {
+  for (const auto read : {read_counted_units, read_heaviness, read_thread_left, read_field_names, read_tap_drill, read_column_names}) {
     read(draft, words);
     words = without_taken(words);
   }

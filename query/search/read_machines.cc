@@ -71,7 +71,9 @@ bool split_word(Draft& draft, std::size_t i, const std::string& word) {
   }
   for (std::size_t at = shortest_piece; at + shortest_piece <= word.size(); ++at) {
     const std::string left = word.substr(0, at), right = word.substr(at);
-    if (!names_side(draft, left) || draft.lexicon.groups_in({right}).empty()) continue;
+    const auto is_both = [](const GroupMatch& match) { return match.count == 2; };  // "tripleclamp"
+    const bool names_them = std::ranges::any_of(draft.lexicon.groups_in({left, right}), is_both);
+    if (!names_them && (!names_side(draft, left) || draft.lexicon.groups_in({right}).empty())) continue;
     replace_words(draft, i, {left, right});
     return true;
   }

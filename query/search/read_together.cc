@@ -206,6 +206,20 @@ void read_sides_beside_parts(QuestionReading& reading) {
   std::erase_if(reading.parts, is_side);
 }
 
+// "dot 5 in the front brake": of its fluid.
+void read_fluid_of_code(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto is_dot = [](const std::string& code) { return code.starts_with("dot"); };
+  if (reading.machines.empty() || reading.parts.size() != 1 || std::ranges::none_of(reading.codes, is_dot)) return;
+  PartAsked& part = reading.parts.front();
+  if (part.groups != std::vector<std::string>{"brake"} && part.groups != std::vector<std::string>{"clutch"}) return;
+  const std::string fluid = part.groups.front() + "-fluid";
+  const std::size_t token = part.token;
+  part = part_of(draft, part.groups.front() + " fluid");
+  part.groups = {fluid};
+  part.token = token;
+}
+
 // "fork clicks": of whatever is counted so in it.
 void read_clicks_of_place(Draft& draft) {
   auto& reading = draft.reading;
@@ -277,6 +291,7 @@ void read_together(Draft& draft) {
   read_ordering(draft.reading);
   read_two_of_a_part(draft);
   read_clicks_of_place(draft);
+  read_fluid_of_code(draft);
   read_assemblies(draft);
 }
 

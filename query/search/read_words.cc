@@ -56,9 +56,13 @@ void leave_thing(Draft& draft, LooseWords& words, const GroupMatch& asked) {
     words[i].taken = !names_thing(draft, words[i].word);
 }
 
-// "bar clamps": no pressure is meant; "tyre bar" is one.
-bool is_handlebar(const LooseWords& words, std::size_t i, const GroupMatch& chosen) {
-  return words[i].word == "bar" && i + 1 < chosen.first + chosen.count;
+// "bar clamps", "bars", "on the bar": no pressure is meant; "tyre bar" is one.
+bool is_handlebar(const Draft& draft, const LooseWords& words, std::size_t i, const GroupMatch& chosen) {
+  constexpr std::string_view articles[] = {"the", "my", "your", "his", "her", "its"};
+  if (words[i].word == "bars") return true;
+  if (words[i].word != "bar") return false;
+  const bool follows_article = words[i].token > 0 && std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(words[i].token - 1, word); });
+  return follows_article || i + 1 < chosen.first + chosen.count;
 }
 
 // All groups that the same words name, those of parts before the others.
@@ -73,7 +77,7 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe" || group == "suspension-sag"; });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
-      if (words[i].word.size() >= 3 && !is_handlebar(words, i, chosen)) add_unit(draft.reading, words[i].word);
+      if (words[i].word.size() >= 3 && !is_handlebar(draft, words, i, chosen)) add_unit(draft.reading, words[i].word);
     draft.reading.parts.push_back(std::move(part));
     take(words, chosen);
     return;
@@ -172,11 +176,23 @@ bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t
   return stands_before_other(words[i], words[j]) || stands_before_other(words[j], words[i]);
 }
 
+// "calliper off for pads, how tight do its bolts go": not those of what was said on the way.
+bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other) {
+  constexpr std::string_view ways[] = {"for", "at", "with", "under", "behind", "from"}, articles[] = {"the", "a", "new", "its"};
+  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  const std::size_t first = std::min(one.token, other.token), last = std::max(one.token, other.token);
+  const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
+  if (!draft.reading.is_spoken || before == 0 || !is_any(before - 1, ways)) return false;
+  for (std::size_t i = first + 1; i <= last; ++i)
+    if (begins_clause(draft, i)) return true;
+  return false;
+}
+
 // "plug drain", "nut front axle": two words that name a part in the other order, or with others between.
 bool read_parted_pair(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     for (std::size_t j = 0; j < words.size(); ++j) {
-      if (i == j || (j < i && follows_a_name(draft, words, j)) || is_side_of_another(draft, words, i, j)) continue;
+      if (i == j || (j < i && follows_a_name(draft, words, j)) || is_side_of_another(draft, words, i, j) || is_said_on_the_way(draft, words[i], words[j])) continue;
       const LooseWords pair = {words[i], words[j]};
       const auto matches = draft.lexicon.groups_in(texts_of(pair));
       for (const auto& match : matches) {

@@ -99,7 +99,8 @@ std::string with_digits(std::string_view text) {
       number += ones;
       last = i + 1;
     }
-    if (number > 0 && last + 1 < words.size() && words[last + 1].folded == "thousand") {
+    const bool is_thousand = last + 1 < words.size() && words[last + 1].folded == "thousand";
+    if (is_thousand && number > 0 && (number != 2 || is_unit(words, last + 2))) {  // "two thousand" alone may begin a year
       number *= 1000;
       ++last;
     }

@@ -212,6 +212,9 @@ TEST_CASE("years are read as they are said, and a machine in its possessive") {
   CHECK(with_digits("nineteen ninety five") == "1995");
   CHECK(with_digits("two thousand and nine, two thousand thirteen") == "2009, 2013");
   CHECK(with_digits("two thousand") == "two thousand");
+  CHECK(with_digits("five thousand revs") == "5000 revs");
+  CHECK(with_digits("twenty five thousand") == "25000");
+  CHECK(with_digits("two thousand rpm") == "2000 rpm");
   CHECK(with_digits("twenty two socket") == "22 socket");
   CHECK(read("the muleback's top plug").machine == "Haldrek Muleback 380");
   CHECK(read("top plug on mulebacks").machine == "Haldrek Muleback 380");
