@@ -215,6 +215,8 @@ bool holds_digit(const std::string& word) { return word.find_first_of("012345678
 bool is_blocked(const QuestionReading& reading) {
   if (reading.unread.empty() || !reading.numbers.empty()) return false;  // a part's number says it all
   if (reading.names_another) return true;
+  const bool names_part = std::ranges::any_of(reading.parts, names_a_part);
+  if (reading.is_spoken && names_part && std::ranges::none_of(reading.unread, holds_digit)) return false;  // "slid off its splines"
   const bool names_no_part =
       std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
   return reading.machines.empty() || reading.machine_is_guess || names_no_part ||

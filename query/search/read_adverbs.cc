@@ -54,13 +54,20 @@ bool is_up_and_down(const Draft& draft, std::size_t i) {
   return is_up || (i > 1 && draft.has_word(i, "down") && draft.has_word(i - 1, "and") && draft.has_word(i - 2, "up"));
 }
 
+// "all over the floor", "side by side"
+bool is_idiom(const Draft& draft, std::size_t i) {
+  if (draft.has_word(i, "over")) return i > 0 && draft.has_word(i - 1, "all");
+  if (!draft.has_word(i, "side")) return false;
+  return (draft.has_word(i + 1, "by") && draft.has_word(i + 2, "side")) || (i > 1 && draft.has_word(i - 1, "by") && draft.has_word(i - 2, "side"));
+}
+
 // "the fork is in bits": taken apart, and no tool's.
 bool is_in_pieces(const Draft& draft, std::size_t i) {
   return i > 0 && draft.has_word(i - 1, "in") && (draft.has_word(i, "bits") || draft.has_word(i, "pieces"));
 }
 
 bool is_adverb(const Draft& draft, std::size_t i) {
-  if (is_up_and_down(draft, i) || is_in_pieces(draft, i)) return true;
+  if (is_idiom(draft, i) || is_up_and_down(draft, i) || is_in_pieces(draft, i)) return true;
   if (says_where_asked(draft, i) || rests_on_it(draft, i)) return true;
   const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {

@@ -149,6 +149,22 @@ bool stands_for_unit(const Draft& draft, std::size_t i) {
 // "2 up": two riders, and no measure of 2.
 bool says_riders(const Draft& draft, std::size_t i) { return draft.token(i).typed == "2" && draft.has_word(i + 1, "up"); }
 
+// "braket": a thing of which nobody here speaks, and no brake; empty if there is none, or if it is one of ours.
+std::string thing_lacking_a_letter(Draft& draft, const std::string& word) {
+  constexpr std::size_t shortest = 5;
+  std::string thing;
+  if (word.size() < shortest) return thing;
+  for (std::size_t at = 1; at <= word.size(); ++at)
+    for (char letter = 'a'; letter <= 'z'; ++letter) {
+      std::string whole = word;
+      whole.insert(at, 1, letter);
+      if (!is_everyday(whole)) continue;
+      if (draft.lexicon.knows(whole)) return {};
+      thing = std::move(whole);
+    }
+  return thing;
+}
+
 bool correct_word(Draft& draft, std::size_t i) {
   if (draft.token(i).typed == "2up") {
     draft.question.tokens[i].words = {"two", "up"};
@@ -180,7 +196,13 @@ bool correct_word(Draft& draft, std::size_t i) {
     replace_words(draft, i, {std::move(machine)});
     return true;
   }
-  if (const auto meant = draft.lexicon.correction_of(word, 1)) {
+  const auto meant = draft.lexicon.correction_of(word, 1);
+  const bool lacks_letter = meant && meant->size() > word.size();
+  if (auto thing = lacks_letter ? std::string() : thing_lacking_a_letter(draft, word); !thing.empty()) {
+    draft.question.tokens[i].words = {std::move(thing)};
+    return true;
+  }
+  if (meant) {
     replace_words(draft, i, {*meant});
   } else if (const auto said = noise_near(word); !said.empty()) {
     draft.question.tokens[i].words = {std::string(said)};  // says nothing, so nothing is said of it

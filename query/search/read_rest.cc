@@ -222,6 +222,7 @@ void read_rest(Draft& draft) {
     std::erase(draft.reading.figures, fields.front().typed);
     draft.reading.parts.push_back(std::move(fields.front()));
   }
+  if (draft.reading.asks("part-number")) std::erase(draft.reading.figures, "order");  // "what number do I order"
   read_descriptions(draft);
   read_contexts(draft);
 }

@@ -44,11 +44,27 @@ bool excludes(Draft& draft, std::size_t i) {
   return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
 }
 
+// "leaving the bottle aside", "expansion bottle not counted"
+void read_uncounted(Draft& draft) {
+  constexpr std::string_view before[] = {"leaving", "minus", "less", "counting"}, behind[] = {"counted", "included", "aside"};
+  for (std::size_t i = 1; i < draft.size(); ++i) {
+    if (!is_any(draft, i, behind) || (!draft.has_word(i - 1, "not") && !draft.has_word(i, "aside"))) continue;
+    std::size_t first = draft.has_word(i - 1, "not") ? i - 1 : i;
+    const std::size_t end = first;
+    while (first > 0 && names_something(draft, first - 1) && (first == end || !begins_clause(draft, first)) && !is_any(draft, first - 1, before)) --first;
+    if (end > first + longest_excluded) continue;
+    for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
+    draft.take(i, 1);
+    const std::size_t article = first > 0 && is_any(draft, first - 1, articles) ? first - 1 : first;
+    if (article > 0 && is_any(draft, article - 1, before)) draft.take(article - 1, 1);
+  }
+}
+
 // "no nut there", "no washer on it"
 void read_absences(Draft& draft) {
   constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
-  for (std::size_t i = 1; i + 2 < draft.size(); ++i)
-    if (draft.has_word(i, "no") && names_something(draft, i + 1) && is_any(draft, i + 2, behind)) leave_out(draft, i + 1);
+  for (std::size_t i = 0; i + 2 < draft.size(); ++i)
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && (is_any(draft, i + 2, behind) || (i > 0 && begins_clause(draft, i) && begins_clause(draft, i + 2)))) leave_out(draft, i + 1);
 }
 
 // "litres", "torque": what is asked, whatever was excluded before it.
@@ -120,6 +136,7 @@ void read_doubted_figures(Draft& draft) {
 void read_sequence(Draft& draft) {
   read_exclusions(draft);
   read_absences(draft);
+  read_uncounted(draft);
   read_doubted_figures(draft);
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!draft.has_word(i, "before") || naming(draft, 0, i).empty()) continue;

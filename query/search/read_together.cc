@@ -86,6 +86,11 @@ void read_hands(Draft& draft) {
   const auto is_screwed = [&](const PartAsked& part) { return is_called(part, "nut") || is_called(part, "bolt"); };
   bool is_one_word = false;  // "front spacer lefthand", but "left hand nut"
   for (std::size_t i = 0; i < draft.size(); ++i) is_one_word = is_one_word || draft.has_word(i, "lefthand") || draft.has_word(i, "righthand");
+  for (std::size_t i = 0; i + 2 < draft.size(); ++i) {  // "left hand wheel bearing"
+    const bool is_said = (draft.has_word(i, "left") || draft.has_word(i, "right")) && draft.has_word(i + 1, "hand");
+    const auto follows = [&](const PartAsked& part) { return part.token == i + 2 && !part.groups.empty(); };
+    is_one_word = is_one_word || (is_said && std::ranges::any_of(reading.parts, follows));
+  }
   if (is_one_word && !reading.hand.empty() && !reading.parts.empty() && std::ranges::none_of(reading.parts, is_screwed)) {
     add_new(reading.sides, std::exchange(reading.hand, {}));
     std::erase(reading.figures, "hand");
@@ -241,10 +246,78 @@ void read_two_of_a_part(Draft& draft) {
   }
 }
 
-// "which seals do I order": no order of work is meant.
-void read_ordering(QuestionReading& reading) {
-  if (reading.asks("part-number")) std::erase(reading.figures, "order");
-  if (reading.asks("stage")) std::erase(reading.figures, "step");  // "in two steps", of a torque
+// "in two steps", of a torque.
+void read_steps_of_torque(QuestionReading& reading) {
+  if (reading.asks("stage")) std::erase(reading.figures, "step");
+}
+
+// "oil weeping behind the front sprocket, what seal": of the shaft that it sits on.
+void read_seal_behind(Draft& draft) {
+  auto& parts = draft.reading.parts;
+  bool says_behind = false;
+  for (std::size_t i = 0; i < draft.size(); ++i) says_behind = says_behind || draft.has_word(i, "behind");
+  const auto is_sprocket = [](const PartAsked& part) { return part.has_group("front-sprocket"); };
+  const auto is_seal = [](const PartAsked& part) { return stem_of(part.words.back()) == "seal"; };
+  const auto sprocket = std::ranges::find_if(parts, is_sprocket);
+  if (!says_behind || sprocket == parts.end() || std::ranges::none_of(parts, is_seal)) return;
+  const std::size_t token = sprocket->token;
+  std::erase_if(parts, [&](const PartAsked& part) { return is_sprocket(part) || is_seal(part); });
+  parts.push_back(part_of(draft, "countershaft seal"));
+  parts.back().groups = {"countershaft-seal"};
+  parts.back().token = token;
+}
+
+// "which notch are the shocks on", "standard step of the rear shocks": of their preload.
+void read_notch_of_shock(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto says = [&](std::string_view stem) {
+    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; }); });
+  };
+  const auto is_shock = [](const PartAsked& part) { return part.has_group("shock"); };
+  const bool says_it = says("notch") || (says("step") && !says("preload"));
+  if (!says_it || std::ranges::none_of(reading.parts, is_shock) || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.has_group("preload-adjuster"); })) return;
+  std::erase_if(reading.parts, is_shock);
+  reading.parts.push_back(part_of(draft, "shock preload"));
+  reading.parts.back().groups = {"preload-adjuster"};
+  std::erase_if(reading.figures, [](const std::string& figure) { return figure == "step" || figure == "stage" || figure == "pattern"; });
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (draft.has_word(i, "notch") || draft.has_word(i, "notches")) draft.take(i, 1);
+  add_unit(reading, "clicks");
+}
+
+// "how much do their bolts get", "how much play": no volume.
+void read_how_much(Draft& draft) {
+  auto& reading = draft.reading;
+  bool says_it = false, says_fluid = false;
+  for (std::size_t i = 0; i + 1 < draft.size(); ++i) says_it = says_it || (draft.has_word(i, "how") && draft.has_word(i + 1, "much"));
+  const auto is_fastener = [](const PartAsked& part) {
+    return is_generic_fastener(part) || std::ranges::any_of(part.groups, [](const std::string& group) { return group == "nut" || group.ends_with("-nut") || group.ends_with("-bolt") || group.ends_with("-bolts"); });
+  };
+  for (const auto& part : reading.parts)
+    says_fluid = says_fluid || std::ranges::any_of(part.groups, [](const std::string& group) { return group.ends_with("oil") || group.ends_with("fluid") || group == "coolant" || group == "fuel"; });
+  if (!says_it || says_fluid || !reading.units.empty() || !reading.asks("volume")) return;
+  const auto is_measured = [](const PartAsked& part) { return std::ranges::any_of(part.groups, says_what_of_it); };
+  if (std::ranges::any_of(reading.parts, [](const PartAsked& part) { return stem_of(part.typed) == "thread"; })) return;  // that shows above a nut
+  const bool has_fastener = std::ranges::any_of(reading.parts, is_fastener);
+  if (!has_fastener && std::ranges::none_of(reading.parts, is_measured)) return;
+  std::erase(reading.figures, "volume");
+  if (has_fastener && reading.figures.empty()) add_new(reading.figures, "torque");
+}
+
+// "M8 flange bolt, no figure given": the figures for all that have none of their own.
+void read_no_figure_given(Draft& draft) {
+  constexpr std::string_view figures[] = {"figure", "figures", "torque", "value", "spec"};
+  auto& reading = draft.reading;
+  if (reading.threads.empty() || !reading.machines.empty() || !draft.lexicon.names_with("general")) return;
+  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
+    const std::size_t named = draft.has_word(i + 1, "own") ? i + 2 : i + 1;
+    const bool is_none = (draft.has_word(i, "no") && is_any(named, figures)) || (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
+    if (!is_none || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.typed == "general"; })) continue;
+    reading.parts.push_back(part_of(draft, "general"));
+    reading.parts.back().token = i;
+    draft.take(i, 2);
+  }
 }
 
 // "front or back", "top or bottom": of which end it is, was not known.
@@ -288,7 +361,11 @@ void read_together(Draft& draft) {
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
   read_both_ends(draft.reading);
-  read_ordering(draft.reading);
+  read_steps_of_torque(draft.reading);
+  read_seal_behind(draft);
+  read_notch_of_shock(draft);
+  read_how_much(draft);
+  read_no_figure_given(draft);
   read_two_of_a_part(draft);
   read_clicks_of_place(draft);
   read_fluid_of_code(draft);

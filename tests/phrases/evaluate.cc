@@ -6,7 +6,9 @@
 // --failures names the questions that were not answered by the first answer; --require ends with status 1
 // below 95 % at 1 or 99 % at 3, or with any wrong answer.
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
+#include <cstdlib>
 #include <filesystem>
 #include <iostream>
 #include <string>
@@ -33,12 +35,21 @@ bool all_wanted(const Phrase& phrase, const Reply& reply) {
       reply.answers, [&](const Given& given) { return matches_any(given.address, phrase.wanted); });
 }
 
+// "22.23 mm" where 22.2 mm was wanted: the same, to the digits wanted.
+bool says(const std::string& figure, const std::string& wanted) {
+  const std::string number = wanted.substr(0, wanted.find(' ')), unit = wanted.substr(std::min(wanted.size(), number.size() + 1));
+  const std::size_t point = number.find('.');
+  const auto digits = static_cast<int>(point == std::string::npos ? 0 : number.size() - point - 1);
+  const double half = std::pow(10.0, -digits) / 2;
+  return figure.find(unit) != std::string::npos && std::abs(std::atof(figure.c_str()) - std::atof(number.c_str())) <= half * 1.001;
+}
+
 // From 1; 0 if it was not given among the first ten.
 std::size_t rank_of(const Phrase& phrase, const Reply& reply) {
   if (phrase.nothing) return reply.answers.empty() ? 1 : 0;
   if (!phrase.converts.empty()) {
     for (const auto& figure : reply.converted)
-      if (figure.find(phrase.converts.substr(0, phrase.converts.find(' '))) != std::string::npos) return 1;
+      if (says(figure, phrase.converts)) return 1;
     return 0;
   }
   if (phrase.near)
