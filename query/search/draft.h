@@ -101,6 +101,8 @@ std::vector<std::string> whole_of_slashed(std::string_view brief);
 bool is_ordinary(std::string_view word);
 // Whether it is such a word or an everyday thing, "belt": it was meant as typed.
 bool is_everyday(std::string_view word);
+// Whether it is such a thing, by its plain name: "bracket".
+bool is_thing(std::string_view word);
 // Such a noise word of three letters or more that is one slip away; empty if there is none.
 std::string_view noise_near(std::string_view word);
 

@@ -321,6 +321,8 @@ bool has_in_any_form(const std::array<ShortWord, count>& words, std::string_view
 
 bool is_ordinary(std::string_view word) { return has_in_any_form(ordinary, word); }
 
+bool is_thing(std::string_view word) { return has(things, word); }
+
 bool is_everyday(std::string_view word) { return is_ordinary(word) || has_in_any_form(things, word); }
 
 }  // namespace sheaf

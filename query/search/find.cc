@@ -15,6 +15,7 @@
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
 #include "query/search/measures.h"
+#include "query/search/machine_of_chain.h"
 #include "query/search/meets.h"
 #include "query/search/part_names.h"
 #include "query/search/read.h"
@@ -277,7 +278,7 @@ bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   bool changed = false;
   for (auto& part : reading.parts) {
     if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
-    if (is_ordinary(part.words.front()) || correction_behind(part, reading)) continue;
+    if (is_everyday(part.words.front()) || correction_behind(part, reading)) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
     const bool stands_in_notes = lexicon.has_term(Prefix::other_stem, stem_of(part.words.front()));
@@ -378,6 +379,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (reading.figures.size() > 1 && !names_column && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
   if (asks_size_of_designated(reading) && attempt({.figures = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
+  if (take_machine_of_chain(findings.reading, searcher) && attempt({.figures_named = false, .sides_stated = false})) return;
   QuestionReading whole = findings.reading;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
   findings.reading = whole;

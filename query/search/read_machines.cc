@@ -149,8 +149,8 @@ bool stands_for_unit(const Draft& draft, std::size_t i) {
 // "2 up": two riders, and no measure of 2.
 bool says_riders(const Draft& draft, std::size_t i) { return draft.token(i).typed == "2" && draft.has_word(i + 1, "up"); }
 
-// "braket": a thing of which nobody here speaks, and no brake; empty if there is none, or if it is one of ours.
-std::string thing_lacking_a_letter(Draft& draft, const std::string& word) {
+// "braket": an everyday thing that has one letter more, and no brake; empty if there is none.
+std::string thing_with_a_letter(const std::string& word) {
   constexpr std::size_t shortest = 5;
   std::string thing;
   if (word.size() < shortest) return thing;
@@ -158,9 +158,7 @@ std::string thing_lacking_a_letter(Draft& draft, const std::string& word) {
     for (char letter = 'a'; letter <= 'z'; ++letter) {
       std::string whole = word;
       whole.insert(at, 1, letter);
-      if (!is_everyday(whole)) continue;
-      if (draft.lexicon.knows(whole)) return {};
-      thing = std::move(whole);
+      if (is_thing(whole)) thing = std::move(whole);
     }
   return thing;
 }
@@ -197,8 +195,8 @@ bool correct_word(Draft& draft, std::size_t i) {
     return true;
   }
   const auto meant = draft.lexicon.correction_of(word, 1);
-  const bool lacks_letter = meant && meant->size() > word.size();
-  if (auto thing = lacks_letter ? std::string() : thing_lacking_a_letter(draft, word); !thing.empty()) {
+  const bool lacks_letter = !meant || meant->size() < word.size();
+  if (auto thing = lacks_letter ? thing_with_a_letter(word) : std::string(); !thing.empty()) {
     draft.question.tokens[i].words = {std::move(thing)};
     return true;
   }

@@ -222,7 +222,8 @@ void read_rest(Draft& draft) {
     std::erase(draft.reading.figures, fields.front().typed);
     draft.reading.parts.push_back(std::move(fields.front()));
   }
-  if (draft.reading.asks("part-number")) std::erase(draft.reading.figures, "order");  // "what number do I order"
+  if (draft.reading.asks("part-number"))  // "new pads, what number do I order"
+    std::erase_if(draft.reading.figures, [](const std::string& figure) { return figure == "order" || figure == "new"; });
   read_descriptions(draft);
   read_contexts(draft);
 }

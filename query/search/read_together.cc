@@ -105,7 +105,9 @@ void read_hands(Draft& draft) {
 
 // "3/8 wrench range": of the torque wrench with that square, which alone has a range.
 void read_crib_drives(QuestionReading& reading) {
-  if (!reading.asks("range") && !reading.asks("calibration-due")) return;
+  const auto is_wrench = [](const PartAsked& part) { return part.has_group("torque-wrench") || part.has_group("wrench"); };
+  const bool is_alone = reading.machines.empty() && std::ranges::any_of(reading.parts, is_wrench);  // "quarter inch clicker, how low"
+  if (!reading.asks("range") && !reading.asks("calibration-due") && !is_alone) return;
   for (auto& drive : reading.drives)
     if (drive.shape == Drive::Shape::hexagon) drive.shape = Drive::Shape::square;
 }

@@ -182,7 +182,8 @@ bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other
   const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
   const std::size_t first = std::min(one.token, other.token), last = std::max(one.token, other.token);
   const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
-  if (!draft.reading.is_spoken || before == 0 || !is_any(before - 1, ways)) return false;
+  const bool is_turned = one.token > other.token && begins_clause(draft, one.token);  // "oil gauge in, engine hot": no engine oil
+  if (!draft.reading.is_spoken || (!is_turned && (before == 0 || !is_any(before - 1, ways)))) return false;
   for (std::size_t i = first + 1; i <= last; ++i)
     if (begins_clause(draft, i)) return true;
   return false;

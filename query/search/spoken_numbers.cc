@@ -78,6 +78,20 @@ std::pair<int, std::size_t> year_at(const std::vector<Word>& words, std::size_t 
   return count == 0 ? std::pair(0, std::size_t{0}) : std::pair(2000 + rest, at + count - i);
 }
 
+// "quarter inch", "three eighths", "five sixteenths": a fraction, and how many words say it; none of others.
+std::pair<std::string, std::size_t> fraction_at(const std::vector<Word>& words, std::size_t i) {
+  const auto is = [&](std::size_t at, std::string_view word) { return at < words.size() && words[at].folded == word; };
+  constexpr std::string_view wrenches[] = {"wrench", "clicker", "ratchet", "spanner"};
+  constexpr std::size_t near = 5;  // words
+  for (std::size_t at = i; at < std::min(i + near, words.size()); ++at)  // which are called so
+    if (std::ranges::find(wrenches, std::string_view(words[at].folded)) != std::end(wrenches)) return {};
+  const auto is_inch = [&](std::size_t at) { return is(at, "inch") || is(at, "inches") || is(at, "in"); };
+  if ((is(i, "quarter") || is(i, "half")) && is_inch(i + 1)) return {is(i, "half") ? "1/2" : "1/4", 1};
+  const int count = number_of(words[i]);
+  const int parts = is(i + 1, "quarters") ? 4 : is(i + 1, "eighths") ? 8 : is(i + 1, "sixteenths") ? 16 : 0;
+  return count > 0 && count < parts ? std::pair(std::to_string(count) + "/" + std::to_string(parts), std::size_t{2}) : std::pair(std::string(), std::size_t{0});
+}
+
 }  // namespace
 
 std::string with_digits(std::string_view text) {
@@ -90,6 +104,13 @@ std::string with_digits(std::string_view text) {
     if (const auto [year, count] = year_at(words, i); count > 0) {
       written += text.substr(copied, words[i].begin - copied);
       written += std::to_string(year);
+      i += count - 1;
+      copied = words[i].end;
+      continue;
+    }
+    if (const auto [fraction, count] = fraction_at(words, i); count > 0) {
+      written += text.substr(copied, words[i].begin - copied);
+      written += fraction;
       i += count - 1;
       copied = words[i].end;
       continue;

@@ -212,6 +212,10 @@ TEST_CASE("years are read as they are said, and a machine in its possessive") {
   CHECK(with_digits("nineteen ninety five") == "1995");
   CHECK(with_digits("two thousand and nine, two thousand thirteen") == "2009, 2013");
   CHECK(with_digits("two thousand") == "two thousand");
+  CHECK(with_digits("a quarter inch hose") == "a 1/4 inch hose");
+  CHECK(with_digits("the quarter inch torque wrench") == "the quarter inch torque wrench");
+  CHECK(with_digits("three eighths unc, five sixteenths") == "3/8 unc, 5/16");
+  CHECK(with_digits("quarter turn") == "quarter turn");
   CHECK(with_digits("five thousand revs") == "5000 revs");
   CHECK(with_digits("twenty five thousand") == "25000");
   CHECK(with_digits("two thousand rpm") == "2000 rpm");
