@@ -9,7 +9,8 @@ namespace {
 
 using Ids = std::vector<EntryId>;
 
-constexpr Xapian::doccount counted_exactly = 500;  // hits up to which the total is no estimate
+constexpr Xapian::doccount counted_exactly = 500;  // hits up to which the total is no estimate, in a library of up to
+constexpr Xapian::doccount small_library = 20'000;  // so many entries: in larger ones counting takes longer than answering
 
 // Entries that are known to match, in order, so that what narrows them further is asked of them alone.
 class Among final : public Xapian::PostingSource {
@@ -39,43 +40,46 @@ Ids ids_of(const Xapian::MSet& found) {
   return ids;
 }
 
+// All matches by the place of the last of the first few: entries stand in the order of their sheets, so that no part of
+// a library has many more than another.
+std::size_t matches_in(const Xapian::MSet& found, const Ids& ids, const Xapian::Database& database) {
+  if (found.get_matches_lower_bound() == found.get_matches_upper_bound()) return found.get_matches_lower_bound();
+  const double share = static_cast<double>(database.get_lastdocid()) / static_cast<double>(ids.back());
+  const auto all = static_cast<std::size_t>(static_cast<double>(ids.size()) * share);
+  return std::clamp<std::size_t>(all, found.get_matches_lower_bound(), found.get_matches_upper_bound());
+}
+
 }  // namespace
 
 Candidates candidates_for(const Plan& plan, const Xapian::Database& database, std::size_t most) {
   Xapian::Enquire enquire(database);
   enquire.set_weighting_scheme(Xapian::BoolWeight());
-  const auto wanted = static_cast<Xapian::doccount>(most);
-  const auto first_of = [&](const Xapian::Query& query, Xapian::doccount count, Xapian::doccount counted) {
+  const auto first_of = [&](const Xapian::Query& query, std::size_t count) {
     enquire.set_query(query);
-    return enquire.get_mset(0, count, counted);
+    return enquire.get_mset(0, static_cast<Xapian::doccount>(count), static_cast<Xapian::doccount>(count));
   };
-  const Xapian::MSet found = first_of(plan.all, std::max(wanted, counted_exactly), counted_exactly);
-  const Ids all = ids_of(found);
-  if (all.size() <= most) return {all, 0};
+  const bool counts = plan.walks_values || database.get_doccount() <= small_library;
+  const std::size_t looked_for = counts ? std::max<std::size_t>(most + 1, counted_exactly) : most + 1;
+  const Xapian::MSet first = first_of(plan.all, looked_for);
+  const Ids ids = ids_of(first);
+  if (ids.size() <= most) return {ids, 0};
 
-  const bool all_are_known = all.size() < std::max(wanted, counted_exactly);
-  Among among(all);
-  const auto is_known = [&](const std::string& term) { return database.term_exists(term); };
-  const auto narrowed = [&](const Likely& likely) {
-    if (!likely.needed.empty() && std::ranges::none_of(likely.needed, is_known)) return Ids();
-    if (!all_are_known) return ids_of(first_of(likely.narrowed, wanted, 0));
-    return ids_of(first_of({Xapian::Query::OP_AND, Xapian::Query(&among), likely.called}, wanted, 0));
-  };
-  Candidates chosen{{}, found.get_matches_estimated() - most};
+  Candidates chosen{{}, matches_in(first, ids, database) - most};
   std::set<EntryId> known;
-  const auto choose = [&](const Ids& ids) {
-    for (const EntryId id : ids)
+  const auto choose = [&](const Ids& next) {
+    for (const EntryId id : next)
       if (chosen.ids.size() < most && known.insert(id).second) chosen.ids.push_back(id);
   };
-  const auto& likely = plan.likely;
-  if (likely.size() > 1) choose(narrowed(likely.front()));
-  if (!likely.empty() && chosen.ids.size() < most) {
-    const Ids widest = narrowed(likely.back());  // unless it is cut off it holds the others, and one walk is enough
-    for (std::size_t i = 1; i + 1 < likely.size() && widest.size() == most; ++i)
-      if (chosen.ids.size() < most) choose(narrowed(likely[i]));
-    choose(widest);
+  const auto is_known = [&](const std::string& term) { return database.term_exists(term); };
+  Among among(ids);
+  const bool all_are_known = ids.size() < looked_for;
+  for (const auto& likely : plan.likely) {
+    if (chosen.ids.size() == most) break;
+    if (!likely.needed.empty() && std::ranges::none_of(likely.needed, is_known)) continue;
+    const Xapian::Query narrowed = all_are_known ? Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called) : likely.narrowed;
+    choose(ids_of(first_of(narrowed, most)));
   }
-  choose(all);
+  choose(ids);
   return chosen;
 }
 

@@ -350,8 +350,9 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
     return never.empty() ? query : Query(Query::OP_AND_NOT, query, any_of(never));
   };
   const Queries words = called(reading, demand, Where::anywhere);
-  if (words.empty()) return {narrowed({}), {}};
-  Plan plan{narrowed(words), {}};
+  const bool walks_values = !reading.quantities.empty() || std::ranges::find(reading.lengths, LengthOf::anything, &LengthAsked::of) != reading.lengths.end();
+  Plan plan{walks_values, narrowed(words), {}};
+  if (words.empty()) return plan;
   const auto add_likely = [&](const Queries& names, std::vector<std::string> needed) {
     plan.likely.push_back({all_of(names), narrowed(names), std::move(needed)});
   };

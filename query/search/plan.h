@@ -36,6 +36,7 @@ struct Likely {
 };
 
 struct Plan {
+  bool walks_values = false;  // looks through the values of entries, which takes long
   Xapian::Query all = Xapian::Query::MatchNothing;  // what may answer
   // Parts of it, each within the next: what is called most like it comes first, and is quick to ask.
   std::vector<Likely> likely;
