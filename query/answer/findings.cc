@@ -95,6 +95,10 @@ bool is_conversion(const QuestionReading& reading) {
 std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
   auto units = reading.units;
   if (units.empty() && reading.parts.size() == 1) units = readings(reading.parts.front().typed);  // "140 mm inch", which is a word of names too
+  const auto names_same = [&](const QuantityAsked& asked) {  // "how many litres are 1.5 quarts", US and imperial
+    return [&](const Unit* unit) { return std::ranges::any_of(asked.figures, [&](const Figure& figure) { return figure.unit == unit; }); };
+  };
+  if (units.size() > 1 && reading.quantities.size() == 1) std::erase_if(units, names_same(reading.quantities.front()));
   if (!reading.machines.empty() || units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
   if (!reading.quantities.empty() ? reading.quantities.front().is_range : reading.lengths.front().bare) return std::nullopt;
   const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;

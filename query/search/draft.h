@@ -84,6 +84,7 @@ void read_words(Draft& draft);     // parts, sides, kinds of figure, by the glos
 void read_together(Draft& draft);  // what the words mean beside each other
 void read_numbers(Draft& draft);   // years, bare sizes, part numbers
 void read_rest(Draft& draft);      // free words, and those that say nothing
+void read_measured(Draft& draft);  // what was measured, and is no size of what is sought
 void read_phrases(Draft& draft);   // what stands together
 
 // Whether a comma, a full stop or a dash stands before that token; not of the first.

@@ -31,6 +31,7 @@ QuestionReading read_question(std::string_view text, Lexicon& lexicon) {
   read_words(draft);
   read_numbers(draft);
   read_rest(draft);
+  read_measured(draft);
   read_phrases(draft);
   return std::move(draft.reading);
 }

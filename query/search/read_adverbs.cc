@@ -79,6 +79,7 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "top")) return stands_in("on", "of");
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
+  if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or"))) return false;  // "front and back"
   if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back) || (is_any(draft, i + 1, moved_back) && !follows(amounts));
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
   if (draft.has_word(i, "left")) return follows(measured) || (is_any(draft, i + 1, behind_left) && !draft.has_word(i - 1, "the"));

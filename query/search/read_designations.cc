@@ -287,10 +287,11 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
 // "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min", "380 second stage": no bolt of a machine that is looked after by hand is so
 // tight, no cap so strong; common practice, no source.
 static bool is_beyond_all(double number, const Unit& unit) {
-  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100;  // N·m, psi, thousandths of an inch
+  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100, most_litres = 100;  // N·m, psi, thousandths of an inch
   if (unit.dimension == Dimension::torque) return number * base_per_unit(unit) >= tightest;
   if (unit.symbol == "thou") return number >= widest;
   if (unit.symbol == "turn") return number >= most_turns;
+  if (unit.symbol == "L") return number >= most_litres;
   return unit.symbol == "min" || unit.symbol == "s" || (unit.symbol == "psi" && number >= strongest);
 }
 

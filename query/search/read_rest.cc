@@ -149,6 +149,14 @@ bool is_mark(Draft& draft, const std::string& word) {
   return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
 }
 
+// "PM2-27", stamped on a caliper: all of it stands on some sheet.
+bool is_part_of_mark(Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  const auto is_digits = [](const std::string& word) { return is_bare_number(word); };
+  if (words.size() != 2 || std::ranges::all_of(words, is_digits)) return false;
+  return std::ranges::all_of(words, [&](const std::string& word) { return draft.lexicon.has_term(Prefix::other_stem, stem_of(word)); });
+}
+
 // "service letter 17-3": its number.
 bool is_of_letter(Draft& draft, std::size_t i, const std::string& word) {
   constexpr std::string_view papers[] = {"letter", "bulletin", "memo", "circular"};
@@ -207,7 +215,7 @@ void read_rest(Draft& draft) {
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
       } else if (auto market = market_of(draft, word); !market.empty()) {
         draft.reading.market = std::move(market);
-      } else if (is_mark(draft, word) || is_of_letter(draft, i, word) || is_end_of_range(draft, i, word)) {
+      } else if (is_mark(draft, word) || (draft.token(i).has_digit && is_part_of_mark(draft, i)) || is_of_letter(draft, i, word) || is_end_of_range(draft, i, word)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it

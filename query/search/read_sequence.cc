@@ -60,11 +60,11 @@ void read_uncounted(Draft& draft) {
   }
 }
 
-// "no nut there", "no washer on it"
+// "no nut there", "no washer on it", "has no nut, it"
 void read_absences(Draft& draft) {
   constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
   for (std::size_t i = 0; i + 2 < draft.size(); ++i)
-    if (draft.has_word(i, "no") && names_something(draft, i + 1) && (is_any(draft, i + 2, behind) || (i > 0 && begins_clause(draft, i) && begins_clause(draft, i + 2)))) leave_out(draft, i + 1);
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
 }
 
 // "litres", "torque": what is asked, whatever was excluded before it.
@@ -83,6 +83,16 @@ void read_exclusions(Draft& draft) {
     if (end == first || end > first + longest_excluded) continue;
     draft.take(i, 1);
     for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
+  }
+}
+
+// "surely not DOT 4"
+void read_excluded_codes(Draft& draft) {
+  for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
+    if (!draft.has_word(i, "not") || !draft.token(i + 1).words.front().starts_with("dot")) continue;
+    for (const auto& code : draft.reading.codes)
+      if (code.starts_with("dot")) draft.reading.left_out.push_back(code);
+    std::erase_if(draft.reading.codes, [](const std::string& code) { return code.starts_with("dot"); });
   }
 }
 
@@ -136,6 +146,7 @@ void read_doubted_figures(Draft& draft) {
 void read_sequence(Draft& draft) {
   read_exclusions(draft);
   read_absences(draft);
+  read_excluded_codes(draft);
   read_uncounted(draft);
   read_doubted_figures(draft);
   for (std::size_t i = 1; i < draft.size(); ++i) {

@@ -154,8 +154,9 @@ void read_refills(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
   for (auto& part : reading.parts) {
     const bool is_drain = says_refill && part.words.back() == "drain";
-    const bool is_drained = reading.asks("volume") && part.words.back() == "drained";  // "coolant litres, drained"
+    const bool is_drained = reading.asks("volume") && (part.words.back() == "drained" || part.words.front() == "drained");  // "coolant litres, drained"
     if (part.words.size() < 2 || (!is_drain && !is_drained)) continue;
+    if (part.words.front() == "drained") std::ranges::rotate(part.words, part.words.begin() + 1);
     const std::size_t token = part.token;
     std::string fluid;
     for (std::size_t word = 0; word + 1 < part.words.size(); ++word) fluid += (fluid.empty() ? "" : " ") + part.words[word];

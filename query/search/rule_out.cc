@@ -118,6 +118,19 @@ void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexi
   });
 }
 
+// "how far may the rim hop": up and down, and not sideways.
+void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
+  constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
+  for (const auto asked : run_outs) {
+    const auto asks = [&](std::string_view group) { return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return part.has_group(group); }); };
+    const auto other = asked == run_outs[0] ? run_outs[1] : run_outs[0];
+    if (!asks(asked) || asks(other)) continue;
+    keep(entries, [&](const Weighed& each) {
+      return std::ranges::none_of(lexicon.groups_in(words_of(fold(each.hit.entry.name))), [&](const GroupMatch& match) { return match.group == other; });
+    });
+  }
+}
+
 // "stretch over 15 links": of a chain measured over 20 it is none.
 void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& reading) {
   for (const auto& part : reading.parts)
@@ -142,6 +155,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_otherwise_designated(entries, reading);
   rule_out_other_loads(entries, reading, lexicon);
   rule_out_otherwise_numbered(entries, reading);
+  rule_out_other_run_out(entries, reading, lexicon);
 }
 
 }  // namespace sheaf

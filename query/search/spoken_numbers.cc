@@ -94,7 +94,10 @@ std::pair<std::string, std::size_t> fraction_at(const std::vector<Word>& words, 
 
 }  // namespace
 
-std::string with_digits(std::string_view text) {
+std::string with_digits(std::string_view said) {
+  std::string text(said);
+  constexpr std::string_view of_an_inch = " of an inch";  // "7/8 of an inch"
+  if (const auto at = text.find(of_an_inch); at != std::string::npos && at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, of_an_inch.size(), " inch");
   std::string written;
   std::size_t copied = 0;
   const auto words = words_between_spaces(text);
@@ -102,14 +105,14 @@ std::string with_digits(std::string_view text) {
     int number = number_of(words[i]);
     std::size_t last = i;
     if (const auto [year, count] = year_at(words, i); count > 0) {
-      written += text.substr(copied, words[i].begin - copied);
+      written.append(text, copied, words[i].begin - copied);
       written += std::to_string(year);
       i += count - 1;
       copied = words[i].end;
       continue;
     }
     if (const auto [fraction, count] = fraction_at(words, i); count > 0) {
-      written += text.substr(copied, words[i].begin - copied);
+      written.append(text, copied, words[i].begin - copied);
       written += fraction;
       i += count - 1;
       copied = words[i].end;
@@ -126,12 +129,12 @@ std::string with_digits(std::string_view text) {
       ++last;
     }
     if (number == 0 || (number < 10 && !is_unit(words, i + 1))) continue;
-    written += text.substr(copied, words[i].begin - copied);
+    written.append(text, copied, words[i].begin - copied);
     written += std::to_string(number);
     copied = words[last].end;
     i = last;
   }
-  return written + std::string(text.substr(copied));
+  return written + text.substr(copied);
 }
 
 }  // namespace sheaf

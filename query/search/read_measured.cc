@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// "fork springs measure 396, still usable?": what somebody measured is held against the limit; it is not what is sought.
+#include <initializer_list>
+
+#include "query/library/fold.h"
+#include "query/search/draft.h"
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+bool says_any(const Draft& draft, std::initializer_list<std::string_view> stems) {
+  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
+    return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(stems, std::string_view(stem_of(word))) != stems.end(); });
+  });
+}
+
+// What is bought by its size.
+bool is_sized(const PartAsked& part) {
+  constexpr std::string_view sized[] = {"seal", "bearing", "ring", "thread", "bolt", "nut", "washer", "gasket", "socket", "screw", "tyre", "chain"};
+  return std::ranges::any_of(part.words, [&](const std::string& word) { return std::ranges::find(sized, std::string_view(stem_of(word))) != std::end(sized); });
+}
+
+}  // namespace
+
+void read_measured(Draft& draft) {
+  auto& reading = draft.reading;
+  if (reading.lengths.size() != 1 || counts_teeth(reading.lengths.front()) || reading.has_designation()) return;
+  if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized)) return;
+  const bool is_measured = says_any(draft, {"measur", "mike", "micd", "mic"});
+  const bool is_judged = says_any(draft, {"usabl", "tire", "keep", "bin", "stay", "scrap", "servic", "knacker"});
+  if (!is_measured && !is_judged) return;
+  reading.doubts.push_back("“" + reading.lengths.front().typed + "” was read as what was measured, to be held against the limit.");
+  reading.lengths.clear();
+  std::erase_if(reading.figures, [](const std::string& figure) { return figure == "size" || figure == "reuse" || figure == "count" || figure == "length"; });
+  add_new(reading.figures, "limit");
+}
+
+}  // namespace sheaf
