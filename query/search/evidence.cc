@@ -18,6 +18,8 @@
 namespace sheaf {
 namespace {
 
+constexpr double share_of_context = 0.4;  // of a word that is said beside what is asked
+
 template <typename Counted>
 std::size_t at(Counted counted) {
   return static_cast<std::size_t>(counted);
@@ -152,7 +154,7 @@ Held Witness::where(const Asked& asked, const About& about, const Hit& hit) {
 void Witness::add_words(const Hit& hit, const About& about, Evidence& into) {
   for (const auto& asked : asked_) {
     const Held held = where(asked, about, hit);
-    into.words[at(asked.said)][at(held)] += 1;
+    into.words[at(asked.said)][at(held)] += asked.part && asked.part->is_context ? share_of_context : 1;
     if (held == Held::name || held == Held::brief || !asked.part) continue;
     const std::size_t is_nowhere = held == Held::nowhere ? 1 : 0;
     if (asked.part->says_whose)

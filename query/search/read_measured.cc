@@ -25,7 +25,10 @@ bool is_sized(const PartAsked& part) {
 
 void read_measured(Draft& draft) {
   auto& reading = draft.reading;
-  if (reading.lengths.size() != 1 || counts_teeth(reading.lengths.front()) || reading.has_designation()) return;
+  if (reading.lengths.size() != 1 || counts_teeth(reading.lengths.front())) return;
+  QuestionReading rest = reading;
+  rest.lengths.clear();
+  if (rest.has_designation()) return;
   if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized)) return;
   const bool is_measured = says_any(draft, {"measur", "mike", "micd", "mic"});
   const bool is_judged = says_any(draft, {"usabl", "tire", "keep", "bin", "stay", "scrap", "servic", "knacker"});

@@ -6,7 +6,9 @@
 #include <cmath>
 #include <numeric>
 
+#include "query/library/fold.h"
 #include "query/search/rule_out.h"
+#include "query/search/sides.h"
 #include "query/search/weights.h"
 
 namespace sheaf {
@@ -17,6 +19,19 @@ constexpr double as_likely = 0.4;     // of the likeliest: what is less likely i
 constexpr std::size_t most_answers = 3;
 constexpr std::size_t most_designated = 120;  // entries up to which those with a designation asked for are weighed too
 constexpr double worth_a_look = 0.05;  // chance from which on an entry is offered below the answer
+
+// "spoke nipples", of the front wheel and of the rear: nobody said which.
+bool are_twins(const Hit& left, const Hit& right, const QuestionReading& reading) {
+  const auto without_sides = [](const std::string& text) {
+    auto words = words_of(fold(text));
+    std::erase_if(words, [](const std::string& word) { return !opposite_of(word).empty(); });
+    return words;
+  };
+  const auto end_of = [](const Hit& hit) { return end_of_assembly(hit.sheet.assembly); };
+  const bool of_both_ends = !end_of(left).empty() && opposite_of(end_of(left)) == end_of(right);
+  const bool are_as_numbered = left.entry.kind == right.entry.kind && left.library == right.library;
+  return reading.sides.empty() && of_both_ends && are_as_numbered && without_sides(left.entry.name) == without_sides(right.entry.name);
+}
 
 template <typename Counts>
 double sum(const Counts& counts, const Counts& weights) {
@@ -81,7 +96,11 @@ bool answer_by_weight(Findings& findings, Searcher& searcher, Lexicon& lexicon) 
   weighing.witness->tell_reading(entries.front().hit, told);
   std::vector<Hit> answers;
   for (auto each = entries.begin(); each != end; ++each) answers.push_back(std::move(each->hit));
-  for (auto each = end; each != entries.end() && each->chance >= worth_a_look; ++each) findings.also.push_back(std::move(each->hit));
+  const auto is_twin = [&](const Weighed& each) { return each.may_answer && are_twins(answers.front(), each.hit, told); };
+  for (auto each = end; each != entries.end() && answers.size() < most_answers; ++each)
+    if (is_twin(*each)) answers.push_back(each->hit);
+  for (auto each = end; each != entries.end() && each->chance >= worth_a_look; ++each)
+    if (!is_twin(*each)) findings.also.push_back(std::move(each->hit));
   findings.reading = std::move(told);
   answer_with(findings, std::move(answers));
   return true;
