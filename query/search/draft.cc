@@ -42,4 +42,11 @@ PartAsked part_of(Draft& draft, const std::string& typed) {
   return part;
 }
 
+bool is_digits(std::string_view word) { return word.find_first_not_of("0123456789") == std::string_view::npos; }
+bool has_digit(std::string_view word) { return word.find_first_of("0123456789") != std::string_view::npos; }
+
+bool is_known(Draft& draft, const std::string& word) {
+  return is_noise(word) || !readings(word).empty() || draft.lexicon.knows(word);
+}
+
 }  // namespace sheaf

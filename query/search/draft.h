@@ -55,6 +55,12 @@ bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
 
+bool is_digits(std::string_view word);
+bool has_digit(std::string_view word);
+// Says nothing, is a unit, or stands in a library or the glossary.
+bool is_known(Draft& draft, const std::string& word);
+inline constexpr std::size_t shortest_beginning = 3;  // letters of a model's name that are enough to know it by
+
 // "17", "9.5": no unit, no sign.
 bool is_number(const Token& token);
 // Whether that token is a number by which a machine goes: "380".
@@ -82,6 +88,7 @@ void read_sequence(Draft& draft);  // what is said to come after what is asked, 
 void read_adverbs(Draft& draft);   // "half a turn back"
 void read_words(Draft& draft);     // parts, sides, kinds of figure, by the glossary
 void read_together(Draft& draft);  // what the words mean beside each other
+void read_implied(Draft& draft);   // parts that go without saying
 void read_numbers(Draft& draft);   // years, bare sizes, part numbers
 void read_rest(Draft& draft);      // free words, and those that say nothing
 void read_measured(Draft& draft);  // what was measured, and is no size of what is sought

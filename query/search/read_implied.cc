@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-2.0-or-later
+// Parts that go without saying, or that other words stand for: "ml per leg" is of the fork's oil.
+#include <algorithm>
+
+#include "query/library/fold.h"
+#include "query/library/vocabulary.h"
+#include "query/search/draft.h"
+#include "query/search/part_names.h"
+
+namespace sheaf {
+namespace {
+
+// "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes without saying.
+void read_implied_parts(Draft& draft) {
+  auto& reading = draft.reading;
+  if (!reading.parts.empty()) return;
+  const auto imply = [&](const char* words, const char* group) {
+    PartAsked part = part_of(draft, words);
+    part.groups = {group};
+    part.groups_of_words.assign(part.words.size(), part.groups);
+    reading.parts.push_back(std::move(part));
+  };
+  const auto says_sprocket = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "sprocket"; }); };
+  if (std::ranges::any_of(reading.lengths, counts_teeth) && std::ranges::none_of(draft.question.tokens, says_sprocket)) return imply("sprocket", "sprocket");
+  if (reading.has_designation()) return;
+  if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
+  if (reading.asks("links")) return imply("chain", "chain");
+  for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
+    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each"))) return imply("fork oil", "fork-oil");
+}
+
+// "tank litres": of what it is filled with.
+void read_tanks(Draft& draft) {
+  auto& reading = draft.reading;
+  bool says_tank = false, says_reserve = false;  // in that order: "tank litres reserve" speaks of no reserve tank
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    says_reserve = says_reserve || (says_tank && draft.has_word(i, "reserve"));
+    says_tank = says_tank || draft.has_word(i, "tank");
+  }
+  const auto is_tank = [&](const PartAsked& part) { return part.words.back() == "tank" && (part.has_group("tank") || says_reserve); };
+  if (reading.parts.size() != 1 || !is_tank(reading.parts.front()) || !reading.asks("volume")) return;
+  reading.parts.front().groups = {"fuel"};
+}
+
+// "coolant drain and refill": of what is filled in, not of the plug.
+void read_refills(Draft& draft) {
+  auto& reading = draft.reading;
+  bool says_refill = false;
+  for (std::size_t i = 0; i < draft.size(); ++i) says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
+  for (auto& part : reading.parts) {
+    const bool is_drain = says_refill && part.words.back() == "drain";
+    const bool is_drained = reading.asks("volume") && (part.words.back() == "drained" || part.words.front() == "drained");  // "coolant litres, drained"
+    if (part.words.size() < 2 || (!is_drain && !is_drained)) continue;
+    if (part.words.front() == "drained") std::ranges::rotate(part.words, part.words.begin() + 1);
+    const std::size_t token = part.token;
+    std::string fluid;
+    for (std::size_t word = 0; word + 1 < part.words.size(); ++word) fluid += (fluid.empty() ? "" : " ") + part.words[word];
+    part = part_of(draft, fluid);
+    part.token = token;
+    for (const auto& match : draft.lexicon.groups_in(part.words))
+      if (match.count == part.words.size() && is_part_group(match.group)) part.groups.push_back(match.group);
+  }
+}
+
+// "dot 5 in the front brake": of its fluid.
+void read_fluid_of_code(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto is_dot = [](const std::string& code) { return code.starts_with("dot"); };
+  if (reading.machines.empty() || reading.parts.size() != 1 || std::ranges::none_of(reading.codes, is_dot)) return;
+  PartAsked& part = reading.parts.front();
+  if (part.groups != std::vector<std::string>{"brake"} && part.groups != std::vector<std::string>{"clutch"}) return;
+  const std::string fluid = part.groups.front() + "-fluid";
+  const std::size_t token = part.token;
+  part = part_of(draft, part.groups.front() + " fluid");
+  part.groups = {fluid};
+  part.token = token;
+}
+
+// "fork clicks": of whatever is counted so in it.
+void read_clicks_of_place(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto says_clicks = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "click"; }); };
+  const bool is_place = reading.parts.size() == 1 && reading.parts.front().groups.size() == 1 && std::ranges::find(all_assemblies(), reading.parts.front().groups.front()) != all_assemblies().end();
+  if (!is_place || !reading.asks("setting") || std::ranges::none_of(draft.question.tokens, says_clicks)) return;
+  reading.assemblies = reading.parts.front().groups;
+  reading.parts.clear();
+  add_unit(reading, "clicks");
+}
+
+// "oil weeping behind the front sprocket, what seal": of the shaft that it sits on.
+void read_seal_behind(Draft& draft) {
+  auto& parts = draft.reading.parts;
+  bool says_behind = false;
+  for (std::size_t i = 0; i < draft.size(); ++i) says_behind = says_behind || draft.has_word(i, "behind");
+  const auto is_sprocket = [](const PartAsked& part) { return part.has_group("front-sprocket"); };
+  const auto is_seal = [](const PartAsked& part) { return stem_of(part.words.back()) == "seal"; };
+  const auto sprocket = std::ranges::find_if(parts, is_sprocket);
+  if (!says_behind || sprocket == parts.end() || std::ranges::none_of(parts, is_seal)) return;
+  const std::size_t token = sprocket->token;
+  std::erase_if(parts, [&](const PartAsked& part) { return is_sprocket(part) || is_seal(part); });
+  parts.push_back(part_of(draft, "countershaft seal"));
+  parts.back().groups = {"countershaft-seal"};
+  parts.back().token = token;
+}
+
+// "which notch are the shocks on", "standard step of the rear shocks": of their preload.
+void read_notch_of_shock(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto says = [&](std::string_view stem) {
+    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; }); });
+  };
+  const auto is_shock = [](const PartAsked& part) { return part.has_group("shock"); };
+  const bool says_it = says("notch") || (says("step") && !says("preload"));
+  if (!says_it || std::ranges::none_of(reading.parts, is_shock) || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.has_group("preload-adjuster"); })) return;
+  std::erase_if(reading.parts, is_shock);
+  reading.parts.push_back(part_of(draft, "shock preload"));
+  reading.parts.back().groups = {"preload-adjuster"};
+  std::erase_if(reading.figures, [](const std::string& figure) { return figure == "step" || figure == "stage" || figure == "pattern"; });
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (draft.has_word(i, "notch") || draft.has_word(i, "notches")) draft.take(i, 1);
+  add_unit(reading, "clicks");
+}
+
+// "M8 flange bolt, no figure given": the figures for all that have none of their own.
+void read_no_figure_given(Draft& draft) {
+  constexpr std::string_view figures[] = {"figure", "figures", "torque", "value", "spec"};
+  auto& reading = draft.reading;
+  if (reading.threads.empty() || !reading.machines.empty() || !draft.lexicon.names_with("general")) return;
+  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
+    const std::size_t named = draft.has_word(i + 1, "own") ? i + 2 : i + 1;
+    const bool is_none = (draft.has_word(i, "no") && is_any(named, figures)) || (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
+    if (!is_none || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.typed == "general"; })) continue;
+    reading.parts.push_back(part_of(draft, "general"));
+    reading.parts.back().token = i;
+    draft.take(i, 2);
+  }
+}
+
+// "how tight with two lambda probes": of no riders.
+void read_two_of_a_part(Draft& draft) {
+  auto& parts = draft.reading.parts;
+  for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
+    const bool is_said = parts[i].typed == "with two" && parts[i].has_group("two-up");
+    const auto follows = [&](const PartAsked& part) { return part.token == parts[i].token + 2 && names_a_part(part); };
+    if (is_said && std::ranges::any_of(parts, follows)) return void(parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i)));
+  }
+}
+
+}  // namespace
+
+void read_implied(Draft& draft) {
+  read_implied_parts(draft);
+  read_tanks(draft);
+  read_refills(draft);
+  read_fluid_of_code(draft);
+  read_clicks_of_place(draft);
+  read_seal_behind(draft);
+  read_notch_of_shock(draft);
+  read_no_figure_given(draft);
+  read_two_of_a_part(draft);
+}
+
+}  // namespace sheaf
