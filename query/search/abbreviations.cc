@@ -21,7 +21,7 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"calib", "calibration"},
     {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},
     {"clrnc", "clearance"}, {"cltch", "clutch"}, {"clth", "clutch"}, {"comp", "compression"}, {"compr", "compression"}, {"crk", "crank"},
-    {"cvr", "cover"}, {"cyl", "cylinder"}, {"diam", "diameter"}, {"dmpr", "damper"}, {"drn", "drain"},
+    {"ctr", "centre"}, {"cvr", "cover"}, {"cyl", "cylinder"}, {"diam", "diameter"}, {"dmpr", "damper"}, {"drn", "drain"},
     {"ex", "exhaust"}, {"exh", "exhaust"}, {"filt", "filter"}, {"flng", "flange"}, {"fltr", "filter"},
     {"frk", "fork"}, {"frnt", "front"}, {"frt", "front"}, {"gbox", "gearbox"}, {"gkt", "gasket"}, {"gskt", "gasket"},
     {"gskts", "gaskets"}, {"hbar", "handlebar"}, {"hbars", "handlebars"}, {"hd", "head"}, {"hgt", "height"},

@@ -156,14 +156,17 @@ std::size_t keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
   return std::erase_if(hits, std::not_fn(has_it));
 }
 
-// "chain stretch over 15 links": what is called after another number is another's, where any is called after this one.
+// "chain stretch over 15 links": what is called after another number is another's.
 std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) {
   std::size_t erased = 0;
   for (const auto& part : parts)
     for (const auto& word : part.words) {
       if (word.find_first_not_of("0123456789") != std::string::npos) continue;
       const auto is_called_so = [&](const Hit& hit) { return is_called(hit.entry, word); };
-      if (std::ranges::any_of(hits, is_called_so)) erased += std::erase_if(hits, std::not_fn(is_called_so));
+      if (std::ranges::any_of(hits, is_called_so))
+        erased += std::erase_if(hits, std::not_fn(is_called_so));
+      else if (part.words.size() > 1)
+        erased += std::erase_if(hits, [](const Hit& hit) { return is_numbered(hit.entry); });
     }
   return erased;
 }

@@ -334,6 +334,11 @@ bool is_described(const LengthAsked& asked, const EntryRecord& entry) {
   return !number.empty() && (has_word(entry.name, number) || describes(entry, number));
 }
 
+bool is_numbered(const EntryRecord& entry) {
+  const auto words = words_of(fold(entry.name));
+  return std::ranges::any_of(words, [](const std::string& word) { return word.find_first_not_of("0123456789") == std::string::npos; });
+}
+
 bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }
 
 bool states(const EntryRecord& entry, Dimension dimension) {

@@ -32,6 +32,9 @@ bool is_described(const LengthAsked& asked, const EntryRecord& entry);
 // Whether its name has that folded word.
 bool is_called(const EntryRecord& entry, const std::string& word);
 
+// Whether its name has a number that stands alone: "chain length over 20 pitches".
+bool is_numbered(const EntryRecord& entry);
+
 // Whether it states a figure of that dimension.
 bool states(const EntryRecord& entry, Dimension dimension);
 

@@ -11,7 +11,7 @@ namespace {
 using Said = std::span<const std::string_view>;
 
 constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
-constexpr std::string_view behind_back[] = {"out", "off", "again", "on", "in", "into", "together"};
+constexpr std::string_view behind_back[] = {"out", "off", "again", "on", "in", "into", "to", "together"};
 constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "back it off"
 constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "order", "list", "road", "shelf", "lift", "ramp", "floor"};
 constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};

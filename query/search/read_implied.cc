@@ -66,7 +66,10 @@ void read_refills(Draft& draft) {
 void read_fluid_of_code(Draft& draft) {
   auto& reading = draft.reading;
   const auto is_dot = [](const std::string& code) { return code.starts_with("dot"); };
-  if (reading.machines.empty() || reading.parts.size() != 1 || std::ranges::none_of(reading.codes, is_dot)) return;
+  bool says_dot = std::ranges::any_of(reading.codes, is_dot);  // "dot for the front brake"
+  for (std::size_t i = 0; i < draft.size(); ++i) says_dot = says_dot || draft.has_word(i, "dot");
+  std::erase_if(reading.parts, [&](const PartAsked& part) { return part.typed == "dot" && reading.parts.size() > 1; });
+  if (reading.machines.empty() || reading.parts.size() != 1 || !says_dot) return;
   PartAsked& part = reading.parts.front();
   if (part.groups != std::vector<std::string>{"brake"} && part.groups != std::vector<std::string>{"clutch"}) return;
   const std::string fluid = part.groups.front() + "-fluid";
@@ -137,6 +140,14 @@ void read_no_figure_given(Draft& draft) {
   }
 }
 
+// "pinch bolts, which leg first": those that hold the axle.
+void read_pinch_bolts_of_legs(Draft& draft) {
+  const auto says_leg = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word == "leg" || word == "legs" || word == "foot" || word == "feet"; }); };
+  if (std::ranges::none_of(draft.question.tokens, says_leg)) return;
+  for (auto& part : draft.reading.parts)
+    if (part.groups == std::vector<std::string>{"pinch-bolt"}) part.groups = {"axle-pinch-bolt"};
+}
+
 // "how tight with two lambda probes": of no riders.
 void read_two_of_a_part(Draft& draft) {
   auto& parts = draft.reading.parts;
@@ -159,6 +170,7 @@ void read_implied(Draft& draft) {
   read_notch_of_shock(draft);
   read_no_figure_given(draft);
   read_two_of_a_part(draft);
+  read_pinch_bolts_of_legs(draft);
 }
 
 }  // namespace sheaf

@@ -31,7 +31,7 @@ void read_measured(Draft& draft) {
   if (rest.has_designation()) return;
   if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized)) return;
   const bool is_measured = says_any(draft, {"measur", "mike", "micd", "mic"});
-  const bool is_judged = says_any(draft, {"usabl", "tire", "keep", "bin", "stay", "scrap", "servic", "knacker"});
+  const bool is_judged = says_any(draft, {"usabl", "tire", "keep", "bin", "stay", "scrap", "servic", "knacker", "throw"});
   if (!is_measured && !is_judged) return;
   reading.doubts.push_back("“" + reading.lengths.front().typed + "” was read as what was measured, to be held against the limit.");
   reading.lengths.clear();

@@ -116,7 +116,9 @@ bool tells_nothing(Draft& draft, std::size_t i) {
 
 // "knock sensor": what stands before a part's name, as it is, tells it from others.
 bool tells_apart(Draft& draft, std::size_t i) {
+  constexpr std::string_view counts[] = {"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"};  // "seven-step collar"
   if (i + 1 == draft.size() || draft.token(i + 1).words.size() != 1) return false;
+  if (std::ranges::any_of(counts, [&](std::string_view count) { return draft.has_word(i, count); })) return false;
   const std::string& next = draft.token(i + 1).words.front();
   if (draft.token(i + 1).has_digit || is_aspect(next) || is_ordinary(next)) return false;  // "an odd M8 bolt", "I heard both"
   return !is_noise(next) && draft.lexicon.names_with(next);

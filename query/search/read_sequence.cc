@@ -33,6 +33,12 @@ void leave_out(Draft& draft, std::size_t i) {
   draft.take(i, 1);
 }
 
+void exclude(Draft& draft, std::size_t i) {
+  const auto& words = draft.token(i).words;
+  draft.reading.excluded.insert(draft.reading.excluded.end(), words.begin(), words.end());
+  leave_out(draft, i);
+}
+
 // "not the nut", "without the bottle"; but "without filter change" is a figure of its own.
 bool excludes(Draft& draft, std::size_t i) {
   if (draft.taken[i]) return false;
@@ -53,7 +59,7 @@ void read_uncounted(Draft& draft) {
     const std::size_t end = first;
     while (first > 0 && names_something(draft, first - 1) && (first == end || !begins_clause(draft, first)) && !is_any(draft, first - 1, before)) --first;
     if (end > first + longest_excluded) continue;
-    for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
+    for (std::size_t at = first; at < end; ++at) exclude(draft, at);
     draft.take(i, 1);
     const std::size_t article = first > 0 && is_any(draft, first - 1, articles) ? first - 1 : first;
     if (article > 0 && is_any(draft, article - 1, before)) draft.take(article - 1, 1);
@@ -82,7 +88,7 @@ void read_exclusions(Draft& draft) {
     while (end < draft.size() && names_something(draft, end) && !asks_figure(draft, end) && (end == first || !begins_clause(draft, end))) ++end;
     if (end == first || end > first + longest_excluded) continue;
     draft.take(i, 1);
-    for (std::size_t at = first; at < end; ++at) leave_out(draft, at);
+    for (std::size_t at = first; at < end; ++at) exclude(draft, at);
   }
 }
 

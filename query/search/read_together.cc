@@ -171,6 +171,8 @@ void read_steps_of_torque(QuestionReading& reading) {
 void read_how_much(Draft& draft) {
   auto& reading = draft.reading;
   bool says_it = false, says_fluid = false;
+  for (std::size_t i = 0; i < draft.size(); ++i)  // "how much goes back in"
+    says_fluid = says_fluid || draft.has_word(i, "goes") || draft.has_word(i, "go") || draft.has_word(i, "pour") || draft.has_word(i, "fill");
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) says_it = says_it || (draft.has_word(i, "how") && draft.has_word(i + 1, "much"));
   const auto is_fastener = [](const PartAsked& part) {
     return is_generic_fastener(part) || std::ranges::any_of(part.groups, [](const std::string& group) { return group == "nut" || group.ends_with("-nut") || group.ends_with("-bolt") || group.ends_with("-bolts"); });

@@ -113,6 +113,13 @@ bool leaves_more(Draft& draft, const LooseWords& words, const std::vector<GroupM
   return std::ranges::any_of(matches, takes_it) && draft.lexicon.names_with(words[match.first].word);
 }
 
+// "which oil seals": no grade of oil is asked for.
+bool begins_part(const std::vector<GroupMatch>& matches, const GroupMatch& match) {
+  return !is_part_group(match.group) && std::ranges::any_of(matches, [&](const GroupMatch& other) {
+    return other.count > 1 && other.first + 1 == match.first + match.count && is_part_group(other.group);
+  });
+}
+
 // The longest first; of equal ones that on the left.
 void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   auto matches = draft.lexicon.groups_in(texts_of(words));
@@ -123,11 +130,11 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   const bool has_chain = std::ranges::any_of(words, [](const Loose& each) { return each.word == "chain"; });
   std::erase_if(matches, [&](const GroupMatch& match) {
     const std::string& word = words[match.first].word;
-    if (word == "bare" && match.count == 1) return true;  // no plural of the unit
+    if ((word == "bare" || word == "backing") && match.count == 1) return true;  // no plural of the unit, no side
     return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
+    if (match.count >= at_least && is_free(words, match) && !(match.count == 2 && begins_part(matches, match)) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
         (is_part_group(match.group) || !is_parted(draft, words, match)))
       read_match(draft, words, matches, match);
 }
@@ -197,7 +204,7 @@ bool read_parted_pair(Draft& draft, LooseWords& words) {
       const LooseWords pair = {words[i], words[j]};
       const auto matches = draft.lexicon.groups_in(texts_of(pair));
       for (const auto& match : matches) {
-        if (match.count != 2 || !is_part_group(match.group)) continue;
+        if (match.count != 2 || !is_part_group(match.group) || match.group == "two-up") continue;  // "two sensors up north"
         LooseWords taken = pair;
         read_match(draft, taken, matches, match);
         words[i].taken = words[j].taken = true;

@@ -93,6 +93,7 @@ struct QuestionReading {
   std::vector<std::string> unread;    // words that nobody here knows
   bool names_another = false;         // one of them is a thing that tells what is sought from ours: "turbo oil pipe"
   std::vector<std::string> left_aside;  // words that nothing holds together with the others
+  std::vector<std::string> excluded;  // words of what is not meant: "not the nut"
   std::vector<std::string> left_out;  // words that say nothing here
   bool is_spoken = false;             // typed as one speaks, in a sentence
   std::vector<std::string> doubts;    // sentences: what could also have been meant

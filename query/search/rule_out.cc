@@ -118,6 +118,16 @@ void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexi
   });
 }
 
+// "for an M12 flange bolt, not the nut"
+void rule_out_excluded(Entries& entries, const QuestionReading& reading) {
+  for (const auto& word : reading.excluded) {
+    const std::string stem = stem_of(word);
+    const auto has_stem = [&](const std::string& other) { return stem_of(other) == stem; };
+    if (std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::any_of(part.words, has_stem); })) continue;
+    keep(entries, [&](const Weighed& each) { return std::ranges::none_of(words_of(fold(each.hit.entry.name)), has_stem); });
+  }
+}
+
 // "how far may the rim hop": up and down, and not sideways.
 void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
   constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
@@ -138,7 +148,10 @@ void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& readin
       if (part.words.size() == 1) continue;  // of a letter, or of a range
       if (word.find_first_not_of("0123456789") != std::string::npos) continue;
       const auto is_called_so = [&](const Weighed& each) { return is_called(each.hit.entry, word); };
-      if (std::ranges::any_of(entries, is_called_so)) keep(entries, is_called_so);
+      if (std::ranges::any_of(entries, is_called_so))
+        keep(entries, is_called_so);
+      else
+        keep(entries, [](const Weighed& each) { return !is_numbered(each.hit.entry); });
     }
 }
 
@@ -156,6 +169,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_other_loads(entries, reading, lexicon);
   rule_out_otherwise_numbered(entries, reading);
   rule_out_other_run_out(entries, reading, lexicon);
+  rule_out_excluded(entries, reading);
 }
 
 }  // namespace sheaf
