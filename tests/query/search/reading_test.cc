@@ -273,3 +273,39 @@ TEST_CASE("sizes with strokes, and no sizes of a tyre") {
   CHECK(read("110/100-18 64M").threads.empty());
   CHECK(read("110/100-18 64M").lengths.empty());
 }
+
+TEST_CASE("a sentence is told from a look-up, and the clause that asks from those beside it") {
+  CHECK_FALSE(read("front axle nut torque muleback 2013 in ft lb please").is_spoken);
+  const auto spoken = read("the axle nut is on, what do the fork top plugs get on a muleback");
+  CHECK(spoken.is_spoken);
+  REQUIRE(std::ranges::any_of(spoken.parts, &PartAsked::is_context));
+  for (const auto& part : spoken.parts) CHECK(part.is_context == (part.typed == "axle" || part.typed == "nut"));
+  const auto under = read("brake pedal, how far below the fork top plug should it be on a muleback");
+  for (const auto& part : under.parts) CHECK_FALSE(part.is_context);  // below it, not of it
+}
+
+TEST_CASE("what is not there, not counted or not meant is no part that is asked for") {
+  const auto has_part = [](const QuestionReading& reading, std::string_view word) {
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+  };
+  CHECK_FALSE(has_part(read("fork spring muleback, no plug there"), "plug"));
+  CHECK_FALSE(has_part(read("fork oil muleback, plug not counted"), "plug"));
+  const auto excluded = read("top plug muleback, not the nut");
+  CHECK(excluded.excluded == std::vector<std::string>{"nut"});
+  CHECK(read("wheel back on the muleback").sides.empty());
+  CHECK(read("tyre front and back on the muleback").sides.empty());  // of both
+}
+
+TEST_CASE("what was measured is held against a limit, unless the thing is bought by its size") {
+  const auto measured = read("top plug muleback measures 39.6, still usable");
+  CHECK(measured.lengths.empty());
+  CHECK(measured.asks("limit"));
+  CHECK(measured.doubts.size() == 1);
+  CHECK(read("seal that measures 43 mm").lengths.size() == 1);
+}
+
+TEST_CASE("nothing typed behind or before a trigger word is read beyond the ends") {
+  for (const char* text : {"no", "back", "both", "not", "over", "side", "weight", "aside", "counted", "thread above", "left hand", "up and", "and down", "in bits",
+                           "on the phone", "of an inch", "5 of an inch", "quarter", "two thousand", "five", "how much", "no figure", "dot", "notch", "behind", "a leg"})
+    CHECK_NOTHROW(read(text));
+}
