@@ -16,7 +16,7 @@ struct Abbreviation {
 // clang-format off
 constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"1st", "first"}, {"2nd", "second"}, {"3rd", "third"}, {"adj", "adjuster"}, {"adjstr", "adjuster"},
-    {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"}, {"bigger", "large"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
+    {"alt", "alternator"}, {"axl", "axle"}, {"batt", "battery"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
     {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"}, {"brkt", "bracket"},
     {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"calib", "calibration"},
     {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},
@@ -26,12 +26,12 @@ constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"frk", "fork"}, {"frnt", "front"}, {"frt", "front"}, {"gbox", "gearbox"}, {"gkt", "gasket"}, {"gskt", "gasket"},
     {"gskts", "gaskets"}, {"hbar", "handlebar"}, {"hbars", "handlebars"}, {"hd", "head"}, {"hgt", "height"},
     {"hsg", "housing"}, {"hsng", "housing"}, {"ht", "height"}, {"hyd", "hydraulic"}, {"inl", "inlet"},
-    {"insp", "inspection"}, {"larger", "large"}, {"lck", "lock"}, {"lgth", "length"}, {"lnk", "link"}, {"lvr", "lever"},
+    {"insp", "inspection"}, {"lck", "lock"}, {"lgth", "length"}, {"lnk", "link"}, {"lvr", "lever"},
     {"lvrs", "levers"}, {"lwer", "lower"}, {"lwr", "lower"}, {"mnt", "mount"}, {"mstr", "master"},
     {"mtg", "mounting"}, {"nbr", "number"}, {"nr", "number"}, {"nutz", "nuts"}, {"oot", "out"}, {"pdl", "pedal"}, {"peddle", "pedal"}, {"pist", "piston"},
     {"pmp", "pump"}, {"prld", "preload"}, {"prs", "pressure"}, {"rad", "radiator"}, {"reb", "rebound"},
     {"reg", "regulator"}, {"resvr", "reservoir"}, {"rkr", "rocker"}, {"rlr", "roller"}, {"rtr", "rotor"}, {"scr", "screw"},
-    {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"}, {"skt", "socket"}, {"slv", "sleeve"}, {"smaller", "small"},
+    {"scrw", "screw"}, {"scrws", "screws"}, {"shft", "shaft"}, {"skt", "socket"}, {"slv", "sleeve"},
     {"spcr", "spacer"}, {"spd", "speed"}, {"spkt", "sprocket"}, {"spndl", "spindle"}, {"spr", "spring"},
     {"sprg", "spring"}, {"sprkt", "sprocket"}, {"stat", "thermostat"}, {"std", "standard"}, {"stg", "steering"},
     {"strg", "steering"}, {"susp", "suspension"}, {"swg", "swingarm"}, {"tens", "tensioner"}, {"therm", "thermostat"},

@@ -151,19 +151,7 @@ std::string thing_with_a_letter(const std::string& word) {
   return thing;
 }
 
-// "the 450s swinging arm": of the 450.
-bool is_of_model(Draft& draft, const std::string& word) {
-  constexpr std::size_t shortest = 4;
-  const std::string number = word.substr(0, word.size() - 1);
-  return word.size() >= shortest && word.ends_with('s') && is_digits(number) && !draft.lexicon.machines_with(number).empty();
-}
-
 bool correct_word(Draft& draft, std::size_t i) {
-  if (is_of_model(draft, draft.token(i).words.front())) {
-    draft.question.tokens[i].words.front().pop_back();
-    draft.question.tokens[i].typed = draft.token(i).words.front();
-    return true;
-  }
   if (draft.token(i).typed == "2up") {
     draft.question.tokens[i].words = {"two", "up"};
     draft.question.tokens[i].has_digit = false;

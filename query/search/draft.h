@@ -22,6 +22,11 @@ struct Draft {
   Lexicon& lexicon;
   QuestionReading reading;
   std::vector<bool> taken;  // by token
+  struct SideSaid {
+    std::string side;
+    std::size_t token;
+  };
+  std::vector<SideSaid> sides_said;
   std::size_t machines_tried = 0;  // words taken for a machine's name cut short
 
   std::size_t size() const { return question.tokens.size(); }

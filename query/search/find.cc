@@ -220,7 +220,7 @@ bool is_blocked(const QuestionReading& reading) {
   if (reading.unread.empty() || !reading.numbers.empty()) return false;  // a part's number says it all
   if (reading.names_another) return true;
   const bool names_part = std::ranges::any_of(reading.parts, names_a_part);
-  if (reading.is_spoken && names_part && std::ranges::none_of(reading.unread, holds_digit)) return false;  // "slid off its splines"
+  if (reading.is_spoken && !reading.machine_is_guess && names_part && std::ranges::all_of(reading.unread, is_everyday)) return false;  // "slid off its splines"
   const bool names_no_part =
       std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
   return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
@@ -382,8 +382,9 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (reading.figures.size() > 1 && !names_column && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
   if (asks_size_of_designated(reading) && attempt({.figures = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
-  if (take_machine_of_chain(findings.reading, searcher) && attempt({.figures_named = false, .sides_stated = false})) return;
   QuestionReading whole = findings.reading;
+  if (take_machine_of_chain(findings.reading, searcher) && attempt({.figures_named = false, .sides_stated = false})) return;
+  findings.reading = whole;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
   findings.reading = whole;
   if (answer_described(findings, searcher, request.limit)) return;
@@ -393,12 +394,6 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
       attempt({.figures_named = false, .sides_stated = false}))
     return;
   findings.reading = std::move(whole);
-}
-
-std::string_view without_end(std::string_view assembly) {
-  for (const std::string_view end : {"front-", "rear-"})
-    if (assembly.starts_with(end)) return assembly.substr(end.size());
-  return assembly;
 }
 
 // Of one assembly, or of the same at both ends of the machine.

@@ -7,7 +7,7 @@
 namespace sheaf {
 
 // True where no machine was named and one machine alone has a chain of the size typed: it is then the machine of the
-// reading, and the size no measure of what is sought.
+// reading, which says so, and the size no measure of what is sought, whether anything is found then or not.
 bool take_machine_of_chain(QuestionReading& reading, Searcher& searcher);
 
 }  // namespace sheaf

@@ -35,6 +35,7 @@ bool follows_belonging(const Draft& draft, std::size_t i) {
 
 bool begins_clause(const Draft& draft, std::size_t i) {
   const std::size_t end = draft.token(i - 1).end;
+  if (draft.token(i).begin < end) return false;  // pieces of one word
   const auto between = std::string_view(draft.question.text).substr(end, draft.token(i).begin - end);
   return between.find_first_of(",;:?!.") != std::string_view::npos || between.find(" - ") != std::string_view::npos;
 }

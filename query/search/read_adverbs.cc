@@ -11,9 +11,11 @@ namespace {
 using Said = std::span<const std::string_view>;
 
 constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
-constexpr std::string_view behind_back[] = {"out", "off", "again", "on", "in", "into", "to", "together"};
+constexpr std::string_view behind_back[] = {"out", "off", "again"};
+constexpr std::string_view put_back[] = {"on", "in", "into", "to", "together"};  // in a sentence
+constexpr std::string_view articles[] = {"the", "a", "my", "der", "le", "la"};
 constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "back it off"
-constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "order", "list", "road", "shelf", "lift", "ramp", "floor"};
+constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "list", "road", "shelf", "lift", "ramp", "floor"};
 constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
 constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not", "that", "this", "it"};
@@ -44,12 +46,14 @@ bool says_where_asked(const Draft& draft, std::size_t i) {
 
 // "hanging or with weight on it": of the machine, and of no oil.
 bool rests_on_it(const Draft& draft, std::size_t i) {
-  constexpr std::string_view behind[] = {"on", "off"}, before[] = {"with", "the", "its", "your", "my", "full"};
+  constexpr std::string_view behind[] = {"on", "off"}, before[] = {"with", "full"};
   return i > 0 && draft.has_word(i, "weight") && is_any(draft, i + 1, behind) && is_any(draft, i - 1, before);
 }
 
 // "how much up and down"
 bool is_up_and_down(const Draft& draft, std::size_t i) {
+  if (i > 1 && draft.has_word(i - 1, "much") && draft.has_word(i, "up")) return false;  // asks for a clearance
+  if (i > 3 && draft.has_word(i - 3, "much") && draft.has_word(i, "down")) return false;
   const bool is_up = draft.has_word(i, "up") && draft.has_word(i + 1, "and") && draft.has_word(i + 2, "down");
   return is_up || (i > 1 && draft.has_word(i, "down") && draft.has_word(i - 1, "and") && draft.has_word(i - 2, "up"));
 }
@@ -80,6 +84,8 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
   if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or"))) return false;  // "front and back"
+  if (draft.has_word(i, "back") && follows(articles)) return false;  // "at the back on the muleback"
+  if (draft.has_word(i, "back") && draft.reading.is_spoken && is_any(draft, i + 1, put_back) && (i + 2 >= draft.size() || std::ranges::all_of(draft.token(i + 2).words, is_noise) || readings(draft.token(i + 2).typed).empty())) return true;
   if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back) || (is_any(draft, i + 1, moved_back) && !follows(amounts));
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
   if (draft.has_word(i, "left")) return follows(measured) || (is_any(draft, i + 1, behind_left) && !draft.has_word(i - 1, "the"));

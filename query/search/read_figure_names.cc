@@ -16,13 +16,19 @@ bool asks_how_many(const LooseWords& words, std::size_t i) {
   return (how == "how" && (many == "many" || many == "much")) || (how == "wie" && many.starts_with("viel"));
 }
 
-// "how many mil a leg": of oil, millilitres.
+// "how many mil a leg": of oil, millilitres; "how many mil clearance" are none.
 bool is_millilitres(const Draft& draft, const std::string& unit) {
-  constexpr std::string_view said[] = {"mil", "mils", "mill", "mills"}, filled[] = {"oil", "fluid", "coolant", "leg", "legs", "fork", "forks"};
-  const auto is_filled = [&](const Token& token) {
-    return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(filled, word) != std::end(filled); });
+  constexpr std::string_view said[] = {"mil", "mils", "mill", "mills"}, filled[] = {"oil", "fluid", "coolant"}, counted[] = {"leg", "side"},
+                             by[] = {"a", "per", "each", "every"}, measured[] = {"bent", "play", "clearance", "wear", "long", "thick", "gap", "slack", "wide"};
+  const auto says_any = [&](auto& words) {
+    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
+      return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(words, std::string_view(word)) != std::end(words); });
+    });
   };
-  return std::ranges::find(said, unit) != std::end(said) && std::ranges::any_of(draft.question.tokens, is_filled);
+  bool counts = false;
+  for (std::size_t i = 1; i < draft.size(); ++i)
+    counts = counts || (std::ranges::any_of(counted, [&](std::string_view word) { return draft.has_word(i, word); }) && std::ranges::any_of(by, [&](std::string_view word) { return draft.has_word(i - 1, word); }));
+  return std::ranges::find(said, unit) != std::end(said) && (counts || says_any(filled)) && !says_any(measured);
 }
 
 // "how many ltr", "wie viele bar": how much there is of what the unit measures, and no number of pieces.
@@ -70,8 +76,12 @@ void read_thread_left(Draft& draft, LooseWords& words) {
   constexpr std::string_view left[] = {"above", "over", "beyond", "past", "showing", "show", "shows", "standing", "visible", "proud", "exposed", "sticking"};
   const auto thread = std::ranges::find_if(words, [](const Loose& each) { return each.word == "thread" || each.word == "threads"; });
   if (thread == words.end()) return;
-  const auto is_left = [&](const Loose& each) { return each.token > thread->token && std::ranges::find(left, std::string_view(each.word)) != std::end(left); };
-  if (std::ranges::none_of(words, is_left)) return;
+  constexpr std::size_t near = 3;  // words
+  const auto is_left = [&](const Loose& each) {
+    return each.token > thread->token && each.token <= thread->token + near && std::ranges::find(left, std::string_view(each.word)) != std::end(left);
+  };
+  const auto is_nut = [](const Loose& each) { return each.word.ends_with("nut") || each.word == "locknuts"; };
+  if (std::ranges::none_of(words, is_left) || std::ranges::none_of(words, is_nut)) return;
   draft.reading.parts.push_back(part_of(draft, thread->word));
   draft.reading.parts.back().token = thread->token;
   thread->taken = true;

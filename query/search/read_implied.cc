@@ -26,7 +26,7 @@ void read_implied_parts(Draft& draft) {
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
-    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each"))) return imply("fork oil", "fork-oil");
+    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each") || draft.has_word(i - 1, "a"))) return imply("fork oil", "fork-oil");
 }
 
 // "tank litres": of what it is filled with.
@@ -93,12 +93,16 @@ void read_clicks_of_place(Draft& draft) {
 // "oil weeping behind the front sprocket, what seal": of the shaft that it sits on.
 void read_seal_behind(Draft& draft) {
   auto& parts = draft.reading.parts;
-  bool says_behind = false;
-  for (std::size_t i = 0; i < draft.size(); ++i) says_behind = says_behind || draft.has_word(i, "behind");
   const auto is_sprocket = [](const PartAsked& part) { return part.has_group("front-sprocket"); };
   const auto is_seal = [](const PartAsked& part) { return stem_of(part.words.back()) == "seal"; };
   const auto sprocket = std::ranges::find_if(parts, is_sprocket);
-  if (!says_behind || sprocket == parts.end() || std::ranges::none_of(parts, is_seal)) return;
+  constexpr std::size_t near = 4;  // words: "behind the 2018 causeway's front sprocket"
+  const auto stands_behind = [&](std::size_t token) {
+    for (std::size_t i = token; i > 0 && i + near > token; --i)
+      if (draft.has_word(i - 1, "behind")) return true;
+    return false;
+  };
+  if (sprocket == parts.end() || !stands_behind(sprocket->token) || std::ranges::none_of(parts, is_seal)) return;
   const std::size_t token = sprocket->token;
   std::erase_if(parts, [&](const PartAsked& part) { return is_sprocket(part) || is_seal(part); });
   parts.push_back(part_of(draft, "countershaft seal"));
@@ -112,12 +116,18 @@ void read_notch_of_shock(Draft& draft) {
   const auto says = [&](std::string_view stem) {
     return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; }); });
   };
-  const auto is_shock = [](const PartAsked& part) { return part.has_group("shock"); };
-  const bool says_it = says("notch") || (says("step") && !says("preload"));
-  if (!says_it || std::ranges::none_of(reading.parts, is_shock) || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.has_group("preload-adjuster"); })) return;
-  std::erase_if(reading.parts, is_shock);
-  reading.parts.push_back(part_of(draft, "shock preload"));
+  const auto is_shock = [](const PartAsked& part) { return part.has_group("shock") || part.words.front() == "shock"; };  // "shock collar"
+  const bool says_it = says("notch") || (says("step") && (says("standard") || says("normal") || says("collar")));
+  const auto shock = std::ranges::find_if(reading.parts, is_shock);
+  const auto names_other = [&](const PartAsked& part) { return !is_shock(part) && !part.is_aspect && names_a_part(part); };
+  if (!says_it || shock == reading.parts.end() || std::ranges::any_of(reading.parts, names_other)) return;
+  const std::size_t token = shock->token;
+  *shock = part_of(draft, "shock");
+  shock->groups = {"shock"};
+  shock->token = token;
+  reading.parts.push_back(part_of(draft, "preload"));
   reading.parts.back().groups = {"preload-adjuster"};
+  reading.parts.back().token = token;
   std::erase_if(reading.figures, [](const std::string& figure) { return figure == "step" || figure == "stage" || figure == "pattern"; });
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (draft.has_word(i, "notch") || draft.has_word(i, "notches")) draft.take(i, 1);
@@ -143,7 +153,8 @@ void read_no_figure_given(Draft& draft) {
 // "pinch bolts, which leg first": those that hold the axle.
 void read_pinch_bolts_of_legs(Draft& draft) {
   const auto says_leg = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word == "leg" || word == "legs" || word == "foot" || word == "feet"; }); };
-  if (std::ranges::none_of(draft.question.tokens, says_leg)) return;
+  const auto says_order = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word == "first" || word == "which" || word == "foot" || word == "feet"; }); };
+  if (std::ranges::none_of(draft.question.tokens, says_leg) || std::ranges::none_of(draft.question.tokens, says_order)) return;
   for (auto& part : draft.reading.parts)
     if (part.groups == std::vector<std::string>{"pinch-bolt"}) part.groups = {"axle-pinch-bolt"};
 }

@@ -6,6 +6,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/clauses.h"
 #include "query/search/draft.h"
 #include "query/search/part_names.h"
 
@@ -27,41 +28,6 @@ void read_descriptions(Draft& draft) {
     if (!names_before(i) || !begins_description(draft, i)) continue;
     for (auto& part : draft.reading.parts) part.describes = part.describes || part.token >= i;
   }
-}
-
-// "how", "what", "which", in five languages; or a verb that begins a question.
-bool asks_something(const Draft& draft, std::size_t begin, std::size_t end) {
-  constexpr std::string_view asking[] = {"how", "what", "whats", "which", "where", "when", "wie", "was", "welche", "welcher", "welches", "combien", "quel", "quelle", "cuanto", "cual", "quanto", "quale"};
-  constexpr std::string_view beginning[] = {"do", "does", "is", "are", "can", "may", "should", "must", "will"};
-  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
-  if (is_any(begin, beginning)) return true;
-  for (std::size_t i = begin; i < end; ++i)
-    if (is_any(i, asking)) return true;
-  return false;
-}
-
-// "how far below the peg", "how much in the rear tyre"
-bool says_where(const Draft& draft, std::size_t i) {
-  constexpr std::string_view places[] = {"under", "below", "beneath", "above", "over", "from", "to", "before", "after", "in", "into", "on", "of", "with", "at", "round", "for", "against", "between"};
-  return std::ranges::any_of(places, [&](std::string_view word) { return draft.has_word(i, word); });
-}
-
-// Of several clauses, the last one that asks; what it asks for is named in it, and what the others name only says where
-// or when, if it names a part at all.
-void read_contexts(Draft& draft) {
-  std::size_t begin = 0, end = 0, asking = draft.size(), asked_until = 0;
-  for (std::size_t i = 1; i <= draft.size(); ++i) {
-    if (i < draft.size() && !begins_clause(draft, i)) continue;
-    end = i;
-    if (asks_something(draft, begin, end)) asking = begin, asked_until = end;
-    begin = end;
-  }
-  for (std::size_t i = asking; i < asked_until; ++i)
-    if (says_where(draft, i)) asked_until = i;
-  auto& parts = draft.reading.parts;
-  const auto is_asked = [&](const PartAsked& part) { return part.token >= asking && part.token < asked_until; };
-  if (std::ranges::none_of(parts, [&](const PartAsked& part) { return is_asked(part) && names_a_part(part); })) return;
-  for (auto& part : parts) part.is_context = part.token < asking;
 }
 
 bool is_bare_number(std::string_view word) {
@@ -154,8 +120,7 @@ bool is_mark(Draft& draft, const std::string& word) {
 // "PM2-27", stamped on a caliper: all of it stands on some sheet.
 bool is_part_of_mark(Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
-  const auto is_digits = [](const std::string& word) { return is_bare_number(word); };
-  if (words.size() != 2 || std::ranges::all_of(words, is_digits)) return false;
+  if (words.size() != 2 || std::ranges::all_of(words, is_bare_number)) return false;
   return std::ranges::all_of(words, [&](const std::string& word) { return draft.lexicon.has_term(Prefix::other_stem, stem_of(word)); });
 }
 

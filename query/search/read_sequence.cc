@@ -3,6 +3,7 @@
 // figures between which the asker doubts are not what is asked for.
 #include <span>
 
+#include "query/library/fold.h"
 #include "query/search/draft.h"
 
 namespace sheaf {
@@ -42,7 +43,8 @@ void exclude(Draft& draft, std::size_t i) {
 // "not the nut", "without the bottle"; but "without filter change" is a figure of its own.
 bool excludes(Draft& draft, std::size_t i) {
   if (draft.taken[i]) return false;
-  if (draft.has_word(i, "not")) return is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise);
+  const bool is_first = i == 0 || (i == 1 && draft.has_word(0, "no"));  // "not two up, alone"
+  if (draft.has_word(i, "not")) return is_first || (is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise));
   if (!is_any(draft, i, excluding)) return false;
   std::vector<std::string> words;
   for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at) words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
@@ -50,15 +52,25 @@ bool excludes(Draft& draft, std::size_t i) {
   return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
 }
 
+// "litres", "torque": what is asked, whatever was excluded before it.
+bool asks_figure(Draft& draft, std::size_t i) {
+  if (!readings(draft.token(i).typed).empty()) return true;
+  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return match.group.starts_with("kind-"); });
+}
+
 // "leaving the bottle aside", "expansion bottle not counted"
 void read_uncounted(Draft& draft) {
   constexpr std::string_view before[] = {"leaving", "minus", "less", "counting"}, behind[] = {"counted", "included", "aside"};
+  constexpr std::size_t longest_uncounted = 2;  // words
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!is_any(draft, i, behind) || (!draft.has_word(i - 1, "not") && !draft.has_word(i, "aside"))) continue;
     std::size_t first = draft.has_word(i - 1, "not") ? i - 1 : i;
     const std::size_t end = first;
-    while (first > 0 && names_something(draft, first - 1) && (first == end || !begins_clause(draft, first)) && !is_any(draft, first - 1, before)) --first;
-    if (end > first + longest_excluded) continue;
+    while (first > 0 && end < first + longest_uncounted && names_something(draft, first - 1) && !asks_figure(draft, first - 1) && (first == end || !begins_clause(draft, first)) &&
+           !is_any(draft, first - 1, before))
+      --first;
+    if (first == end) continue;
+    if (draft.has_word(end - 1, "filter")) add_new(draft.reading.figures, "after-drain");
     for (std::size_t at = first; at < end; ++at) exclude(draft, at);
     draft.take(i, 1);
     const std::size_t article = first > 0 && is_any(draft, first - 1, articles) ? first - 1 : first;
@@ -70,17 +82,11 @@ void read_uncounted(Draft& draft) {
 void read_absences(Draft& draft) {
   constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
   for (std::size_t i = 0; i + 2 < draft.size(); ++i)
-    if (draft.has_word(i, "no") && names_something(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
-}
-
-// "litres", "torque": what is asked, whatever was excluded before it.
-bool asks_figure(Draft& draft, std::size_t i) {
-  if (!readings(draft.token(i).typed).empty()) return true;
-  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return match.group.starts_with("kind-"); });
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit && !asks_figure(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
 }
 
 void read_exclusions(Draft& draft) {
-  for (std::size_t i = 1; i < draft.size(); ++i) {
+  for (std::size_t i = 0; i < draft.size(); ++i) {
     if (!excludes(draft, i)) continue;
     std::size_t first = i + 1;
     while (first < draft.size() && is_any(draft, first, articles)) ++first;
@@ -96,9 +102,8 @@ void read_exclusions(Draft& draft) {
 void read_excluded_codes(Draft& draft) {
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
     if (!draft.has_word(i, "not") || !draft.token(i + 1).words.front().starts_with("dot")) continue;
-    for (const auto& code : draft.reading.codes)
-      if (code.starts_with("dot")) draft.reading.left_out.push_back(code);
-    std::erase_if(draft.reading.codes, [](const std::string& code) { return code.starts_with("dot"); });
+    const std::string said = squeeze(draft.token(i + 1).typed + (draft.has_word(i + 1, "dot") && i + 2 < draft.size() ? draft.token(i + 2).typed : ""));
+    if (std::erase(draft.reading.codes, said) > 0) draft.reading.left_out.push_back(said);
   }
 }
 

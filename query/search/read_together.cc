@@ -6,6 +6,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/clauses.h"
 #include "query/search/draft.h"
 #include "query/search/part_names.h"
 #include "query/search/sides.h"
@@ -172,7 +173,10 @@ void read_how_much(Draft& draft) {
   auto& reading = draft.reading;
   bool says_it = false, says_fluid = false;
   for (std::size_t i = 0; i < draft.size(); ++i)  // "how much goes back in"
-    says_fluid = says_fluid || draft.has_word(i, "goes") || draft.has_word(i, "go") || draft.has_word(i, "pour") || draft.has_word(i, "fill");
+    says_fluid = says_fluid || draft.has_word(i, "pour") || draft.has_word(i, "fill") ||
+                 ((draft.has_word(i, "goes") || draft.has_word(i, "go")) && !draft.has_word(i + 1, "on"));
+  bool says_get = false;  // "how much does the spark plug get"
+  for (std::size_t i = 0; i < draft.size(); ++i) says_get = says_get || draft.has_word(i, "get") || draft.has_word(i, "gets");
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) says_it = says_it || (draft.has_word(i, "how") && draft.has_word(i + 1, "much"));
   const auto is_fastener = [](const PartAsked& part) {
     return is_generic_fastener(part) || std::ranges::any_of(part.groups, [](const std::string& group) { return group == "nut" || group.ends_with("-nut") || group.ends_with("-bolt") || group.ends_with("-bolts"); });
@@ -182,17 +186,26 @@ void read_how_much(Draft& draft) {
   if (!says_it || says_fluid || !reading.units.empty() || !reading.asks("volume")) return;
   const auto is_measured = [](const PartAsked& part) { return std::ranges::any_of(part.groups, says_what_of_it); };
   if (std::ranges::any_of(reading.parts, [](const PartAsked& part) { return stem_of(part.typed) == "thread"; })) return;  // that shows above a nut
-  const bool has_fastener = std::ranges::any_of(reading.parts, is_fastener);
+  const bool has_fastener = says_get || std::ranges::any_of(reading.parts, is_fastener);
   if (!has_fastener && std::ranges::none_of(reading.parts, is_measured)) return;
   std::erase(reading.figures, "volume");
   if (has_fastener && reading.figures.empty()) add_new(reading.figures, "torque");
 }
 
-// "front or back", "top or bottom": of which end it is, was not known.
-void read_both_ends(QuestionReading& reading) {
-  const auto has = [&](std::string_view side) { return std::ranges::find(reading.sides, side) != reading.sides.end(); };
-  for (const auto& axis : side_axes)
-    if (has(axis[0]) && has(axis[1])) std::erase_if(reading.sides, [&](const std::string& side) { return side == axis[0] || side == axis[1]; });
+// "rear wheel off, what do the front disc bolts get": of the side that is said where it is asked. "front or back", "top or
+// bottom": of which end it is, was not known.
+void read_both_ends(Draft& draft) {
+  auto& sides = draft.reading.sides;
+  const Clause clause = asking_clause(draft);
+  const auto is_asked = [&](std::string_view side) {
+    return std::ranges::any_of(draft.sides_said, [&](const Draft::SideSaid& said) { return said.side == side && said.token >= clause.begin && said.token < clause.end; });
+  };
+  const auto has = [&](std::string_view side) { return std::ranges::find(sides, side) != sides.end(); };
+  for (const auto& axis : side_axes) {
+    if (!has(axis[0]) || !has(axis[1])) continue;
+    const bool one = is_asked(axis[0]), other = is_asked(axis[1]);
+    std::erase_if(sides, [&](const std::string& side) { return (side == axis[0] && (!one || other)) || (side == axis[1] && (!other || one)); });
+  }
 }
 
 // "headstock" is the steering head, of which whole sheets are, though no name holds the word.
@@ -225,7 +238,7 @@ void read_together(Draft& draft) {
   read_threads_of_sizes(draft);
   read_sides_beside_parts(draft.reading);
   read_compound_sides(draft.reading);
-  read_both_ends(draft.reading);
+  read_both_ends(draft);
   read_steps_of_torque(draft.reading);
   read_how_much(draft);
   read_implied(draft);

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "query/library/vocabulary.h"
+#include "query/search/clauses.h"
 #include "query/search/loose_words.h"
 #include "query/search/sides.h"
 
@@ -84,8 +85,10 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   }
   const std::string_view other = says_end(draft) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
   for (const auto& match : matches)
-    if (match.first == chosen.first && match.count == chosen.count && !(typed == "r" && match.group == other))
+    if (match.first == chosen.first && match.count == chosen.count && !(typed == "r" && match.group == other)) {
       read_meaning(draft.reading, match.group, typed);
+      if (const auto side = side_of_group(match.group); !side.empty()) draft.sides_said.push_back({std::string(side), words[chosen.first].token});
+    }
   take(words, chosen);
   leave_thing(draft, words, chosen);
 }
@@ -189,8 +192,11 @@ bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other
   const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
   const std::size_t first = std::min(one.token, other.token), last = std::max(one.token, other.token);
   const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
+  if (!draft.reading.is_spoken) return false;
   const bool is_turned = one.token > other.token && begins_clause(draft, one.token);  // "oil gauge in, engine hot": no engine oil
-  if (!draft.reading.is_spoken || (!is_turned && (before == 0 || !is_any(before - 1, ways)))) return false;
+  const bool is_told_after = !asks(draft, clause_of(draft, last));                    // "the caliper bolts, hose is still on"
+  const bool is_on_the_way = before > 0 && is_any(before - 1, ways);
+  if (!is_turned && !is_told_after && !is_on_the_way) return false;
   for (std::size_t i = first + 1; i <= last; ++i)
     if (begins_clause(draft, i)) return true;
   return false;

@@ -3,7 +3,9 @@
 // in one line, so that a misreading is seen.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
+#include <iterator>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -57,6 +59,12 @@ struct LengthAsked {
 // "50T", of a sprocket: no length, but read in its description.
 inline bool counts_teeth(const LengthAsked& length) { return length.typed.ends_with('T'); }
 
+// "525": of a roller chain, as it is sold; common practice, no source.
+inline bool names_chain(const LengthAsked& length) {
+  constexpr std::string_view sizes[] = {"415", "420", "425", "428", "520", "525", "530", "532", "630"};
+  return length.bare && std::find(std::begin(sizes), std::end(sizes), length.typed) != std::end(sizes);
+}
+
 // "21 inch tube": of a wheel, for no fork's tube is as wide; common practice, no source.
 inline bool is_of_wheel(const LengthAsked& length) { return length.mm > 250; }
 
@@ -70,7 +78,7 @@ struct QuestionReading {
   int year = 0, year_to = 0;      // 0: none was named
   std::string frame, market;
   std::vector<std::string> sides;       // "front", "left"
-  std::vector<std::string> assemblies;  // from a filter
+  std::vector<std::string> assemblies;  // from a filter, or by what is counted there
   std::vector<std::string> kinds;       // from a filter
   std::vector<PartAsked> parts;
   std::vector<std::string> figures;  // fields or kinds asked for: "torque", "level", "clearance"

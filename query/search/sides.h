@@ -40,4 +40,11 @@ constexpr std::string_view end_of_assembly(std::string_view assembly) {
   return {};
 }
 
+// "wheel" of "front-wheel": the same assembly, whichever end it is at.
+constexpr std::string_view without_end(std::string_view assembly) {
+  for (const std::string_view end : {"front-", "rear-"})
+    if (assembly.starts_with(end)) return assembly.substr(end.size());
+  return assembly;
+}
+
 }  // namespace sheaf

@@ -75,29 +75,36 @@ std::pair<int, std::size_t> year_at(const std::vector<Word>& words, std::size_t 
   const int small = number(at);
   if (small > 0 && small < 10) return {2000 + small, at + 1 - i};
   const auto [rest, count] = tens_and_ones(at);
+  if (is_unit(words, i + 2)) return {0, 0};  // "two thousand km"
   return count == 0 ? std::pair(0, std::size_t{0}) : std::pair(2000 + rest, at + count - i);
 }
 
 // "quarter inch", "three eighths", "five sixteenths": a fraction, and how many words say it; none of others.
 std::pair<std::string, std::size_t> fraction_at(const std::vector<Word>& words, std::size_t i) {
   const auto is = [&](std::size_t at, std::string_view word) { return at < words.size() && words[at].folded == word; };
-  constexpr std::string_view wrenches[] = {"wrench", "clicker", "ratchet", "spanner"};
+  constexpr std::string_view wrenches[] = {"wrench", "clicker", "ratchet"};
   constexpr std::size_t near = 5;  // words
   for (std::size_t at = i; at < std::min(i + near, words.size()); ++at)  // which are called so
     if (std::ranges::find(wrenches, std::string_view(words[at].folded)) != std::end(wrenches)) return {};
-  const auto is_inch = [&](std::size_t at) { return is(at, "inch") || is(at, "inches") || is(at, "in"); };
+  const auto is_inch = [&](std::size_t at) { return is(at, "inch") || is(at, "inches"); };
   if ((is(i, "quarter") || is(i, "half")) && is_inch(i + 1)) return {is(i, "half") ? "1/2" : "1/4", 1};
   const int count = number_of(words[i]);
   const int parts = is(i + 1, "quarters") ? 4 : is(i + 1, "eighths") ? 8 : is(i + 1, "sixteenths") ? 16 : 0;
   return count > 0 && count < parts ? std::pair(std::to_string(count) + "/" + std::to_string(parts), std::size_t{2}) : std::pair(std::string(), std::size_t{0});
 }
 
+// "7/8 of an inch"
+std::string in_inches(std::string text) {
+  constexpr std::string_view of_an_inch = " of an inch";
+  for (std::size_t at = text.find(of_an_inch); at != std::string::npos; at = text.find(of_an_inch, at + 1))
+    if (at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, of_an_inch.size(), " inch");
+  return text;
+}
+
 }  // namespace
 
 std::string with_digits(std::string_view said) {
   std::string text(said);
-  constexpr std::string_view of_an_inch = " of an inch";  // "7/8 of an inch"
-  if (const auto at = text.find(of_an_inch); at != std::string::npos && at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, of_an_inch.size(), " inch");
   std::string written;
   std::size_t copied = 0;
   const auto words = words_between_spaces(text);
@@ -134,7 +141,7 @@ std::string with_digits(std::string_view said) {
     copied = words[last].end;
     i = last;
   }
-  return written + text.substr(copied);
+  return in_inches(written + text.substr(copied));
 }
 
 }  // namespace sheaf

@@ -29,7 +29,9 @@ bool are_twins(const Hit& left, const Hit& right, const QuestionReading& reading
   };
   const auto end_of = [](const Hit& hit) { return end_of_assembly(hit.sheet.assembly); };
   const bool of_both_ends = !end_of(left).empty() && opposite_of(end_of(left)) == end_of(right);
-  const bool are_as_numbered = left.entry.kind == right.entry.kind && left.library == right.library;
+  const bool are_as_numbered = left.entry.kind == right.entry.kind && left.library == right.library && without_end(left.sheet.assembly) == without_end(right.sheet.assembly);
+  const auto fits_too = [&](const FitRecord& fit) { return std::ranges::any_of(right.entry.fits, [&](const FitRecord& other) { return other.make == fit.make && other.model == fit.model; }); };
+  if (std::ranges::none_of(left.entry.fits, fits_too)) return false;
   return reading.sides.empty() && of_both_ends && are_as_numbered && without_sides(left.entry.name) == without_sides(right.entry.name);
 }
 

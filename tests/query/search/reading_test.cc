@@ -292,7 +292,8 @@ TEST_CASE("what is not there, not counted or not meant is no part that is asked 
   CHECK_FALSE(has_part(read("fork oil muleback, plug not counted"), "plug"));
   const auto excluded = read("top plug muleback, not the nut");
   CHECK(excluded.excluded == std::vector<std::string>{"nut"});
-  CHECK(read("wheel back on the muleback").sides.empty());
+  CHECK(read("the wheel is back on the muleback, what does the nut get").sides.empty());
+  CHECK(read("what pressure goes in the tyre at the back on the muleback").sides == std::vector<std::string>{"rear"});
   CHECK(read("tyre front and back on the muleback").sides.empty());  // of both
 }
 
