@@ -135,7 +135,7 @@ constexpr auto ordinary = std::to_array<ShortWord>({
     "mumble", "mumbling", "murder", "mystery", "name", "narrow", "nasty", "nation", "national",
     "native", "naturally", "nature", "near", "nearby", "nearly", "neat", "necessary", "neglect",
     "neighbour", "neither", "nervous", "nest", "new", "newest", "next", "nice", "night",
-    "nightmare", "nobody", "nod", "noise", "noisy", "none", "nonsense", "noon", "nope", "normal",
+    "nightmare", "nobody", "nod", "noise", "noisy", "none", "noon", "nope", "normal",
     "notice", "notify", "nowadays", "nowhere", "nuisance", "numb", "nylon", "obey", "object",
     "observe", "obsolete", "obtain", "obvious", "obviously", "occasion", "occasional",
     "occasionally", "occur", "odd", "offend", "offer", "offhand", "office", "often", "ohh", "oily",
