@@ -44,21 +44,11 @@ std::vector<Clause> clauses_of(const Draft& draft) {
 
 // "how far below the peg", "how much in the rear tyre"
 bool says_where(const Draft& draft, std::size_t i) {
-  constexpr std::string_view places[] = {"under", "below", "beneath", "above", "over", "from", "to", "before", "after", "in", "into", "on", "of", "with", "at", "round", "for", "against", "between"};
+  constexpr std::string_view places[] = {"under", "below", "beneath", "above", "over", "from", "to", "before", "after", "in", "into", "on", "with", "at", "round", "against", "between"};
   return is_any(draft, i, places);
 }
 
 }  // namespace
-
-bool asks(const Draft& draft, const Clause& clause) {
-  return holds(draft, clause, asking, first_words) || holds(draft, clause, beginning, 1) || asks_politely(draft, clause);
-}
-
-Clause clause_of(const Draft& draft, std::size_t token) {
-  for (const Clause& clause : clauses_of(draft))
-    if (token < clause.end) return clause;
-  return {};
-}
 
 Clause asking_clause(const Draft& draft) {
   const auto clauses = clauses_of(draft);

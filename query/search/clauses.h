@@ -12,9 +12,6 @@ struct Clause {
   std::size_t begin = 0, end = 0;  // tokens
 };
 
-Clause clause_of(const Draft& draft, std::size_t token);
-// Whether it begins with "how", "what" or a verb that asks, or says please.
-bool asks(const Draft& draft, const Clause& clause);
 // The last one that begins with what it asks; else the last that asks at all. Empty where none does.
 Clause asking_clause(const Draft& draft);
 

@@ -5,6 +5,7 @@
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"
+#include "query/search/part_names.h"
 
 namespace sheaf {
 namespace {
@@ -78,11 +79,16 @@ void read_uncounted(Draft& draft) {
   }
 }
 
+// "no play on the lever, what should it be"
+bool is_measured(Draft& draft, std::size_t i) {
+  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return says_what_of_it(match.group); });
+}
+
 // "no nut there", "no washer on it", "has no nut, it"
 void read_absences(Draft& draft) {
   constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
   for (std::size_t i = 0; i + 2 < draft.size(); ++i)
-    if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit && !asks_figure(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit && !asks_figure(draft, i + 1) && !is_measured(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
 }
 
 void read_exclusions(Draft& draft) {

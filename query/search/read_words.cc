@@ -116,6 +116,21 @@ bool leaves_more(Draft& draft, const LooseWords& words, const std::vector<GroupM
   return std::ranges::any_of(matches, takes_it) && draft.lexicon.names_with(words[match.first].word);
 }
 
+// Whether that token stands behind the clause that asks, or before it, if any does.
+bool is_beside_question(const Draft& draft, std::size_t token) {
+  const Clause asked = asking_clause(draft);
+  return asked.end > asked.begin && (token < asked.begin || token >= asked.end);
+}
+
+// "what does the plug get, gap is set": no plug gap.
+bool reaches_beside_question(const Draft& draft, const LooseWords& words, const GroupMatch& match) {
+  if (!draft.reading.is_spoken || match.count < 2) return false;
+  const std::size_t first = words[match.first].token, last = words[match.first + match.count - 1].token;
+  for (std::size_t i = first + 1; i <= last; ++i)
+    if (begins_clause(draft, i)) return is_beside_question(draft, last);
+  return false;
+}
+
 // "which oil seals": no grade of oil is asked for.
 bool begins_part(const std::vector<GroupMatch>& matches, const GroupMatch& match) {
   return !is_part_group(match.group) && std::ranges::any_of(matches, [&](const GroupMatch& other) {
@@ -137,7 +152,7 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match) && !(match.count == 2 && begins_part(matches, match)) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
+    if (match.count >= at_least && is_free(words, match) && !(match.count == 2 && begins_part(matches, match)) && !reaches_beside_question(draft, words, match) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
         (is_part_group(match.group) || !is_parted(draft, words, match)))
       read_match(draft, words, matches, match);
 }
@@ -194,7 +209,7 @@ bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other
   const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
   if (!draft.reading.is_spoken) return false;
   const bool is_turned = one.token > other.token && begins_clause(draft, one.token);  // "oil gauge in, engine hot": no engine oil
-  const bool is_told_after = !asks(draft, clause_of(draft, last));                    // "the caliper bolts, hose is still on"
+  const bool is_told_after = is_beside_question(draft, last);                         // "the caliper bolts, hose is still on"
   const bool is_on_the_way = before > 0 && is_any(before - 1, ways);
   if (!is_turned && !is_told_after && !is_on_the_way) return false;
   for (std::size_t i = first + 1; i <= last; ++i)

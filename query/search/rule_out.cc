@@ -128,6 +128,20 @@ void rule_out_excluded(Entries& entries, const QuestionReading& reading) {
   }
 }
 
+// "air filter": an oil filter is none, for what it shares with it belongs to a name of its own.
+void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
+  if (!reading.is_spoken || reading.parts.size() != 1 || reading.parts.front().words.size() < 2 || !names_a_part(reading.parts.front())) return;
+  const PartAsked& part = reading.parts.front();
+  keep(entries, [&](const Weighed& each) {
+    const auto words = words_of(fold(each.hit.entry.name));
+    const auto holds = [&](const std::string& asked) { return std::ranges::any_of(words, [&](const std::string& word) { return stem_of(word) == stem_of(asked); }); };
+    const auto& matches = lexicon.groups_in(words);
+    const bool is_called_so = std::ranges::all_of(part.words, holds) || std::ranges::any_of(matches, [&](const GroupMatch& match) { return part.has_group(match.group); });
+    const auto is_of_another = [&](const GroupMatch& match) { return match.count > 1 && stem_of(words[match.first + match.count - 1]) == stem_of(part.words.back()); };
+    return is_called_so || std::ranges::none_of(matches, is_of_another);
+  });
+}
+
 // "how far may the rim hop": up and down, and not sideways.
 void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
   constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
@@ -170,6 +184,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_otherwise_numbered(entries, reading);
   rule_out_other_run_out(entries, reading, lexicon);
   rule_out_excluded(entries, reading);
+  rule_out_of_other_name(entries, reading, lexicon);
 }
 
 }  // namespace sheaf
