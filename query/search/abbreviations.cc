@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What benches and parts lists write short. Only what is no word of its own.
+// What benches and parts lists write short, or by its sound ("peddle"). Only what no bench means otherwise.
 #include <algorithm>
 #include <array>
 
