@@ -112,6 +112,15 @@ def faults():
             yield f"{script}: not a shell script that parses"
 
 
+def layout_faults():
+    code = [path for path in sources() if path.suffix in (".cc", ".h")]
+    run = subprocess.run(["clang-format", "--dry-run", "--Werror", *code], cwd=ROOT, capture_output=True, text=True,
+                         check=False)
+    laid_otherwise = re.findall(r"^(\S+?):(\d+):\d+: error", run.stderr, re.MULTILINE)
+    for name in sorted({name for name, line in laid_otherwise}):
+        yield f"{pathlib.Path(name).relative_to(ROOT)}: not laid out as clang-format -i does"
+
+
 def link_faults(build):
     linked = subprocess.run(["ldd", build / "sheaf"], capture_output=True, text=True, check=True).stdout
     if "yaml" in linked:
@@ -122,7 +131,7 @@ def main():
     parser = argparse.ArgumentParser(description="House rules.")
     parser.add_argument("--build", type=pathlib.Path, default=ROOT / "build" / "debug")
     build = parser.parse_args().build
-    found = list(faults()) + list(link_faults(build))
+    found = [*faults(), *layout_faults(), *link_faults(build)]
     print("\n".join(found) or "the house is in order")
     sys.exit(1 if found else 0)
 

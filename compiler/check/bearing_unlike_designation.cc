@@ -26,7 +26,8 @@ void examine(const LinkedEntry& entry, const Shelf& shelf, Report& report) {
   if (!bearing || !size || sheaf::compare(size->value[0], size->value[1]) >= 0) return;
   if (const BearingRow* row = shelf.bearing(bearing->basic)) {
     if (agrees(*size, *row)) return;
-    report(entry, entry.place("size"), bearing->basic + " is " + size_text(*row) + ", not " + sheaf::to_text(*size),
+    report(entry, entry.place("size"),
+           bearing->basic + " is " + size_text(*row) + ", not " + sheaf::to_text(*size),
            {other_place(entry.place("designation"), "the designation stands here")});
   } else if (bearing->bore_mm && std::abs(*bearing->bore_mm - sheaf::dimension_mm(*size, 0)) > agreed_mm) {
     report(entry, entry.place("size"),
@@ -42,8 +43,9 @@ const Rule bearing_unlike_designation = {
     {.name = "bearing-unlike-designation",
      .severity = Severity::error,
      .summary = "a bearing whose designation means another size",
-     .why = "A bearing's number fixes its size: ISO 15 and ISO 355, on the shelf as bearing sizes, and the bore code (00 "
-            "is 10 mm, 01 12, 02 15, 03 17, from 04 on five times the code). One of the two was copied from another row.",
+     .why =
+         "A bearing's number fixes its size: ISO 15 and ISO 355, on the shelf as bearing sizes, and the bore code (00 "
+         "is 10 mm, 01 12, 02 15, 03 17, from 04 on five times the code). One of the two was copied from another row.",
      .wrong = R"(bearings:
   wheel-bearing: { name: wheel bearing, designation: 6203-2RS, size: 17x42x12 }
 )",

@@ -12,10 +12,10 @@ namespace {
 
 // Which dangers an entry must speak of: each names a topic of the glossary (`about`).
 struct Danger {
-  std::string_view assembly;             // empty: any
+  std::string_view assembly;  // empty: any
   std::vector<std::string_view> kinds;
-  std::string_view use;                  // the joint of a fastener, the purpose of a fluid; empty: any
-  std::vector<std::string_view> words;   // one of them in the name; none: any
+  std::string_view use;                 // the joint of a fastener, the purpose of a fluid; empty: any
+  std::vector<std::string_view> words;  // one of them in the name; none: any
   std::string_view topic;
 };
 
@@ -42,15 +42,18 @@ const std::vector<Danger>& dangers() {
 bool threatens(const Danger& danger, std::string_view assembly, const LinkedEntry& entry) {
   if (!danger.assembly.empty() && danger.assembly != assembly) return false;
   if (std::ranges::find(danger.kinds, entry.kind) == danger.kinds.end()) return false;
-  if (!danger.use.empty() && danger.use != entry.choice(entry.kind == "fastener" ? "joint" : "purpose")) return false;
+  if (!danger.use.empty() && danger.use != entry.choice(entry.kind == "fastener" ? "joint" : "purpose"))
+    return false;
   if (danger.words.empty()) return true;
   const std::vector<std::string> named = sheaf::words_of(sheaf::fold(entry.name));
-  return std::ranges::any_of(danger.words, [&](std::string_view word) { return std::ranges::find(named, word) != named.end(); });
+  return std::ranges::any_of(
+      danger.words, [&](std::string_view word) { return std::ranges::find(named, word) != named.end(); });
 }
 
 bool speaks_of(const LinkedEntry& entry, std::string_view topic) {
   return std::ranges::any_of(entry.cautions, [&](const Caution* caution) {
-    return std::ranges::any_of(caution->fields.values("about"), [&](const Value& about) { return about.text == topic; });
+    return std::ranges::any_of(caution->fields.values("about"),
+                               [&](const Value& about) { return about.text == topic; });
   });
 }
 
@@ -60,7 +63,8 @@ void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   for (const Danger& danger : dangers()) {
     if (!threatens(danger, assembly, entry) || speaks_of(entry, danger.topic)) continue;
     report(entry, entry.where,
-           "this entry needs a caution about " + std::string(danger.topic) + "; name one in its `cautions`, or in the sheet's");
+           "this entry needs a caution about " + std::string(danger.topic) +
+               "; name one in its `cautions`, or in the sheet's");
     return;
   }
 }
@@ -71,8 +75,9 @@ const Rule caution_missing = {
     {.name = "caution-missing",
      .severity = Severity::error,
      .summary = "a figure on a brake, steering, wheel, spring, pressure, heat or fuel without its caution",
-     .why = "Where a mistake can hurt someone, the usual caution stands beside the figure. Which one is the writer's choice: "
-            "any caution of the glossary that is about that danger. A sheet's own `cautions` hold for all its entries.",
+     .why =
+         "Where a mistake can hurt someone, the usual caution stands beside the figure. Which one is the writer's choice: "
+         "any caution of the glossary that is about that danger. A sheet's own `cautions` hold for all its entries.",
      .wrong = R"(assembly: front-brake
 checked: { on: 2026-10-02, by: workshop, second: N. }
 fasteners:

@@ -10,7 +10,8 @@
 //
 //   RuleRun run(count, {.today = ...});
 //   for (...) run.examine(linked, some);                                // all of them, once
-//   for (auto wanted = run.judge({}); !wanted.empty(); wanted = run.judge(those)) { /* link the wanted sheets */ }
+//   auto wanted = run.judge({});
+//   while (!wanted.empty()) wanted = run.judge(those);                  // the wanted sheets, linked
 //   auto allowed = run.end(sink);
 #pragma once
 
@@ -39,7 +40,7 @@ struct Allowed {
   std::string address;  // of the entry, or the sheet's name
   std::string reason;
   std::optional<Date> until;
-  Span where;           // the rule's name in the sheet
+  Span where;  // the rule's name in the sheet
 };
 
 // Numbers are places among the run's own sheets, by name.
@@ -58,9 +59,9 @@ class RuleRun {
 
   // Sheets in order, linked with every table of the run. How many errors were found on them.
   int examine(const LinkedSheets& linked, std::span<const NumberedSheet> sheets);
-  // When all were examined: judges what they told each other. The answer names the sheets that a judgement must look at
-  // and that are not among these; it is asked again with them, linked anew, until none are wanted. At most about
-  // `most_wanted` are named at once.
+  // When all were examined: judges what they told each other. The answer names the sheets that a judgement
+  // must look at and that are not among these; it is asked again with them, linked anew, until none are
+  // wanted. At most about `most_wanted` are named at once.
   std::vector<std::uint32_t> judge(std::span<const NumberedSheet> among);
   // Afterwards. Reports are neither sorted nor capped here.
   std::vector<Allowed> end(Diagnostics& sink, Findings* findings = nullptr);

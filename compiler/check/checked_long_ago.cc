@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include <algorithm>
 
-#include <algorithm>
-
 #include "compiler/check/rules.h"
 
 namespace sheafc {
@@ -16,7 +14,9 @@ constexpr std::uint64_t a_year = 10'000;
 void gather(const LinkedSheet& sheet, Facts& facts) {
   const Fields* checked = sheet.record("checked");
   const Date* date = checked ? checked->date("on") : nullptr;
-  if (date) facts.add(0, static_cast<std::uint64_t>(date->year) * a_year + static_cast<std::uint64_t>(date->month * 100 + date->day));
+  if (date)
+    facts.add(0, static_cast<std::uint64_t>(date->year) * a_year +
+                     static_cast<std::uint64_t>(date->month * 100 + date->day));
 }
 
 // Old against the newest check of the run: the same sheets give the same reports on any day.
@@ -38,8 +38,9 @@ const Rule checked_long_ago = {
     {.name = "checked-long-ago",
      .severity = Severity::note,
      .summary = "a sheet whose last check lies three years behind the others",
-     .why = "Makers revise their papers. A sheet that nobody has read against its source for three years, counted from the "
-            "newest check among the sheets, is worth another look.",
+     .why =
+         "Makers revise their papers. A sheet that nobody has read against its source for three years, counted from the "
+         "newest check among the sheets, is worth another look.",
      .wrong = "",
      .right = ""},
     {.gather_sheet = gather, .judge = judge}};

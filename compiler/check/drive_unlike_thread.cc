@@ -32,9 +32,12 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const sheaf::DriveVerdict verdict = sheaf::judge_drive(*drive, *diameter, shelf.drives_for(*diameter));
   using Fit = sheaf::DriveVerdict::Fit;
   if (verdict.usual_mm.empty()) return;
-  if (verdict.fit != Fit::impossible && (verdict.fit != Fit::unlisted || near_usual(*across, verdict.usual_mm))) return;
+  if (verdict.fit != Fit::impossible &&
+      (verdict.fit != Fit::unlisted || near_usual(*across, verdict.usual_mm)))
+    return;
   report(fastener, fastener.place("drive"),
-         sheaf::to_text(*drive) + " does not go with " + sheaf::to_text(*thread) + "; usual are " + widths(verdict.usual_mm));
+         sheaf::to_text(*drive) + " does not go with " + sheaf::to_text(*thread) + "; usual are " +
+             widths(verdict.usual_mm));
 }
 
 }  // namespace
@@ -43,9 +46,10 @@ const Rule drive_unlike_thread = {
     {.name = "drive-unlike-thread",
      .severity = Severity::warning,
      .summary = "a tool size that does not go with the thread",
-     .why = "ISO 272 and its predecessors give each thread a few widths across flats, ISO 4762 a socket key; flange heads "
-            "lie a size beside them. A width far from all of them is mostly the neighbour row's, or the thread is. "
-            "Hollow bolts, caps, plugs, axles, stems and pivots have widths of their own and are left alone.",
+     .why =
+         "ISO 272 and its predecessors give each thread a few widths across flats, ISO 4762 a socket key; flange heads "
+         "lie a size beside them. A width far from all of them is mostly the neighbour row's, or the thread is. "
+         "Hollow bolts, caps, plugs, axles, stems and pivots have widths of their own and are left alone.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, drive: hexagon 19 mm, torque: 22 N·m, state: dry }
 )",

@@ -26,7 +26,9 @@ struct Tightened {
   double nm;
 };
 
-bool is_slippery(std::string_view state) { return state == "oiled" || state == "greased" || state == "anti-seize"; }
+bool is_slippery(std::string_view state) {
+  return state == "oiled" || state == "greased" || state == "anti-seize";
+}
 
 void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
   std::vector<Tightened> dry_ones, slippery_ones;
@@ -38,7 +40,8 @@ void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
   }
   for (const Tightened& dry : dry_ones) {
     for (const Tightened& slippery : slippery_ones) {
-      if (std::abs(slippery.nm / dry.nm - 1) > equal_share || role(*slippery.fastener) != role(*dry.fastener)) continue;
+      if (std::abs(slippery.nm / dry.nm - 1) > equal_share || role(*slippery.fastener) != role(*dry.fastener))
+        continue;
       report(*slippery.fastener, slippery.fastener->place("torque"),
              "is the same on a slippery thread as on the dry one; the slippery one then pulls far harder",
              {other_place(dry.fastener->place("torque"), "the dry figure stands here")});
@@ -52,8 +55,9 @@ const Rule dry_equals_oiled = {
     {.name = "dry-equals-oiled",
      .severity = Severity::note,
      .summary = "one fastener's torque dry and lubricated, and both the same",
-     .why = "Oil or grease lowers the nut factor by a quarter to a half, so a source that gives both figures gives two. Equal "
-            "ones were mostly copied from one to the other.",
+     .why =
+         "Oil or grease lowers the nut factor by a quarter to a half, so a source that gives both figures gives two. Equal "
+         "ones were mostly copied from one to the other.",
      .wrong = R"(fasteners:
   guard-bolt-dry: { name: "chain guard bolt, dry", thread: M8x1.25, torque: 22 N·m, state: dry }
   guard-bolt-oiled: { name: "chain guard bolt, oiled", thread: M8x1.25, torque: 22 N·m, state: oiled }

@@ -16,10 +16,11 @@ void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
     if (!dry_ml || !refill_ml || dry->per != refill->per || *refill_ml <= 0) continue;
     const double ratio = *dry_ml / *refill_ml;
     if (ratio <= most && (ratio >= 1 || key == std::string_view("after-drain"))) continue;
-    if (ratio < 1 && ratio >= 1 / most && key == std::string_view("volume")) continue;  // a dry leg's volume may be the dry fill
+    if (ratio < 1 && ratio >= 1 / most && key == std::string_view("volume"))
+      continue;  // a dry leg's volume may be the dry fill
     report(fluid, fluid.place("dry-fill"),
-           "dry filling " + fluid.values("dry-fill").front().text + " against " + std::string(key) + " " + fluid.values(key).front().text +
-               "; is one of the two for both legs?",
+           "dry filling " + fluid.values("dry-fill").front().text + " against " + std::string(key) + " " +
+               fluid.values(key).front().text + "; is one of the two for both legs?",
            {other_place(fluid.place(key), std::string(key) + " stands here")});
     return;
   }
@@ -31,8 +32,9 @@ const Rule dry_fill_over_double = {
     {.name = "dry-fill-over-double",
      .severity = Severity::warning,
      .summary = "a dry filling out of proportion to the refill",
-     .why = "A tenth to a third of a filling clings to the parts when it is drained. A dry filling of nearly twice the "
-            "refill is mostly the pair's beside the leg's. The limit is common practice, no source.",
+     .why =
+         "A tenth to a third of a filling clings to the parts when it is drained. A dry filling of nearly twice the "
+         "refill is mostly the pair's beside the leg's. The limit is common practice, no source.",
      .wrong = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, volume: 512 mL per leg, dry-fill: 1040 mL per leg, label-only: yes }
 )",

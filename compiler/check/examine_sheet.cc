@@ -27,13 +27,16 @@ class Order {
         return looks_at_entries(examine) && (examine.kind.empty() || examine.kind == kind.name);
       }));
     }
-    of_rows_ = turns([](const Examination& examine) { return looks_at_entries(examine) && examine.kind.empty(); });
+    of_rows_ =
+        turns([](const Examination& examine) { return looks_at_entries(examine) && examine.kind.empty(); });
     of_sheets_ = turns([](const Examination& examine) { return examine.sheet || examine.gather_sheet; });
   }
 
   const Turns& of_sheets() const { return of_sheets_; }
   const Turns& of(const LinkedEntry& entry) const {
-    return entry.declaration ? of_kinds_[static_cast<std::size_t>(entry.declaration - sheaf::all_kinds().data())] : of_rows_;
+    return entry.declaration
+               ? of_kinds_[static_cast<std::size_t>(entry.declaration - sheaf::all_kinds().data())]
+               : of_rows_;
   }
 
  private:
@@ -52,8 +55,8 @@ class Order {
   Turns of_rows_, of_sheets_;
 };
 
-// The rules follow chains of pointers, and the processor would wait at each link. Asked for at once, all that they will
-// read of a sheet comes side by side.
+// The rules follow chains of pointers, and the processor would wait at each link. Asked for at once, all that
+// they will read of a sheet comes side by side.
 void bring_near(const LinkedSheet& sheet) {
   for (const LinkedEntry& entry : sheet.entries) {
     for (const Field* field : entry.all()) {
@@ -103,11 +106,13 @@ void Report::as(Severity severity, const LinkedEntry& entry, Span where, std::st
   sink_.report({severity, rule_.name, where, std::move(message), std::move(notes)});
 }
 
-void Report::operator()(const LinkedEntry& entry, Span where, std::string message, std::vector<Diagnostic> notes) {
+void Report::operator()(const LinkedEntry& entry, Span where, std::string message,
+                        std::vector<Diagnostic> notes) {
   as(rule_.severity, entry, where, std::move(message), std::move(notes));
 }
 
-void Report::operator()(const LinkedSheet& sheet, Span where, std::string message, std::vector<Diagnostic> notes) {
+void Report::operator()(const LinkedSheet& sheet, Span where, std::string message,
+                        std::vector<Diagnostic> notes) {
   if (where.line == 0) where = sheet.where();
   if (ledger_.allows(sheet, rule_.name)) return;
   sink_.report({rule_.severity, rule_.name, where, std::move(message), std::move(notes)});

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What a sheet tells the rules that compare sheets with each other: numbers alone, gathered sheet by sheet, so
-// that the facts of a large folder fit into memory when its sheets do not, and can be kept from build to build.
+// What a sheet tells the rules that compare sheets with each other: numbers alone, gathered sheet by sheet,
+// so that the facts of a large folder fit into memory when its sheets do not, and can be kept from build to
+// build.
 #pragma once
 
 #include <bit>
@@ -19,8 +20,8 @@ inline constexpr std::int16_t last_of_all_years = std::numeric_limits<std::int16
 
 // What one place says in one respect. It is written to files as it lies in memory (compiler/cli).
 struct Fact {
-  Likeness alike = 0;      // in which respect: facts with the same are judged as one group
-  std::uint64_t says = 0;  // a number's bits, or the hash of a text
+  Likeness alike = 0;       // in which respect: facts with the same are judged as one group
+  std::uint64_t says = 0;   // a number's bits, or the hash of a text
   std::uint32_t sheet = 0;  // its place among the run's own sheets
   std::uint32_t entry = 0;  // its place on the sheet; of a fact about the sheet, what the rule makes of it
   std::int16_t from = first_of_all_years, to = last_of_all_years;
@@ -50,7 +51,9 @@ class Facts {
   Facts(std::uint8_t rule, std::uint32_t sheet, SheetFacts& out) : rule_(rule), sheet_(sheet), out_(out) {}
 
   Fact& add(const LinkedEntry& entry, Likeness alike, std::uint64_t says);
-  Fact& add(const LinkedEntry& entry, Likeness alike, double says) { return add(entry, alike, std::bit_cast<std::uint64_t>(says)); }
+  Fact& add(const LinkedEntry& entry, Likeness alike, double says) {
+    return add(entry, alike, std::bit_cast<std::uint64_t>(says));
+  }
   Fact& add(Likeness alike, std::uint64_t says);  // about the sheet
   void set_statements(std::vector<std::uint32_t> statements) { out_.statements = std::move(statements); }
 

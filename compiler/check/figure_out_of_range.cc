@@ -12,9 +12,9 @@ namespace sheafc {
 namespace {
 
 // One line a figure: which entries it speaks of, and between what the figure lies. `word` must be among
-// the words of the name; empty: any. The first line that matches decides; those of a kind stand together, and the
-// kinds that there are most of come first. All are common practice, no source, and wide: outside is impossible on two
-// wheels or a small utility machine, not merely rare.
+// the words of the name; empty: any. The first line that matches decides; those of a kind stand together, and
+// the kinds that there are most of come first. All are common practice, no source, and wide: outside is
+// impossible on two wheels or a small utility machine, not merely rare.
 struct Line {
   std::string_view kind, field, word, unit;
   sheaf::Band band;
@@ -65,7 +65,8 @@ void examine_field(const LinkedEntry& entry, const Line& line, Report& report) {
     const auto number = middle_in(statement, line.unit);
     if (!number || line.band.holds(std::abs(*number))) continue;
     report(entry, value.where,
-           sheaf::to_text(statement->figure()) + " is outside what there is (" + bounds(line) + ")" + hint(std::abs(*number), line));
+           sheaf::to_text(statement->figure()) + " is outside what there is (" + bounds(line) + ")" +
+               hint(std::abs(*number), line));
   }
 }
 
@@ -77,7 +78,8 @@ void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
     return std::ranges::find(words, word) != words.end();
   };
   std::string_view done;  // lines of one field stand together
-  for (auto line = std::ranges::find(lines, entry.kind, &Line::kind); line != lines.end() && line->kind == entry.kind; ++line) {
+  for (auto line = std::ranges::find(lines, entry.kind, &Line::kind);
+       line != lines.end() && line->kind == entry.kind; ++line) {
     if (line->field == done || !entry.has(line->field)) continue;
     if (!line->word.empty() && !is_named(line->word)) continue;
     done = line->field;
@@ -91,9 +93,10 @@ const Rule figure_out_of_range = {
     {.name = "figure-out-of-range",
      .severity = Severity::error,
      .summary = "a figure outside everything a workshop meets",
-     .why = "Tyres of two-wheelers and small utility machines hold 0.3 to 4.2 bar, valves have 0.02 to 0.6 mm of clearance, "
-            "plugs a gap of 0.4 to 1.6 mm, and so on: the rule keeps a table of the widest ranges. Outside one is mostly "
-            "kPa typed as bar, or a slipped decimal. The ranges are common practice, no source.",
+     .why =
+         "Tyres of two-wheelers and small utility machines hold 0.3 to 4.2 bar, valves have 0.02 to 0.6 mm of clearance, "
+         "plugs a gap of 0.4 to 1.6 mm, and so on: the rule keeps a table of the widest ranges. Outside one is mostly "
+         "kPa typed as bar, or a slipped decimal. The ranges are common practice, no source.",
      .wrong = R"(assembly: exhaust
 pressures:
   front-tyre: { name: front tyre pressure, value: 250 bar, cautions: [tyre-pressure] }

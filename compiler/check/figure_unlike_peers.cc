@@ -30,8 +30,8 @@ void gather(const LinkedEntry& entry, Facts& facts) {
   }
 }
 
-// What fills a machine goes by its size: up to fivefold between a small one and a large one is common practice, no
-// source. A slipped decimal is still seen.
+// What fills a machine goes by its size: up to fivefold between a small one and a large one is common
+// practice, no source. A slipped decimal is still seen.
 bool goes_by_size(const LinkedEntry& entry, const PeerVerdict& verdict) {
   return entry.kind == "fluid" && std::abs(std::log(verdict.ratio)) < std::log(5.0);
 }
@@ -56,8 +56,9 @@ const Rule figure_unlike_peers = {
     {.name = "figure-unlike-peers",
      .severity = Severity::warning,
      .summary = "a figure far from that of five others of the same name",
-     .why = "Like torque-unlike-peers, for every other quantity: five or more entries of one kind, assembly and name say "
-            "what is usual. Amounts of fluid may differ up to fivefold, for machines do. The thresholds are ours, no source.",
+     .why =
+         "Like torque-unlike-peers, for every other quantity: five or more entries of one kind, assembly and name say "
+         "what is usual. Amounts of fluid may differ up to fivefold, for machines do. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
     {.gather = gather, .judge = judge}};

@@ -19,8 +19,8 @@ void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
     if (!ml) continue;
     if (!before.empty() && *ml < before_ml && fluid.figure(before)->per == statement->per) {
       report(fluid, fluid.place(key),
-             std::string(key) + " " + fluid.values(key).front().text + " is less than " + std::string(before) + " " +
-                 fluid.values(before).front().text + "; are the two swapped?",
+             std::string(key) + " " + fluid.values(key).front().text + " is less than " +
+                 std::string(before) + " " + fluid.values(before).front().text + "; are the two swapped?",
              {other_place(fluid.place(before), std::string(before) + " stands here")});
     }
     before = key;
@@ -34,8 +34,9 @@ const Rule fills_out_of_order = {
     {.name = "fills-out-of-order",
      .severity = Severity::error,
      .summary = "a dry filling that is less than one after draining",
-     .why = "Oil that clings to the parts is not drained: a dry assembly takes the most, a change with a filter less, a "
-            "change without one the least.",
+     .why =
+         "Oil that clings to the parts is not drained: a dry assembly takes the most, a change with a filter less, a "
+         "change without one the least.",
      .wrong = R"(assembly: exhaust
 fluids:
   pump-oil: { name: pump oil, purpose: engine-oil, after-drain: 1.9 L, with-filter: 1.7 L, label-only: yes, cautions: [hot-oil] }

@@ -40,7 +40,8 @@ int last_year(const Years& years) { return years.to ? years.to : std::numeric_li
 bool meet(const Fit& left, const Fit& right) {
   if (left.make != right.make || left.model != right.model) return false;
   if (!left.market.empty() && !right.market.empty() && left.market != right.market) return false;
-  if (first_year(left.years) > last_year(right.years) || first_year(right.years) > last_year(left.years)) return false;
+  if (first_year(left.years) > last_year(right.years) || first_year(right.years) > last_year(left.years))
+    return false;
   return !(stated(left.frames) && stated(right.frames) && frames_part(left.frames, right.frames));
 }
 

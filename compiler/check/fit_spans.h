@@ -9,8 +9,8 @@
 
 namespace sheafc {
 
-// A fact for each machine and its years that a sheet of an assembly speaks of; alike are those of one assembly of one
-// machine that share what `besides` names as well. `entry` is the fit's place.
+// A fact for each machine and its years that a sheet of an assembly speaks of; alike are those of one
+// assembly of one machine that share what `besides` names as well. `entry` is the fit's place.
 void add_claims(const LinkedSheet& sheet, std::initializer_list<std::string_view> besides, Facts& facts);
 
 int first_year(const Years& years);  // an open end is far away

@@ -22,7 +22,8 @@ std::string_view family_of(const LinkedEntry& fluid) {
 }
 
 bool works_hydraulics(const LinkedEntry& fluid) {
-  return fluid.kind == "fluid" && (fluid.choice("purpose") == "brake-fluid" || fluid.choice("purpose") == "clutch-fluid");
+  return fluid.kind == "fluid" &&
+         (fluid.choice("purpose") == "brake-fluid" || fluid.choice("purpose") == "clutch-fluid");
 }
 
 void examine_grade(const LinkedEntry& fluid, Report& report) {
@@ -30,7 +31,8 @@ void examine_grade(const LinkedEntry& fluid, Report& report) {
   const std::string_view stated = fluid.choice("family");
   if (by_grade.empty() || stated.empty() || by_grade == stated) return;
   report(fluid, fluid.place("family"),
-         std::string(fluid.text("grade")) + " is made of " + std::string(by_grade) + ", not " + std::string(stated),
+         std::string(fluid.text("grade")) + " is made of " + std::string(by_grade) + ", not " +
+             std::string(stated),
          {other_place(fluid.place("grade"), "the grade stands here")});
 }
 
@@ -39,7 +41,8 @@ void examine_seals(const LinkedSheet& sheet, const LinkedEntry& fluid, Report& r
   const std::string_view family = family_of(fluid);
   for (const LinkedEntry& seal : sheet.entries) {
     const std::string_view rubber = seal.choice("material");
-    const bool swells = (family == "mineral" && rubber == "EPDM") || (family == "glycol" && rubber == "NBR" && seal.choice("use") == "brake-piston");
+    const bool swells = (family == "mineral" && rubber == "EPDM") ||
+                        (family == "glycol" && rubber == "NBR" && seal.choice("use") == "brake-piston");
     if (!swells) continue;
     report(fluid, fluid.has("family") ? fluid.place("family") : fluid.place("grade"),
            std::string(family) + " fluid ruins seals of " + std::string(rubber),
@@ -54,9 +57,11 @@ void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
     examine_grade(fluid, report);
     examine_seals(sheet, fluid, report);
     if (family_of(fluid).empty()) continue;
-    if (first && family_of(*first) != family_of(fluid) && first->choice("purpose") == fluid.choice("purpose") && first->id != fluid.id) {
+    if (first && family_of(*first) != family_of(fluid) &&
+        first->choice("purpose") == fluid.choice("purpose") && first->id != fluid.id) {
       report(fluid, fluid.has("family") ? fluid.place("family") : fluid.place("grade"),
-             "one circuit cannot take both " + std::string(family_of(*first)) + " and " + std::string(family_of(fluid)) + " fluid",
+             "one circuit cannot take both " + std::string(family_of(*first)) + " and " +
+                 std::string(family_of(fluid)) + " fluid",
              {other_place(first->where, "the other fluid stands here")});
     }
     if (!first) first = &fluid;
@@ -69,8 +74,9 @@ const Rule fluid_families_clash = {
     {.name = "fluid-families-clash",
      .severity = Severity::error,
      .summary = "a hydraulic fluid that its grade, its circuit or its seals exclude",
-     .why = "DOT 5 is silicone; DOT 3, 4 and 5.1 are glycol (49 CFR 571.116); mineral fluid is neither. They do not mix, and "
-            "each ruins the other's rubber: mineral oil swells EPDM, glycol ruins NBR (common practice, no source).",
+     .why =
+         "DOT 5 is silicone; DOT 3, 4 and 5.1 are glycol (49 CFR 571.116); mineral fluid is neither. They do not mix, and "
+         "each ruins the other's rubber: mineral oil swells EPDM, glycol ruins NBR (common practice, no source).",
      .wrong = R"(assembly: front-brake
 checked: { on: 2026-10-02, by: workshop, second: N. }
 fluids:

@@ -36,8 +36,9 @@ void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
     const auto ml = middle_in(fluid.figure(key), "mL");
     if (!ml || filling->ml.holds(*ml)) continue;
     report(fluid, fluid.place(key),
-           fluid.values(key).front().text + " is outside what one filling of " + std::string(filling->purpose) + " takes (" +
-               sheaf::brief(filling->ml.least) + " to " + sheaf::brief(filling->ml.most) + " mL); mL and L mixed up?");
+           fluid.values(key).front().text + " is outside what one filling of " +
+               std::string(filling->purpose) + " takes (" + sheaf::brief(filling->ml.least) + " to " +
+               sheaf::brief(filling->ml.most) + " mL); mL and L mixed up?");
   }
 }
 
@@ -47,8 +48,9 @@ const Rule fluid_volume_out_of_range = {
     {.name = "fluid-volume-out-of-range",
      .severity = Severity::error,
      .summary = "a filling no such system takes",
-     .why = "A fork leg takes about 0.1 to 1.3 L, an engine 0.5 to 8 L, a brake 10 to 500 mL. A volume outside is mL "
-            "written as L, or a digit lost. The ranges are common practice, no source.",
+     .why =
+         "A fork leg takes about 0.1 to 1.3 L, an engine 0.5 to 8 L, a brake 10 to 500 mL. A volume outside is mL "
+         "written as L, or a digit lost. The ranges are common practice, no source.",
      .wrong = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, volume: 520 L per leg, label-only: yes }
 )",

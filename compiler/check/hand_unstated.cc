@@ -22,7 +22,9 @@ bool may_speak_of_hand(std::string_view text) {
   return false;
 }
 
-Words words_in(std::string_view text) { return may_speak_of_hand(text) ? sheaf::words_of(sheaf::fold(text)) : Words(); }
+Words words_in(std::string_view text) {
+  return may_speak_of_hand(text) ? sheaf::words_of(sheaf::fold(text)) : Words();
+}
 
 bool says(const Words& words, std::string_view first, std::string_view second) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
@@ -31,7 +33,9 @@ bool says(const Words& words, std::string_view first, std::string_view second) {
   return false;
 }
 
-bool speaks_of_left_hand(const Words& words) { return says(words, "left", "hand") || says(words, "lh", "thread"); }
+bool speaks_of_left_hand(const Words& words) {
+  return says(words, "left", "hand") || says(words, "lh", "thread");
+}
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   if (fastener.has("hand")) return;
@@ -43,10 +47,16 @@ void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
     const Words words = words_in(note.text);
     if (says(words, "hand", "thread") && speaks_of_left_hand(words)) speaking = &note;
   }
-  const bool caution_says = std::ranges::any_of(fastener.cautions, [](const Caution* caution) { return speaks_of_left_hand(words_in(caution->text)); });
+  const bool caution_says = std::ranges::any_of(
+      fastener.cautions, [](const Caution* caution) { return speaks_of_left_hand(words_in(caution->text)); });
   if (!thread_says && !name_says && !speaking && !caution_says) return;
-  report(fastener, speaking ? speaking->where : fastener.place(thread_says ? "thread" : caution_says ? "cautions" : "name"),
-         "the words speak of a left-hand thread, but `hand` does not say so; only `hand: left` shows beside the figure");
+  report(
+      fastener,
+      speaking ? speaking->where
+               : fastener.place(thread_says    ? "thread"
+                                : caution_says ? "cautions"
+                                               : "name"),
+      "the words speak of a left-hand thread, but `hand` does not say so; only `hand: left` shows beside the figure");
 }
 
 }  // namespace
@@ -55,8 +65,9 @@ const Rule hand_unstated = {
     {.name = "hand-unstated",
      .severity = Severity::warning,
      .summary = "a left-hand thread that only the words tell",
-     .why = "A left-hand thread turned the usual way is overtightened until it breaks. What stands in a name or a note is "
-            "read too late; `hand: left` is shown on the first line of the answer.",
+     .why =
+         "A left-hand thread turned the usual way is overtightened until it breaks. What stands in a name or a note is "
+         "read too late; `hand: left` is shown on the first line of the answer.",
      .wrong = R"(fasteners:
   hub-nut: { name: clutch hub nut, thread: M18x1.5, torque: 90 N·m, state: dry, notes: [This is a left-hand thread.] }
 )",

@@ -29,8 +29,9 @@ std::optional<Joint> joint_of(const LinkedEntry& fastener, const Shelf& shelf, s
   joint.diameter_mm = geometry->diameter;
   joint.bears_nm = proof * geometry->stress_area * section_share(kind) * geometry->diameter / 1000;
   joint.class_stated = !stated.empty();
-  joint.ordinary = (kind.empty() || kind == "ordinary" || kind == "pinch" || kind == "sprocket" || kind == "rod") &&
-                   fastener.choice("into") != "plastic";
+  joint.ordinary =
+      (kind.empty() || kind == "ordinary" || kind == "pinch" || kind == "sprocket" || kind == "rod") &&
+      fastener.choice("into") != "plastic";
   return joint;
 }
 

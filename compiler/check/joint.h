@@ -15,9 +15,9 @@ namespace sheafc {
 
 struct Joint {
   double diameter_mm = 0;
-  double bears_nm = 0;        // d · Sp · As: the torque at which r is 1
+  double bears_nm = 0;  // d · Sp · As: the torque at which r is 1
   bool class_stated = false;
-  bool ordinary = false;      // clamped by its screw's tension: too little is a fault as well
+  bool ordinary = false;  // clamped by its screw's tension: too little is a fault as well
 
   double ratio(double torque_nm) const { return torque_nm / bears_nm; }
 };

@@ -14,8 +14,9 @@ const RuleInfo allowance_unused = {
     .name = "allowance-unused",
     .severity = Severity::warning,
     .summary = "an allowance that allows nothing",
-    .why = "A rule that is set aside where it finds nothing hides the day on which it would find something. "
-           "Either the figure was mended or the rule changed: take the allowance out.",
+    .why =
+        "A rule that is set aside where it finds nothing hides the day on which it would find something. "
+        "Either the figure was mended or the rule changed: take the allowance out.",
     .wrong = R"(fasteners:
   guard-screw:
     name: chain guard screw
@@ -36,8 +37,9 @@ const RuleInfo allowance_ended = {
     .name = "allowance-ended",
     .severity = Severity::warning,
     .summary = "an allowance whose last day is past",
-    .why = "An allowance with `until` is a promise to look again by that day. After it the rule speaks as before, "
-           "and the allowance asks to be renewed with a new reason or taken out.",
+    .why =
+        "An allowance with `until` is a promise to look again by that day. After it the rule speaks as before, "
+        "and the allowance asks to be renewed with a new reason or taken out.",
     .wrong = "",
     .right = ""};
 
@@ -45,8 +47,9 @@ const RuleInfo allowance_of_no_rule = {
     .name = "allowance-of-no-rule",
     .severity = Severity::error,
     .summary = "an allowance of a rule that does not exist, or that cannot be set aside",
-    .why = "Only the rules of the trade can be set aside: what the reader and the linker refuse has no meaning that a "
-           "reason could supply. A misspelled rule would allow nothing and nobody would see it.",
+    .why =
+        "Only the rules of the trade can be set aside: what the reader and the linker refuse has no meaning that a "
+        "reason could supply. A misspelled rule would allow nothing and nobody would see it.",
     .wrong = R"(fasteners:
   guard-screw:
     name: chain guard screw
@@ -125,8 +128,9 @@ void Ledger::report(const Listed& allowance, Diagnostics& sink) const {
     sink.warning(allowance_unused.name, allowance.where,
                  "rule '" + allowance.rule + "' finds nothing here; take the allowance out");
   } else if (has_ended(allowance.until)) {
-    sink.warning(allowance_ended.name, allowance.where,
-                 "the allowance ended on " + to_text(*allowance.until) + "; renew it with a reason, or take it out");
+    sink.warning(
+        allowance_ended.name, allowance.where,
+        "the allowance ended on " + to_text(*allowance.until) + "; renew it with a reason, or take it out");
   }
 }
 
@@ -135,7 +139,8 @@ std::vector<Allowed> Ledger::close(Diagnostics& sink) const {
   for (const Listed& allowance : listed_) {
     report(allowance, sink);
     if (const Rule* rule = rule_named(allowance.rule)) {
-      allowed.push_back({rule->info.name, allowance.address, allowance.reason, allowance.until, allowance.where});
+      allowed.push_back(
+          {rule->info.name, allowance.address, allowance.reason, allowance.until, allowance.where});
     }
   }
   return allowed;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Which allowances the sheets make, and which of them something was allowed by. An allowance is known by its place, since
-// a sheet may be read twice. Internal to check.
+// Which allowances the sheets make, and which of them something was allowed by. An allowance is known by its
+// place, since a sheet may be read twice. Internal to check.
 #pragma once
 
 #include <mutex>
@@ -23,8 +23,8 @@ class Ledger {
   // Takes down the sheet's allowances. One thread.
   void list(const LinkedSheet& sheet);
 
-  // Every allowance that was taken down, once, in that order, as `sheafc check --allowed` lists them; those that allow
-  // nothing, have ended, or name no rule are reported.
+  // Every allowance that was taken down, once, in that order, as `sheafc check --allowed` lists them; those
+  // that allow nothing, have ended, or name no rule are reported.
   std::vector<Allowed> close(Diagnostics& sink) const;
 
  private:

@@ -33,9 +33,11 @@ void examine(const LinkedSheet& sheet, const Shelf&, Report& report) {
     const auto found = side_of(entry) == "right" ? left.find(role(entry)) : left.end();
     if (found == left.end()) continue;
     for (const std::string_view key : compared) {
-      if (!entry.has(key) || !found->second->has(key) || entry.text(key) == found->second->text(key)) continue;
+      if (!entry.has(key) || !found->second->has(key) || entry.text(key) == found->second->text(key))
+        continue;
       report(entry, entry.place(key),
-             "right is " + std::string(entry.text(key)) + ", left is " + std::string(found->second->text(key)) + "; so on purpose?",
+             "right is " + std::string(entry.text(key)) + ", left is " +
+                 std::string(found->second->text(key)) + "; so on purpose?",
              {other_place(found->second->place(key), "the left one stands here")});
     }
   }
@@ -47,8 +49,9 @@ const Rule left_and_right_differ = {
     {.name = "left-and-right-differ",
      .severity = Severity::note,
      .summary = "left and right of one part with different figures",
-     .why = "Left and right mostly match; where one value differs, one side was changed and the other forgotten. Some "
-            "machines do differ, so this is a note.",
+     .why =
+         "Left and right mostly match; where one value differs, one side was changed and the other forgotten. Some "
+         "machines do differ, so this is a note.",
      .wrong = R"(fasteners:
   peg-left: { name: footpeg bolt, side: left, thread: M8x1.25, torque: 22 N·m, state: dry }
   peg-right: { name: footpeg bolt, side: right, thread: M8x1.25, torque: 26 N·m, state: dry }

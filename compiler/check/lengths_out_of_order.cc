@@ -22,7 +22,8 @@ void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
     if (!lesser || !greater || *lesser < *greater) continue;
     report(entry, entry.place(pair.lesser),
            std::string(pair.lesser) + " " + entry.values(pair.lesser).front().text + " must be less than " +
-               std::string(pair.greater) + " " + entry.values(pair.greater).front().text + "; are the two swapped?",
+               std::string(pair.greater) + " " + entry.values(pair.greater).front().text +
+               "; are the two swapped?",
            {other_place(entry.place(pair.greater), std::string(pair.greater) + " stands here")});
   }
 }

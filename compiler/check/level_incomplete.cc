@@ -24,9 +24,11 @@ bool speaks_of(const sheaf::Statement& level, std::initializer_list<std::string_
 std::string missing(const sheaf::Statement& level) {
   std::string text;
   const auto add = [&](std::string_view what) { text += (text.empty() ? "" : "; ") + std::string(what); };
-  if (!speaks_of(level, {"below", "above", "from", "under"})) add("from where it is measured (below the rim)");
+  if (!speaks_of(level, {"below", "above", "from", "under"}))
+    add("from where it is measured (below the rim)");
   if (!speaks_of(level, {"spring", "springs"})) add("whether the spring is in or out");
-  if (!speaks_of(level, {"compressed", "collapsed", "extended", "bottomed"})) add("whether the fork is compressed");
+  if (!speaks_of(level, {"compressed", "collapsed", "extended", "bottomed"}))
+    add("whether the fork is compressed");
   return text;
 }
 
@@ -37,11 +39,13 @@ void examine(const LinkedEntry& fluid, const Shelf&, Report& report) {
   const auto mm = middle_in(level, "mm");
   if (mm && !levels_mm.holds(*mm)) {
     report(fluid, fluid.place("level"),
-           sheaf::to_text(level->figure()) + " is no oil level of a fork leg (40 to 250 mm are); a slipped decimal?");
+           sheaf::to_text(level->figure()) +
+               " is no oil level of a fork leg (40 to 250 mm are); a slipped decimal?");
     return;
   }
   const std::string lacks = missing(*level);
-  if (!lacks.empty()) report(fluid, fluid.place("level"), "a level is worth nothing without its conditions; say " + lacks);
+  if (!lacks.empty())
+    report(fluid, fluid.place("level"), "a level is worth nothing without its conditions; say " + lacks);
 }
 
 }  // namespace
@@ -50,9 +54,10 @@ const Rule level_incomplete = {
     {.name = "level-incomplete",
      .severity = Severity::error,
      .summary = "a fork's oil level without its conditions, or one that cannot be",
-     .why = "The same oil stands tens of millimetres higher with the spring in, or with the leg extended. Unless the sheet "
-            "says from where, with the spring in or out, and compressed or not, the number means another amount of oil. "
-            "Levels of fork legs are 40 to 250 mm (common practice, no source).",
+     .why =
+         "The same oil stands tens of millimetres higher with the spring in, or with the leg extended. Unless the sheet "
+         "says from where, with the spring in or out, and compressed or not, the number means another amount of oil. "
+         "Levels of fork legs are 40 to 250 mm (common practice, no source).",
      .wrong = R"(fluids:
   fork-oil: { name: fork oil, purpose: fork-oil, level: 118 mm below the rim, label-only: yes }
 )",

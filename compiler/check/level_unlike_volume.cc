@@ -28,7 +28,9 @@ std::optional<Filling> filling_of(const LinkedEntry& fluid) {
   return Filling{&fluid, *level, *ml};
 }
 
-std::string text_of(const Filling& filling, std::string_view key) { return sheaf::to_text(filling.fluid->figure(key)->figure()); }
+std::string text_of(const Filling& filling, std::string_view key) {
+  return sheaf::to_text(filling.fluid->figure(key)->figure());
+}
 
 std::optional<double> bore_of(const LinkedSheet& sheet) {
   if (const auto bore = middle_in(sheet.figure("tube-bore"), "mm")) return bore;
@@ -45,9 +47,10 @@ void compare(const Filling& before, const Filling& after, double bore, Report& r
   if (std::max(std::abs(move), std::abs(found) / *per_mm) < least_move_mm) return;
   if (std::abs(expected - found) <= agreed_share * size + *per_mm * 3) return;
   report(*after.fluid, after.fluid->place("level"),
-         "against " + text_of(before, "level") + " and " + text_of(before, "volume") + " elsewhere, a level moved by " +
-             sheaf::brief(std::round(std::abs(move))) + " mm is " + about(std::abs(expected), "mL") + " in a bore of " +
-             sheaf::brief(bore) + " mm, but the volume differs by " + about(std::abs(found), "mL"),
+         "against " + text_of(before, "level") + " and " + text_of(before, "volume") +
+             " elsewhere, a level moved by " + sheaf::brief(std::round(std::abs(move))) + " mm is " +
+             about(std::abs(expected), "mL") + " in a bore of " + sheaf::brief(bore) +
+             " mm, but the volume differs by " + about(std::abs(found), "mL"),
          {other_place(before.fluid->place("level"), "the other level stands here")});
 }
 
@@ -78,9 +81,10 @@ const Rule level_unlike_volume = {
     {.name = "level-unlike-volume",
      .severity = Severity::warning,
      .summary = "a level that changed between years while the volume did not follow",
-     .why = "One millimetre of level is the area of the bore: 1.13 mL in a 38 mm bore. Where a fork's later sheet or variant "
-            "changes level and volume, the two must change together within 35 %; a level alone was mostly mistyped. Spring "
-            "and spacer may account for the rest. The tolerance is common practice, no source.",
+     .why =
+         "One millimetre of level is the area of the bore: 1.13 mL in a 38 mm bore. Where a fork's later sheet or variant "
+         "changes level and volume, the two must change together within 35 %; a level alone was mostly mistyped. Spring "
+         "and spacer may account for the rest. The tolerance is common practice, no source.",
      .wrong = R"(tube: 41 mm
 tube-bore: 38 mm
 fits: { make: Haldrek, model: Muleback 380, years: 2011..2015 }

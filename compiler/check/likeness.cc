@@ -33,8 +33,9 @@ class Remembered {
 }  // namespace
 
 std::string role_of(std::string_view name) {
-  constexpr std::array<std::string_view, 14> sides = {"front", "rear", "left", "right", "upper", "lower", "inner", "outer",
-                                                      "top",   "bottom", "the", "at", "of", "in"};
+  constexpr std::array<std::string_view, 14> sides = {"front", "rear",  "left",  "right", "upper",
+                                                      "lower", "inner", "outer", "top",   "bottom",
+                                                      "the",   "at",    "of",    "in"};
   std::vector<std::string> stems;
   for (const std::string& word : sheaf::words_of(sheaf::fold(name))) {
     if (std::ranges::find(sides, word) == sides.end()) stems.push_back(sheaf::stem_of(word));

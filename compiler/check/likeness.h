@@ -26,8 +26,8 @@ inline Likeness likeness(std::initializer_list<std::string_view> parts) {
 // The words of a name without sides, in alphabetical order: "front axle pinch bolts" -> "axle bolt pinch".
 std::string role_of(std::string_view name);
 
-// The likeness of what role_of, sheaf::fold and sheaf::squeeze make of a name. All are dear, and most names come
-// again: each thread remembers some.
+// The likeness of what role_of, sheaf::fold and sheaf::squeeze make of a name. All are dear, and most names
+// come again: each thread remembers some.
 Likeness role_likeness(std::string_view name);
 Likeness folded_likeness(std::string_view name);
 Likeness squeezed_likeness(std::string_view name);

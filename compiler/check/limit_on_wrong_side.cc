@@ -25,7 +25,8 @@ void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   const Wear by_form = implied(limit->figure()), by_word = stated(entry);
   if (by_form != Wear::unknown && by_word != Wear::unknown && by_form != by_word) {
     report(entry, entry.place("wear"),
-           "the limit " + sheaf::to_text(limit->figure()) + " is for what " + (by_form == Wear::grows ? "grows" : "shrinks") +
+           "the limit " + sheaf::to_text(limit->figure()) + " is for what " +
+               (by_form == Wear::grows ? "grows" : "shrinks") +
                "; write min for what shrinks, max for what grows",
            {other_place(entry.place("limit"), "the limit stands here")});
     return;
@@ -36,7 +37,8 @@ void examine(const LinkedEntry& entry, const Shelf&, Report& report) {
   if (!worn || !fresh || wear == Wear::unknown) return;
   if (wear == Wear::grows ? *worn >= *fresh : *worn <= *fresh) return;
   report(entry, entry.place("limit"),
-         "the limit " + sheaf::to_text(limit->figure()) + " is reached before the part is worn: new it is " + entry.values("new").front().text,
+         "the limit " + sheaf::to_text(limit->figure()) + " is reached before the part is worn: new it is " +
+             entry.values("new").front().text,
          {other_place(entry.place("new"), "the size when new stands here")});
 }
 
@@ -46,8 +48,9 @@ const Rule limit_on_wrong_side = {
     {.name = "limit-on-wrong-side",
      .severity = Severity::error,
      .summary = "a wear limit on the wrong side of the new size",
-     .why = "What wears thinner has a limit below its new size, what wears looser one above it. A limit on the other side "
-            "condemns new parts, or never any: one of the two numbers is another row's, or min and max are mixed up.",
+     .why =
+         "What wears thinner has a limit below its new size, what wears looser one above it. A limit on the other side "
+         "condemns new parts, or never any: one of the two numbers is another row's, or min and max are mixed up.",
      .wrong = R"(limits:
   disc: { name: chain slider, new: 4.5 mm, limit: min 5.0 mm }
 )",

@@ -21,7 +21,8 @@ struct NotAmongThem {
 class LookAmong : public Look {
  public:
   using Statements = std::function<std::span<const std::uint32_t>(std::uint32_t sheet)>;
-  LookAmong(std::span<const NumberedSheet> sheets, Statements statements) : statements_(std::move(statements)) {
+  LookAmong(std::span<const NumberedSheet> sheets, Statements statements)
+      : statements_(std::move(statements)) {
     for (const NumberedSheet& sheet : sheets) sheets_.emplace(sheet.number, sheet.sheet);
   }
 
@@ -34,7 +35,8 @@ class LookAmong : public Look {
 
   bool contains(std::uint32_t number) const { return sheets_.contains(number); }
 
-  // Whom a judgement that ended for want of a sheet is likely to look at, so that it need not be begun for each of them.
+  // Whom a judgement that ended for want of a sheet is likely to look at, so that it need not be begun for
+  // each of them.
   static void add_likely(FactGroup group, const NotAmongThem& missing, std::set<std::uint32_t>& wanted) {
     constexpr std::size_t few_facts = 16;
     wanted.insert(missing.sheet);

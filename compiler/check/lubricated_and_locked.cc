@@ -16,7 +16,8 @@ void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   for (const std::string_view state : {"oiled", "greased", "anti-seize"}) {
     if (!locked || !has_state(fastener, state)) continue;
     report(fastener, fastener.place("state"),
-           "threadlocker does not hold on a thread that is " + (state == "anti-seize" ? std::string("pasted with anti-seize") : std::string(state)) +
+           "threadlocker does not hold on a thread that is " +
+               (state == "anti-seize" ? std::string("pasted with anti-seize") : std::string(state)) +
                "; which of the two is meant?");
     return;
   }
@@ -31,8 +32,9 @@ const Rule lubricated_and_locked = {
     {.name = "lubricated-and-locked",
      .severity = Severity::warning,
      .summary = "states of a thread that exclude each other",
-     .why = "Threadlocker needs a clean thread; oil or grease under it keeps it from setting. A sheet that lists both has "
-            "mostly mixed up head and thread, or two rows.",
+     .why =
+         "Threadlocker needs a clean thread; oil or grease under it keeps it from setting. A sheet that lists both has "
+         "mostly mixed up head and thread, or two rows.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, torque: 22 N·m, state: [oiled, threadlocker] }
 )",

@@ -20,7 +20,8 @@ std::optional<double> per_base(const sheaf::Unit& from, std::string_view unit) {
 }
 
 double middle_of(const sheaf::Figure& figure, const sheaf::BaseBand& band) {
-  if (figure.nominal) return sheaf::approximate(*figure.nominal) * ratio(figure.unit->factor) + ratio(figure.unit->offset);
+  if (figure.nominal)
+    return sheaf::approximate(*figure.nominal) * ratio(figure.unit->factor) + ratio(figure.unit->offset);
   if (std::isinf(band.least)) return band.most;
   if (std::isinf(band.most)) return band.least;
   return (band.least + band.most) / 2;

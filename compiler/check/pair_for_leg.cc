@@ -40,8 +40,9 @@ const Rule pair_for_leg = {
     {.name = "pair-for-leg",
      .severity = Severity::warning,
      .summary = "an amount per leg that is twice what others take",
-     .why = "Papers give oil for one leg, or for both. An amount `per leg` at twice the median of five or more others is "
-            "most likely the pair's.",
+     .why =
+         "Papers give oil for one leg, or for both. An amount `per leg` at twice the median of five or more others is "
+         "most likely the pair's.",
      .wrong = "",
      .right = ""},
     {.kind = "fluid", .gather = gather, .judge = judge}};

@@ -26,7 +26,8 @@ void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   const Count* count = fastener.count("count");
   if (!count || count->number == places) return;
   report(fastener, fastener.place("pattern"),
-         "the pattern has " + std::to_string(places) + " places, but there are " + to_text(*count) + " fasteners",
+         "the pattern has " + std::to_string(places) + " places, but there are " + to_text(*count) +
+             " fasteners",
          {other_place(fastener.place("count"), "the count stands here")});
 }
 
@@ -36,8 +37,9 @@ const Rule pattern_unlike_count = {
     {.name = "pattern-unlike-count",
      .severity = Severity::error,
      .summary = "a tightening pattern that does not name each fastener once",
-     .why = "A pattern that leaves one out, names one twice, or has more places than there are fasteners leaves one of "
-            "them loose. Both come from copying a neighbour's cover.",
+     .why =
+         "A pattern that leaves one out, names one twice, or has more places than there are fasteners leaves one of "
+         "them loose. Both come from copying a neighbour's cover.",
      .wrong = R"(fasteners:
   cover-screws: { name: clutch cover screws, count: 4, thread: M6x1, torque: 10 N·m, state: dry, pattern: 1-3-2-5 }
 )",

@@ -34,8 +34,8 @@ double middle(std::size_t count, const auto& at) {
   return count % 2 == 1 ? at(count / 2) : (at(count / 2 - 1) + at(count / 2)) / 2;
 }
 
-// The distance from `centre` that so many others do not reach. They stand in two ascending rows, one on each side of
-// it: bisects how many of those nearest stand below.
+// The distance from `centre` that so many others do not reach. They stand in two ascending rows, one on each
+// side of it: bisects how many of those nearest stand below.
 double distance_at(const Others& others, double centre, std::size_t rank) {
   const std::size_t below = others.below(centre), above = others.size() - below;
   const auto down = [&](std::size_t i) { return centre - others[below - 1 - i]; };
@@ -43,8 +43,10 @@ double distance_at(const Others& others, double centre, std::size_t rank) {
   std::size_t least = rank + 1 > above ? rank + 1 - above : 0, most = std::min(rank + 1, below);
   while (least < most) {
     const std::size_t taken = (least + most) / 2;
-    if (down(taken) < up(rank - taken)) least = taken + 1;
-    else most = taken;
+    if (down(taken) < up(rank - taken))
+      least = taken + 1;
+    else
+      most = taken;
   }
   const double last_below = least > 0 ? down(least - 1) : 0;
   const double last_above = rank + 1 > least ? up(rank - least) : 0;
@@ -77,7 +79,8 @@ std::optional<PeerVerdict> PeerGroup::judge(std::size_t one) const {
   const Others others{logs_, std::span(places_).subspan(own_[one].first, own_[one].last - own_[one].first)};
   if (others.size() < fewest_peers) return {};
   const double median = middle(others.size(), [&](std::size_t rank) { return others[rank]; });
-  const double spread = middle(others.size(), [&](std::size_t rank) { return distance_at(others, median, rank); });
+  const double spread =
+      middle(others.size(), [&](std::size_t rank) { return distance_at(others, median, rank); });
   const double away = std::abs(std::log(peers_[one].number()) - median);
   PeerVerdict verdict;
   verdict.median = std::exp(median);

@@ -21,9 +21,10 @@ const Rule reuse_unstated = {
     {.name = "reuse-unstated",
      .severity = Severity::error,
      .summary = "tightened by angle, and nothing says whether it may be used again",
-     .why = "Tightening by an angle over 45° often takes a screw to its yield. Not every such screw is for one use, so "
-            "the rule does not guess: the sheet must say what the source says. The limit of 45° is common practice, no "
-            "source.",
+     .why =
+         "Tightening by an angle over 45° often takes a screw to its yield. Not every such screw is for one use, so "
+         "the rule does not guess: the sheet must say what the source says. The limit of 45° is common practice, no "
+         "source.",
      .wrong = R"(fasteners:
   head-bolt: { name: head bolt, thread: M9x1.25, torque: 25 N·m + 90°, state: oiled }
 )",

@@ -27,10 +27,12 @@ void compare(const LinkedEntry& row, const Computed& computed, Report& report) {
   if (!written) return;
   const double own_unit = middle_in(cell, cell->figure().unit->symbol).value_or(0);
   const double scale = own_unit == 0 ? 1 : *written / own_unit;
-  const double allowed = std::max(last_digit(cell->figure()) * scale * 1.01, computed.value * computed.allowed_share);
+  const double allowed =
+      std::max(last_digit(cell->figure()) * scale * 1.01, computed.value * computed.allowed_share);
   if (std::abs(*written - computed.value) <= allowed) return;
   report(row, row.place(computed.column),
-         std::string(computed.column) + " " + sheaf::to_text(cell->figure()) + " disagrees with the formula, which gives " +
+         std::string(computed.column) + " " + sheaf::to_text(cell->figure()) +
+             " disagrees with the formula, which gives " +
              sheaf::brief(std::round(computed.value * 10000) / 10000) + " " + std::string(computed.unit));
 }
 
@@ -85,9 +87,10 @@ const Rule row_unlike_formula = {
     {.name = "row-unlike-formula",
      .severity = Severity::error,
      .summary = "a row of a published table that its own formula contradicts",
-     .why = "Thread diameters follow from diameter and pitch (ISO 724, ASME B1.1), stress areas from them (ISO 898-1, to 0.5 "
-            "%), a bearing's bore from its code (ISO 15), a grade's limits from its middle (ISO 3448, 10 %), the columns of "
-            "a seal from its size. A cell that disagrees was misprinted or mistyped.",
+     .why =
+         "Thread diameters follow from diameter and pitch (ISO 724, ASME B1.1), stress areas from them (ISO 898-1, to 0.5 "
+         "%), a bearing's bore from its code (ISO 15), a grade's limits from its middle (ISO 3448, 10 %), the columns of "
+         "a seal from its size. A cell that disagrees was misprinted or mistyped.",
      .wrong = R"(sheet: example
 title: Example
 table: thread-size

@@ -28,10 +28,13 @@ class Ledger;
 // Takes the reports of one rule; drops, and books, those that the entry or its sheet allows.
 class Report {
  public:
-  Report(const RuleInfo& rule, Ledger& ledger, Diagnostics& sink) : rule_(rule), ledger_(ledger), sink_(sink) {}
+  Report(const RuleInfo& rule, Ledger& ledger, Diagnostics& sink)
+      : rule_(rule), ledger_(ledger), sink_(sink) {}
 
-  void operator()(const LinkedEntry& entry, Span where, std::string message, std::vector<Diagnostic> notes = {});
-  void operator()(const LinkedSheet& sheet, Span where, std::string message, std::vector<Diagnostic> notes = {});
+  void operator()(const LinkedEntry& entry, Span where, std::string message,
+                  std::vector<Diagnostic> notes = {});
+  void operator()(const LinkedSheet& sheet, Span where, std::string message,
+                  std::vector<Diagnostic> notes = {});
   // The same with another severity than the rule's own.
   void as(Severity severity, const LinkedEntry& entry, Span where, std::string message,
           std::vector<Diagnostic> notes = {});
@@ -59,9 +62,9 @@ using FactGroup = std::span<const Fact>;
 
 bool all_say_the_same(FactGroup group);
 
-// What the rule looks at: every entry by itself, every sheet by itself, or sheets among each other. The last in two
-// steps: what each entry and each sheet tells, and what those facts of all sheets that are alike show together, in the
-// order of sheets and entries. All but `judge` run on all cores and must keep nothing.
+// What the rule looks at: every entry by itself, every sheet by itself, or sheets among each other. The last
+// in two steps: what each entry and each sheet tells, and what those facts of all sheets that are alike show
+// together, in the order of sheets and entries. All but `judge` run on all cores and must keep nothing.
 struct Examination {
   std::string_view kind = {};  // which entries alone; empty: all, and the rows of tables
   void (*entry)(const LinkedEntry&, const Shelf&, Report&) = nullptr;
@@ -78,7 +81,8 @@ struct Rule {
 
 std::span<const Rule* const> all_check_rules();
 
-// Every rule that sees one sheet alone, and the facts that it tells the others. `number` is its place among all.
+// Every rule that sees one sheet alone, and the facts that it tells the others. `number` is its place among
+// all.
 void examine_sheet(const LinkedSheet& sheet, std::uint32_t number, const Shelf& shelf, Ledger& ledger,
                    Diagnostics& sink, SheetFacts& facts);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// One task a sheet for what the rules see on it alone and for the facts it tells, then judgement on the facts.
+// One task a sheet for what the rules see on it alone and for the facts it tells, then judgement on the
+// facts.
 #include <algorithm>
 #include <set>
 #include <utility>
@@ -57,7 +58,8 @@ struct RuleRun::State {
   std::size_t chosen = 0;
 };
 
-RuleRun::RuleRun(std::size_t sheets, const CheckOptions& options) : state_(std::make_unique<State>(sheets, options)) {}
+RuleRun::RuleRun(std::size_t sheets, const CheckOptions& options)
+    : state_(std::make_unique<State>(sheets, options)) {}
 RuleRun::~RuleRun() = default;
 
 int RuleRun::examine(const LinkedSheets& linked, std::span<const NumberedSheet> sheets) {
@@ -82,7 +84,9 @@ int RuleRun::examine(const LinkedSheets& linked, std::span<const NumberedSheet> 
 
 std::vector<std::uint32_t> RuleRun::judge(std::span<const NumberedSheet> among) {
   State& state = *state_;
-  LookAmong look(among, [&](std::uint32_t sheet) { return std::span<const std::uint32_t>(state.facts[sheet].statements); });
+  LookAmong look(among, [&](std::uint32_t sheet) {
+    return std::span<const std::uint32_t>(state.facts[sheet].statements);
+  });
   if (!state.is_grouped) {
     state.grouped = in_groups(state.facts, state.options.threads);
     state.is_grouped = true;
@@ -120,7 +124,8 @@ std::vector<Allowed> RuleRun::end(Diagnostics& sink, Findings* findings) {
 std::vector<Allowed> run_rules(const LinkedSheets& sheets, const CheckOptions& options, Diagnostics& sink,
                                Findings* findings) {
   std::vector<NumberedSheet> all;
-  for (const LinkedSheet& sheet : sheets.own()) all.push_back({static_cast<std::uint32_t>(all.size()), &sheet});
+  for (const LinkedSheet& sheet : sheets.own())
+    all.push_back({static_cast<std::uint32_t>(all.size()), &sheet});
   RuleRun run(all.size(), options);
   run.examine(sheets, all);
   run.judge(all);

@@ -18,8 +18,13 @@ namespace {
 class Again {
  public:
   Again(const FewSheets& few, const CheckOptions& options, Findings& findings)
-      : few_(few), options_(options), findings_(findings), ledger_(options.today), among_(numbered(few)),
-        look_(among_, [this](std::uint32_t sheet) { return statements_of(sheet); }), told_(findings.told) {}
+      : few_(few),
+        options_(options),
+        findings_(findings),
+        ledger_(options.today),
+        among_(numbered(few)),
+        look_(among_, [this](std::uint32_t sheet) { return statements_of(sheet); }),
+        told_(findings.told) {}
 
   std::vector<std::uint32_t> run(Diagnostics& sink) {
     for (const NumberedSheet& sheet : among_) ledger_.list(*sheet.sheet);
@@ -48,7 +53,8 @@ class Again {
     std::vector<NumberedSheet> sheets;
     for (const LinkedSheet& sheet : few.sheets.own()) {
       const auto at = std::ranges::lower_bound(few.names, sheet.name);
-      if (at != few.names.end() && *at == sheet.name) sheets.push_back({static_cast<std::uint32_t>(at - few.names.begin()), &sheet});
+      if (at != few.names.end() && *at == sheet.name)
+        sheets.push_back({static_cast<std::uint32_t>(at - few.names.begin()), &sheet});
     }
     return sheets;
   }
@@ -69,7 +75,8 @@ class Again {
         [&](std::size_t i) {
           Examined& to = examined_[i];
           to.number = few_.examined[i];
-          const LinkedSheet& sheet = *std::ranges::lower_bound(among_, to.number, {}, &NumberedSheet::number)->sheet;
+          const LinkedSheet& sheet =
+              *std::ranges::lower_bound(among_, to.number, {}, &NumberedSheet::number)->sheet;
           examine_sheet(sheet, to.number, shelf, ledger_, to.reports, to.now);
           std::ranges::stable_sort(to.now.facts, {}, &Fact::alike);
           to.allows = makes_allowances(sheet);
@@ -82,14 +89,16 @@ class Again {
     }
   }
 
-  // Those of likenesses in which the sheet tells something else than before; with `all`, in which it tells anything.
+  // Those of likenesses in which the sheet tells something else than before; with `all`, in which it tells
+  // anything.
   void add_groups(const Examined& sheet, bool all) {
     std::span<const Fact> before(sheet.before), now(sheet.now.facts);
     while (!before.empty() || !now.empty()) {
       const bool is_before = now.empty() || (!before.empty() && before.front().alike <= now.front().alike);
       const Likeness alike = is_before ? before.front().alike : now.front().alike;
       const auto take = [&](std::span<const Fact>& facts) {
-        const FactGroup group = !facts.empty() && facts.front().alike == alike ? group_at(facts) : FactGroup();
+        const FactGroup group =
+            !facts.empty() && facts.front().alike == alike ? group_at(facts) : FactGroup();
         facts = facts.subspan(group.size());
         return group;
       };
@@ -147,7 +156,8 @@ class Again {
     findings_.groups.clear();
     std::ranges::merge(std::make_move_iterator(kept.begin()), std::make_move_iterator(kept.end()),
                        std::make_move_iterator(judged_.begin()), std::make_move_iterator(judged_.end()),
-                       std::back_inserter(findings_.groups), {}, &GroupFindings::alike, &GroupFindings::alike);
+                       std::back_inserter(findings_.groups), {}, &GroupFindings::alike,
+                       &GroupFindings::alike);
   }
 
   const FewSheets& few_;
@@ -156,8 +166,8 @@ class Again {
   Ledger ledger_;
   std::vector<NumberedSheet> among_;  // by number
   LookAmong look_;
-  std::vector<Examined> examined_;  // as few_.examined
-  ToldFacts told_;  // with what the examined sheets tell now
+  std::vector<Examined> examined_;                                  // as few_.examined
+  ToldFacts told_;                                                  // with what the examined sheets tell now
   std::map<std::uint32_t, std::vector<std::uint32_t>> statements_;  // that were asked for
   std::set<Likeness> groups_;
   std::vector<GroupFindings> judged_;
@@ -166,8 +176,8 @@ class Again {
 
 }  // namespace
 
-std::vector<std::uint32_t> run_rules_again(const FewSheets& few, const CheckOptions& options, Findings& findings,
-                                           Diagnostics& sink) {
+std::vector<std::uint32_t> run_rules_again(const FewSheets& few, const CheckOptions& options,
+                                           Findings& findings, Diagnostics& sink) {
   return Again(few, options, findings).run(sink);
 }
 

@@ -24,14 +24,15 @@ void examine(const LinkedEntry& seal, const Shelf&, Report& report) {
   if (wall <= 0) return;  // seal-inside-out speaks
   if (!walls_mm.holds(wall)) {
     report(seal, seal.place("size"),
-           "between " + sheaf::brief(inside) + " and " + sheaf::brief(outside) + " mm is a ring of " + sheaf::brief(wall) +
-               " mm; seals have 2 to 15 mm");
+           "between " + sheaf::brief(inside) + " and " + sheaf::brief(outside) + " mm is a ring of " +
+               sheaf::brief(wall) + " mm; seals have 2 to 15 mm");
     return;
   }
   if (size->count < 3) return;
   const double height = sheaf::dimension_mm(*size, 2);
   if (heights_mm.holds(height) && height < outside / 2) return;
-  report(seal, seal.place("size"), "a seal " + sheaf::brief(height) + " mm high does not exist at this diameter (3 to 20 mm do)");
+  report(seal, seal.place("size"),
+         "a seal " + sheaf::brief(height) + " mm high does not exist at this diameter (3 to 20 mm do)");
 }
 
 }  // namespace
@@ -40,10 +41,11 @@ const Rule seal_height = {
     {.name = "seal-height",
      .severity = Severity::error,
      .summary = "a seal whose height or ring cannot be",
-     .why = "Fork, dust and shaft seals are 3 to 20 mm high, never higher than half their outside, and leave 2 to 15 mm "
-            "for case and lip. A height outside is a lost decimal point: 95 for 9.5. Piston rings of brakes and "
-            "caps of valve stems are left alone. The limits are common practice, no "
-            "source.",
+     .why =
+         "Fork, dust and shaft seals are 3 to 20 mm high, never higher than half their outside, and leave 2 to 15 mm "
+         "for case and lip. A height outside is a lost decimal point: 95 for 9.5. Piston rings of brakes and "
+         "caps of valve stems are left alone. The limits are common practice, no "
+         "source.",
      .wrong = R"(seals:
   oil-seal: { name: fork oil seal, size: 48x58x95, use: fork-oil }
 )",

@@ -27,8 +27,9 @@ const Rule seal_inside_out = {
     {.name = "seal-inside-out",
      .severity = Severity::error,
      .summary = "an inside diameter that is not smaller than the outside",
-     .why = "Sizes are written inside × outside × height (or width). Owners' lists and packets use other orders, and a "
-            "copied row turns round easily.",
+     .why =
+         "Sizes are written inside × outside × height (or width). Owners' lists and packets use other orders, and a "
+         "copied row turns round easily.",
      .wrong = R"(seals:
   oil-seal: { name: fork oil seal, size: 54x41x11, use: fork-oil }
 )",

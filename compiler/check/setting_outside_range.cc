@@ -21,7 +21,8 @@ void examine(const LinkedEntry& setting, const Shelf&, Report& report) {
   const double least = whole->least == whole->most ? 0 : whole->least;  // "20 clicks" in all
   if (band->least >= least && band->most <= whole->most) return;
   report(setting, setting.place("standard"),
-         setting.values("standard").front().text + " lies outside the range " + setting.values("range").front().text,
+         setting.values("standard").front().text + " lies outside the range " +
+             setting.values("range").front().text,
          {other_place(setting.place("range"), "the range stands here")});
 }
 
@@ -31,8 +32,9 @@ const Rule setting_outside_range = {
     {.name = "setting-outside-range",
      .severity = Severity::error,
      .summary = "a standard setting that the adjuster cannot reach",
-     .why = "The standard setting lies within the adjuster's range, counted from the same end. If it does not, one of the "
-            "two was counted from the other end, or belongs to another adjuster.",
+     .why =
+         "The standard setting lies within the adjuster's range, counted from the same end. If it does not, one of the "
+         "two was counted from the other end, or belongs to another adjuster.",
      .wrong = R"(settings:
   rebound: { name: rebound, standard: 24 clicks out, range: 0..20 clicks, count-from: fully in }
 )",

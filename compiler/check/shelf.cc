@@ -78,8 +78,10 @@ void Shelf::take_bearing(const LinkedEntry& row) {
 
 std::span<const sheaf::DriveRow> Shelf::drives_for(double diameter_mm) const {
   constexpr double about_mm = 0.1;  // more than inch threads are rounded by
-  const auto first = std::ranges::lower_bound(drives_, diameter_mm - about_mm, {}, &sheaf::DriveRow::diameter_mm);
-  const auto last = std::ranges::upper_bound(drives_, diameter_mm + about_mm, {}, &sheaf::DriveRow::diameter_mm);
+  const auto first =
+      std::ranges::lower_bound(drives_, diameter_mm - about_mm, {}, &sheaf::DriveRow::diameter_mm);
+  const auto last =
+      std::ranges::upper_bound(drives_, diameter_mm + about_mm, {}, &sheaf::DriveRow::diameter_mm);
   return {first, last};
 }
 
@@ -104,8 +106,10 @@ std::optional<sheaf::ThreadGeometry> Shelf::geometry_of(const LinkedEntry& faste
   if (listed != geometries_.end()) return listed->second;
   const sheaf::Thread* thread = fastener.thread("thread");
   if (!thread) return {};
-  const auto whole = sheaf::pitch_mm(*thread) ? sheaf::Result<sheaf::Thread>(*thread) : sheaf::completed(*thread, threads_);
-  const auto geometry = whole ? sheaf::geometry_of(*whole) : sheaf::Result<sheaf::ThreadGeometry>(whole.failure());
+  const auto whole =
+      sheaf::pitch_mm(*thread) ? sheaf::Result<sheaf::Thread>(*thread) : sheaf::completed(*thread, threads_);
+  const auto geometry =
+      whole ? sheaf::geometry_of(*whole) : sheaf::Result<sheaf::ThreadGeometry>(whole.failure());
   return geometry ? std::optional(*geometry) : std::nullopt;
 }
 

@@ -49,7 +49,8 @@ class Shelf {
 
   std::vector<sheaf::ThreadRow> threads_;
   std::set<std::string, std::less<>> thread_keys_;
-  std::unordered_map<std::string_view, sheaf::ThreadGeometry> geometries_;  // of the listed threads, by their text
+  std::unordered_map<std::string_view, sheaf::ThreadGeometry>
+      geometries_;                       // of the listed threads, by their text
   std::vector<sheaf::DriveRow> drives_;  // by diameter
   std::vector<sheaf::PropertyClass> classes_;
   std::optional<sheaf::Band> nut_factor_;

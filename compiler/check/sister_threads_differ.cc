@@ -27,10 +27,11 @@ void judge(FactGroup group, Look& look, Report& report) {
   for (const Fact& fact : group) {
     if (fact.says == group.front().says) continue;
     const LinkedEntry& fastener = look.entry(fact);
-    if (first.text("part-number") != fastener.text("part-number") || !same_but_pitch(first, fastener)) continue;
+    if (first.text("part-number") != fastener.text("part-number") || !same_but_pitch(first, fastener))
+      continue;
     report(fastener, fastener.place("thread"),
-           "part " + std::string(fastener.text("part-number")) + " has thread " + std::string(first.text("thread")) +
-               " elsewhere; one of the two pitches is a slip",
+           "part " + std::string(fastener.text("part-number")) + " has thread " +
+               std::string(first.text("thread")) + " elsewhere; one of the two pitches is a slip",
            {other_place(first.place("thread"), "the other thread stands here")});
   }
 }
@@ -41,8 +42,9 @@ const Rule sister_threads_differ = {
     {.name = "sister-threads-differ",
      .severity = Severity::warning,
      .summary = "one part number with two pitches",
-     .why = "A part has one thread. 1/4-20 and 1/4-28 take the same socket, M10x1.25 and M10x1.5 as well; the wrong one "
-            "goes in three turns and then takes the thread with it.",
+     .why =
+         "A part has one thread. 1/4-20 and 1/4-28 take the same socket, M10x1.25 and M10x1.5 as well; the wrong one "
+         "goes in three turns and then takes the thread with it.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, part-number: HK-1, thread: 1/4-20 UNC, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }
   rack-bolt: { name: rack bolt, part-number: HK-1, thread: 1/4-28 UNF, drive: hexagon 7/16 in, torque: 9 N·m, state: dry }

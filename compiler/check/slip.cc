@@ -21,8 +21,10 @@ struct Candidate {
 // The likeliest first, by the unit in which the figure stands.
 std::vector<Candidate> candidates(std::string_view unit) {
   const Candidate decimal{10, "a slipped decimal"}, down{0.1, "a slipped decimal"};
-  const Candidate inches{12, "inch-pounds written as foot-pounds"}, feet{1.0 / 12, "foot-pounds written as inch-pounds"};
-  const Candidate kilograms{1 / kgf_m_in_nm, "kgf·m written as N·m"}, newtons{kgf_m_in_nm, "N·m written as kgf·m"};
+  const Candidate inches{12, "inch-pounds written as foot-pounds"},
+      feet{1.0 / 12, "foot-pounds written as inch-pounds"};
+  const Candidate kilograms{1 / kgf_m_in_nm, "kgf·m written as N·m"},
+      newtons{kgf_m_in_nm, "N·m written as kgf·m"};
   const Candidate hundred{100, "a decimal slipped twice"}, hundredth{0.01, "a decimal slipped twice"};
   if (unit == "lbf·ft") return {inches, decimal, down, hundred, hundredth};
   if (unit == "lbf·in") return {feet, decimal, down, hundred, hundredth};
@@ -40,7 +42,8 @@ std::string suspected_torque_slip(double written_nm, const sheaf::Figure& figure
   if (!own || !in_unit || *own == 0) return {};
   for (const Candidate& slip : candidates(figure.unit->symbol)) {
     if (!plausible_nm.holds(written_nm / slip.factor)) continue;
-    return "; " + std::string(slip.words) + "? " + about(*in_unit / slip.factor, figure.unit->symbol, 3) + " fits";
+    return "; " + std::string(slip.words) + "? " + about(*in_unit / slip.factor, figure.unit->symbol, 3) +
+           " fits";
   }
   return {};
 }
@@ -48,17 +51,18 @@ std::string suspected_torque_slip(double written_nm, const sheaf::Figure& figure
 std::string slip_of_ratio(double ratio) {
   // 10 and 9.81 cannot be told apart by a ratio; a decimal slips far oftener.
   constexpr std::array<Candidate, 8> slips = {{{10, "a slipped decimal?"},
-                                              {0.1, "a slipped decimal?"},
-                                              {12, "inch-pounds written as foot-pounds?"},
-                                              {1.0 / 12, "foot-pounds written as inch-pounds?"},
-                                              {100, "a decimal slipped twice?"},
-                                              {0.01, "a decimal slipped twice?"},
-                                              {lbf_ft_in_nm, "N·m and lbf·ft mixed up?"},
-                                              {1 / lbf_ft_in_nm, "N·m and lbf·ft mixed up?"}}};
+                                               {0.1, "a slipped decimal?"},
+                                               {12, "inch-pounds written as foot-pounds?"},
+                                               {1.0 / 12, "foot-pounds written as inch-pounds?"},
+                                               {100, "a decimal slipped twice?"},
+                                               {0.01, "a decimal slipped twice?"},
+                                               {lbf_ft_in_nm, "N·m and lbf·ft mixed up?"},
+                                               {1 / lbf_ft_in_nm, "N·m and lbf·ft mixed up?"}}};
   const Candidate* best = nullptr;
   for (const Candidate& slip : slips) {
     if (!is_near(ratio, slip.factor)) continue;
-    if (!best || std::abs(std::log(ratio / slip.factor)) < std::abs(std::log(ratio / best->factor))) best = &slip;
+    if (!best || std::abs(std::log(ratio / slip.factor)) < std::abs(std::log(ratio / best->factor)))
+      best = &slip;
   }
   return best ? std::string(best->words) : std::string();
 }

@@ -5,7 +5,9 @@
 namespace sheafc {
 namespace {
 
-bool loosens(const sheaf::Stage& stage) { return stage.act == sheaf::Act::loosen || stage.act == sheaf::Act::loosen_fully; }
+bool loosens(const sheaf::Stage& stage) {
+  return stage.act == sheaf::Act::loosen || stage.act == sheaf::Act::loosen_fully;
+}
 
 void examine(const LinkedEntry& fastener, const Shelf&, Report& report) {
   const sheaf::Statement* torque = fastener.figure("torque");
@@ -30,8 +32,9 @@ const Rule stages_out_of_order = {
     {.name = "stages-out-of-order",
      .severity = Severity::warning,
      .summary = "a stage that is no tighter than the one before it",
-     .why = "Once a fastener is at 40 N·m, a wrench set to 20 N·m clicks at once. Stages grow, unless the fastener is "
-            "loosened between them, which the sheet then says: `40 N·m, loosen 180°, 25 N·m`.",
+     .why =
+         "Once a fastener is at 40 N·m, a wrench set to 20 N·m clicks at once. Stages grow, unless the fastener is "
+         "loosened between them, which the sheet then says: `40 N·m, loosen 180°, 25 N·m`.",
      .wrong = R"(fasteners:
   head-bolt: { name: head bolt, thread: M10x1.25, torque: "40 N·m, 20 N·m, 50 N·m", state: oiled }
 )",

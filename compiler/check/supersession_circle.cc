@@ -33,12 +33,14 @@ void gather(const LinkedEntry& entry, Facts& facts) {
   const std::string next = sheaf::squeeze(successor_of(entry));
   if (!next.empty()) add(number, next, 0);
   const std::size_t count = std::min<std::size_t>(entry.values("supersedes").size(), 255);
-  for (std::size_t i = 0; i < count; ++i) add(sheaf::squeeze(entry.values("supersedes")[i].text), number, i + 1);
+  for (std::size_t i = 0; i < count; ++i)
+    add(sheaf::squeeze(entry.values("supersedes")[i].text), number, i + 1);
 }
 
 Chain chain_of(FactGroup group) {
   Chain chain;
-  for (std::size_t i = 0; i + 1 < group.size(); i += 2) chain.emplace(group[i].says, Step{group[i + 1].says, &group[i]});
+  for (std::size_t i = 0; i + 1 < group.size(); i += 2)
+    chain.emplace(group[i].says, Step{group[i + 1].says, &group[i]});
   return chain;
 }
 
@@ -60,7 +62,8 @@ void judge(FactGroup group, Look& look, Report& report) {
     }
     if (!step || step->next != start || told.contains(start)) continue;
     told.insert(seen.begin(), seen.end());
-    report(look.entry(group[i]), place_of(group[i], look), "the part numbers go in a circle: each replaces the other",
+    report(look.entry(group[i]), place_of(group[i], look),
+           "the part numbers go in a circle: each replaces the other",
            {other_place(place_of(*step->fact, look), "the circle closes here")});
   }
 }
@@ -71,8 +74,9 @@ const Rule supersession_circle = {
     {.name = "supersession-circle",
      .severity = Severity::error,
      .summary = "part numbers that replace each other in a circle",
-     .why = "Old numbers lead to new ones and end somewhere. A circle means that one of the two was entered the wrong way "
-            "round, and whoever orders is sent from one to the other.",
+     .why =
+         "Old numbers lead to new ones and end somewhere. A circle means that one of the two was entered the wrong way "
+         "round, and whoever orders is sent from one to the other.",
      .wrong = R"(parts:
   washer: { name: sealing washer, part-number: A-1, superseded-by: { number: A-2, interchangeable: yes } }
   new-washer: { name: new sealing washer, part-number: A-2, superseded-by: { number: A-1, interchangeable: yes } }

@@ -19,10 +19,13 @@ class InMemory : public FactStore {
   }
   std::vector<Fact> of_sheet(std::uint32_t sheet) const override {
     std::vector<Fact> its;
-    std::ranges::copy_if(all_.facts, std::back_inserter(its), [&](const Fact& fact) { return fact.sheet == sheet; });
+    std::ranges::copy_if(all_.facts, std::back_inserter(its),
+                         [&](const Fact& fact) { return fact.sheet == sheet; });
     return its;
   }
-  std::vector<std::uint32_t> statements_of(std::uint32_t sheet) const override { return all_.statements[sheet]; }
+  std::vector<std::uint32_t> statements_of(std::uint32_t sheet) const override {
+    return all_.statements[sheet];
+  }
   bool is_sound() const override { return true; }
 
  private:
@@ -40,8 +43,10 @@ std::size_t place_of(Likeness likeness, const FactStore& store) {
   while (first < end) {
     const std::size_t middle = first + (end - first) / 2;
     const auto fact = store.facts(middle, 1);
-    if (!fact.empty() && fact.front().alike < likeness) first = middle + 1;
-    else end = middle;
+    if (!fact.empty() && fact.front().alike < likeness)
+      first = middle + 1;
+    else
+      end = middle;
   }
   return first;
 }
@@ -93,7 +98,8 @@ GatheredFacts ToldFacts::all() const {
   for (const auto& [_, told] : again_) again.insert(again.end(), told.facts.begin(), told.facts.end());
   GatheredFacts all;
   all.facts = brought_up(gathered_->facts(0, gathered_->size()), std::move(again));
-  for (std::uint32_t sheet = 0; sheet < gathered_->sheets(); ++sheet) all.statements.push_back(statements_of(sheet));
+  for (std::uint32_t sheet = 0; sheet < gathered_->sheets(); ++sheet)
+    all.statements.push_back(statements_of(sheet));
   return all;
 }
 

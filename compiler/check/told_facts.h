@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What all sheets of a run tell the rules that compare them: what a run over all of them gathered, which may lie in a
-// file and is large, and on top of it what few sheets told since. What is asked for is little of it.
+// What all sheets of a run tell the rules that compare them: what a run over all of them gathered, which may
+// lie in a file and is large, and on top of it what few sheets told since. What is asked for is little of it.
 #pragma once
 
 #include <cstdint>
@@ -24,7 +24,7 @@ class FactStore {
  public:
   virtual ~FactStore() = default;
   virtual std::size_t sheets() const = 0;
-  virtual std::size_t size() const = 0;  // how many facts
+  virtual std::size_t size() const = 0;                                             // how many facts
   virtual std::vector<Fact> facts(std::size_t first, std::size_t count) const = 0;  // fewer at the end
   virtual std::vector<Fact> of_sheet(std::uint32_t sheet) const = 0;                // in the same order
   virtual std::vector<std::uint32_t> statements_of(std::uint32_t sheet) const = 0;

@@ -30,8 +30,9 @@ const Rule tolerance_over_a_third = {
     {.name = "tolerance-over-a-third",
      .severity = Severity::warning,
      .summary = "a tolerance that may have been meant in per cent",
-     .why = "A paper that prints `33 ± 10` in a column headed per cent is easily copied as an absolute tolerance. Over "
-            "30 % of the nominal is rare enough to look twice. The limit is common practice, no source.",
+     .why =
+         "A paper that prints `33 ± 10` in a column headed per cent is easily copied as an absolute tolerance. Over "
+         "30 % of the nominal is rare enough to look twice. The limit is common practice, no source.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M10x1.5, torque: 32 ± 10 N·m, state: dry }
 )",

@@ -23,8 +23,9 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (!figure.unit) return;
   const sheaf::Band fits{usual.least * joint->bears_nm, usual.most * joint->bears_nm};
   report(fastener, fastener.place("torque"),
-         sheaf::to_text(figure) + " hardly clamps an " + screw_of(fastener) + " fastener (" + about(fits.least, "") + " to " +
-             about(fits.most, "N·m") + " is usual)" + suspected_torque_slip(*value, figure, fits));
+         sheaf::to_text(figure) + " hardly clamps an " + screw_of(fastener) + " fastener (" +
+             about(fits.least, "") + " to " + about(fits.most, "N·m") + " is usual)" +
+             suspected_torque_slip(*value, figure, fits));
 }
 
 }  // namespace
@@ -33,10 +34,11 @@ const Rule torque_far_below = {
     {.name = "torque-far-below",
      .severity = Severity::warning,
      .summary = "a torque that hardly clamps an ordinary joint",
-     .why = "An ordinary joint is held by its screw's tension. Below a third of the usual share of the proof load it "
-            "is not tightened but only screwed in, so the figure is more likely a slipped decimal, or kgf·m read as "
-            "N·m. Axles, caps, plugs, hollow bolts, stems, pivots, spokes and screws into plastic are left alone: say "
-            "which by `joint` or `into`. The limit is common practice, no source.",
+     .why =
+         "An ordinary joint is held by its screw's tension. Below a third of the usual share of the proof load it "
+         "is not tightened but only screwed in, so the figure is more likely a slipped decimal, or kgf·m read as "
+         "N·m. Axles, caps, plugs, hollow bolts, stems, pivots, spokes and screws into plastic are left alone: say "
+         "which by `joint` or `into`. The limit is common practice, no source.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, class: "8.8", torque: 2.2 N·m, state: dry }
 )",

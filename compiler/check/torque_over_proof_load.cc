@@ -27,8 +27,9 @@ std::string message(const LinkedEntry& fastener, double torque, const Joint& joi
     return s.act == sheaf::Act::tighten && !s.hand_tight ? middle_in(s.figure, "N·m").value_or(0) : 0;
   });
   const sheaf::Band fits{usual.least * joint.bears_nm, usual.most * joint.bears_nm};
-  return sheaf::to_text(stage->figure) + " is more than an " + screw_of(fastener) + " fastener " + std::string(verb) + " (" +
-         bearable(joint) + " is usual)" + suspected_torque_slip(torque, stage->figure, fits);
+  return sheaf::to_text(stage->figure) + " is more than an " + screw_of(fastener) + " fastener " +
+         std::string(verb) + " (" + bearable(joint) + " is usual)" +
+         suspected_torque_slip(torque, stage->figure, fits);
 }
 
 void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
@@ -54,12 +55,13 @@ const Rule torque_over_proof_load = {
     {.name = "torque-over-proof-load",
      .severity = Severity::error,
      .summary = "a torque that would pull the screw beyond its proof load",
-     .why = "The preload that a torque gives is T/(K·d). Textbooks differ on the nut factor K: plain and zinc-plated "
-            "steel is 0.20 in one and about 0.30 in another, dry black finish 0.30 in one and 0.20 in another. The rule "
-            "takes the widest published range on the shelf (nut-factors): only a torque that passes the proof load with "
-            "the greatest K is an error; one that passes it with K 0.20 is a warning. Where no class is stated the "
-            "error is judged by class 12.9. Hollow bolts are given 0.6 of the section. Proof stress: ISO 898-1, SAE "
-            "J429; formula: Shigley, Mechanical Engineering Design, Eq. 8-27.",
+     .why =
+         "The preload that a torque gives is T/(K·d). Textbooks differ on the nut factor K: plain and zinc-plated "
+         "steel is 0.20 in one and about 0.30 in another, dry black finish 0.30 in one and 0.20 in another. The rule "
+         "takes the widest published range on the shelf (nut-factors): only a torque that passes the proof load with "
+         "the greatest K is an error; one that passes it with K 0.20 is a warning. Where no class is stated the "
+         "error is judged by class 12.9. Hollow bolts are given 0.6 of the section. Proof stress: ISO 898-1, SAE "
+         "J429; formula: Shigley, Mechanical Engineering Design, Eq. 8-27.",
      .wrong = R"(fasteners:
   guard-screw: { name: chain guard screw, thread: M6x1, class: "8.8", torque: 105 N·m, state: dry }
 )",

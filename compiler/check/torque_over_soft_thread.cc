@@ -30,7 +30,8 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   if (ratio <= most || ratio > shelf.nut_factor()->most) return;
   report(fastener, fastener.place("torque"),
          "threads in " + std::string(fastener.choice("into")) + " commonly bear no more than " +
-             about(most * bears, "N·m") + " at " + sheaf::to_text(*fastener.thread("thread")) + "; is there an insert?");
+             about(most * bears, "N·m") + " at " + sheaf::to_text(*fastener.thread("thread")) +
+             "; is there an insert?");
 }
 
 }  // namespace
@@ -39,9 +40,10 @@ const Rule torque_over_soft_thread = {
     {.name = "torque-over-soft-thread",
      .severity = Severity::warning,
      .summary = "a torque that light metal or plastic threads commonly do not bear",
-     .why = "A class 8.8 torque strips a thread cut in aluminium, magnesium, brass or plastic before the screw gives. "
-            "Either the figure is meant for another joint, or the hole has an insert (`into: insert`). The limits are "
-            "common practice, no source.",
+     .why =
+         "A class 8.8 torque strips a thread cut in aluminium, magnesium, brass or plastic before the screw gives. "
+         "Either the figure is meant for another joint, or the hole has an insert (`into: insert`). The limits are "
+         "common practice, no source.",
      .wrong = R"(fasteners:
   cover-screw: { name: chain guard screw, thread: M6x1, class: "10.9", into: magnesium, torque: 14 N·m, state: dry }
 )",

@@ -13,9 +13,12 @@ enum class Among : std::uint8_t { thread, role };
 void gather(const LinkedEntry& fastener, Facts& facts) {
   const auto torque = torque_of_one_nm(fastener);
   if (!torque || *torque <= 0) return;
-  const auto add = [&](Among among, Likeness alike) { facts.add(fastener, alike, *torque).part = static_cast<std::uint8_t>(among); };
+  const auto add = [&](Among among, Likeness alike) {
+    facts.add(fastener, alike, *torque).part = static_cast<std::uint8_t>(among);
+  };
   if (const sheaf::Thread* thread = fastener.thread("thread"))
-    add(Among::thread, likeness({sheaf::thread_key(*thread), fastener.choice("joint"), fastener.text("class")}));
+    add(Among::thread,
+        likeness({sheaf::thread_key(*thread), fastener.choice("joint"), fastener.text("class")}));
   add(Among::role, likeness(role_likeness(fastener.name), fastener.sheet->assembly()));
 }
 
@@ -27,9 +30,11 @@ void judge(FactGroup group, Look& look, Report& report) {
     const std::string slip = slip_of_ratio(verdict.ratio);
     report(entry, entry.place("torque"),
            "is " + sheaf::brief(verdict.ratio > 1 ? verdict.ratio : 1 / verdict.ratio) + " times " +
-               (verdict.ratio > 1 ? "as much as" : "less than") + " the " + about(verdict.median, "N·m") + " of " +
-               std::to_string(verdict.others) +
-               (peer.part == static_cast<std::uint8_t>(Among::thread) ? " fasteners of the same thread, class and joint" : " fasteners of the same name") +
+               (verdict.ratio > 1 ? "as much as" : "less than") + " the " + about(verdict.median, "N·m") +
+               " of " + std::to_string(verdict.others) +
+               (peer.part == static_cast<std::uint8_t>(Among::thread)
+                    ? " fasteners of the same thread, class and joint"
+                    : " fasteners of the same name") +
                (slip.empty() ? "" : "; " + slip));
   });
 }
@@ -40,9 +45,10 @@ const Rule torque_unlike_peers = {
     {.name = "torque-unlike-peers",
      .severity = Severity::warning,
      .summary = "a torque far from that of its like",
-     .why = "Five or more fasteners of one thread, class and joint, or of one name on one kind of assembly, say together what "
-            "is usual. One that stands threefold and over four median deviations (of the logarithm) from their median is "
-            "more likely a slip than a rarity; the factor often names the slip. The thresholds are ours, no source.",
+     .why =
+         "Five or more fasteners of one thread, class and joint, or of one name on one kind of assembly, say together what "
+         "is usual. One that stands threefold and over four median deviations (of the logarithm) from their median is "
+         "more likely a slip than a rarity; the factor often names the slip. The thresholds are ours, no source.",
      .wrong = "",
      .right = ""},
     {.kind = "fastener", .gather = gather, .judge = judge}};

@@ -46,9 +46,12 @@ void gather(const LinkedSheet& sheet, Facts& facts) {
 std::size_t shared(Statements left, Statements right) {
   std::size_t count = 0;
   for (auto l = left.begin(), r = right.begin(); l != left.end() && r != right.end();) {
-    if (*l == *r) ++count, ++l, ++r;
-    else if (*l < *r) ++l;
-    else ++r;
+    if (*l == *r)
+      ++count, ++l, ++r;
+    else if (*l < *r)
+      ++l;
+    else
+      ++r;
   }
   return count;
 }
@@ -70,13 +73,14 @@ class Counts {
   std::vector<std::uint32_t> counts_;
 };
 
-// Two sheets alike in that share of what the longer says have one of their rarest statements in common: so many that
-// what is left of a sheet is less than the share. Only sheets that meet there are compared.
+// Two sheets alike in that share of what the longer says have one of their rarest statements in common: so
+// many that what is left of a sheet is less than the share. Only sheets that meet there are compared.
 std::vector<std::uint32_t> rarest(Statements statements, const Counts& counts) {
   std::vector<std::pair<std::uint32_t, std::uint32_t>> ordered;
   ordered.reserve(statements.size());
   for (const std::uint32_t statement : statements) ordered.emplace_back(counts.of(statement), statement);
-  const auto needed = static_cast<std::ptrdiff_t>(std::ceil(alike_share * static_cast<double>(ordered.size())));
+  const auto needed =
+      static_cast<std::ptrdiff_t>(std::ceil(alike_share * static_cast<double>(ordered.size())));
   const auto end = ordered.end() - needed + 1;
   std::ranges::partial_sort(ordered, end);
   std::vector<std::uint32_t> rare;
@@ -108,7 +112,8 @@ void judge(FactGroup group, Look& look, Report& report) {
       const LinkedSheet& sheet = look.sheet(fact);
       const LinkedSheet& twin = look.sheet(*other);
       report(sheet, sheet.where(),
-             "nearly everything here stands on '" + twin.name + "' as well; a copied block? base this sheet on it (based-on) and state what differs",
+             "nearly everything here stands on '" + twin.name +
+                 "' as well; a copied block? base this sheet on it (based-on) and state what differs",
              {other_place(twin.where(), "its twin")});
     }
   }
@@ -120,9 +125,10 @@ const Rule twin_sheets = {
     {.name = "twin-sheets",
      .severity = Severity::warning,
      .summary = "two sheets that say nearly the same under different names",
-     .why = "A sheet for a new year that repeats the old one, figure by figure, was mostly copied and not yet changed. If "
-            "the figures really carried over, `based-on` says so and keeps the two from drifting apart; entries that are "
-            "equal on purpose say `same-as`.",
+     .why =
+         "A sheet for a new year that repeats the old one, figure by figure, was mostly copied and not yet changed. If "
+         "the figures really carried over, `based-on` says so and keeps the two from drifting apart; entries that are "
+         "equal on purpose say `same-as`.",
      .wrong = "",
      .right = ""},
     {.gather_sheet = gather, .judge = judge}};

@@ -27,8 +27,9 @@ const Rule unknown_class = {
     {.name = "unknown-class",
      .severity = Severity::error,
      .summary = "a property class that no standard has",
-     .why = "The classes are a closed list: ISO 898-1 for steel, ISO 3506-1 for stainless, SAE J429 for inch grades. "
-            "Every judgement of strength follows from the class, so a misread one must not pass.",
+     .why =
+         "The classes are a closed list: ISO 898-1 for steel, ISO 3506-1 for stainless, SAE J429 for inch grades. "
+         "Every judgement of strength follows from the class, so a misread one must not pass.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x1.25, class: "10.8", torque: 22 N·m, state: dry }
 )",

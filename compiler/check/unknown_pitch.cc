@@ -25,11 +25,13 @@ void examine(const LinkedEntry& fastener, const Shelf& shelf, Report& report) {
   const std::vector<sheaf::Thread> known = sheaf::threads_of_diameter(*thread, shelf.threads());
   if (known.empty()) return;
   const double pitch = sheaf::pitch_mm(*thread).value_or(0);
-  const auto coarsest = std::ranges::max(known, {}, [](const sheaf::Thread& t) { return sheaf::pitch_mm(t).value_or(0); });
+  const auto coarsest =
+      std::ranges::max(known, {}, [](const sheaf::Thread& t) { return sheaf::pitch_mm(t).value_or(0); });
   const bool impossible = pitch > sheaf::pitch_mm(coarsest).value_or(0) * 1.01;
   if (!impossible && may_be_special(fastener)) return;
-  report(fastener, fastener.place("thread"),
-         "there is no thread " + sheaf::to_text(*thread) + " on the shelf; known are " + known_threads(known));
+  report(
+      fastener, fastener.place("thread"),
+      "there is no thread " + sheaf::to_text(*thread) + " on the shelf; known are " + known_threads(known));
 }
 
 }  // namespace
@@ -38,8 +40,9 @@ const Rule unknown_pitch = {
     {.name = "unknown-pitch",
      .severity = Severity::error,
      .summary = "a pitch that no standard thread of that diameter has",
-     .why = "ISO 261 and ASME B1.1 list the pitches of each diameter; a thread with another one cannot be bought, so it "
-            "is a slip of a digit. Caps, stems, plugs and pivots may have a finer pitch of their own.",
+     .why =
+         "ISO 261 and ASME B1.1 list the pitches of each diameter; a thread with another one cannot be bought, so it "
+         "is a slip of a digit. Caps, stems, plugs and pivots may have a finer pitch of their own.",
      .wrong = R"(fasteners:
   guard-bolt: { name: chain guard bolt, thread: M8x2.5, torque: 22 N·m, state: dry }
 )",

@@ -30,7 +30,8 @@ void judge(FactGroup group, Look& look, Report& report) {
       const LinkedSheet& other = look.sheet(group[j]);
       const Fit& fit = sheet.fits[group[i].entry];
       if (!meet(fit, other.fits[group[j].entry])) continue;
-      report(sheet, fit.where, "'" + other.name + "' claims some of the same years; part them by year, market or frame numbers",
+      report(sheet, fit.where,
+             "'" + other.name + "' claims some of the same years; part them by year, market or frame numbers",
              {other_place(other.fits[group[j].entry].where, "the other claim stands here")});
     }
   }
@@ -42,8 +43,9 @@ const Rule years_overlap = {
     {.name = "years-overlap",
      .severity = Severity::error,
      .summary = "a sheet and its successor that both claim a year",
-     .why = "Where one sheet is based on another and both are for one assembly of one machine, each year belongs to one of "
-            "them. An overlap gives two answers; a year that was split needs frame numbers or a market on both sides.",
+     .why =
+         "Where one sheet is based on another and both are for one assembly of one machine, each year belongs to one of "
+         "them. An overlap gives two answers; a year that was split needs frame numbers or a market on both sides.",
      .wrong = R"(fits:
   - { make: Haldrek, model: Muleback 380, years: 2011..2015 }
   - { make: Haldrek, model: Muleback 380, years: 2015..2018 }

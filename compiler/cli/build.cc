@@ -84,7 +84,8 @@ void Builder::report(const Diagnostics& found, const LineSource& lines) {
 }
 
 ExitStatus Builder::say_written(const Receipt& receipt, const Diagnostics& found) const {
-  if (!wishes_.quiet) say("wrote " + receipt.path + ": " + contents_of(receipt.entries, receipt.sheets, found));
+  if (!wishes_.quiet)
+    say("wrote " + receipt.path + ": " + contents_of(receipt.entries, receipt.sheets, found));
   return ExitStatus::done;
 }
 
@@ -108,8 +109,8 @@ ExitStatus Builder::say_current(const Stamp& stamp) {
   return ExitStatus::done;
 }
 
-std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& stamp, std::optional<KeptBuild> last,
-                                                 Progress& progress) {
+std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& stamp,
+                                                 std::optional<KeptBuild> last, Progress& progress) {
   progress.stage("reading what changed");
   if (!last || last->identity != identity_of(stamp)) return std::nullopt;
   auto rebuilt = compile_again(look, stamp, *last);
@@ -123,7 +124,8 @@ std::optional<ExitStatus> Builder::build_changed(const SecondLook& look, Stamp& 
   EmitOptions options = emit_options();
   options.when_sealed = [&](const Receipt& receipt) {
     stamp.digest = receipt.digest;
-    if (auto made = draft.get()) keep_build(cache_, std::move(*made), {receipt.rows_hash, receipt.hashes}, identity_of(stamp));
+    if (auto made = draft.get())
+      keep_build(cache_, std::move(*made), {receipt.rows_hash, receipt.hashes}, identity_of(stamp));
   };
   const auto receipt = revise_library(wishes_.output, last->library, std::move(rebuilt->changed), options);
   progress.erase();
@@ -140,25 +142,29 @@ std::optional<ExitStatus> Builder::build_from_the_last(Progress& progress) {
   auto stamp = kept_stamp(stamp_file());
   if (!stamp) return std::nullopt;
   std::future<std::optional<KeptBuild>> last;  // read while the files behind the first change are looked at
-  const auto read_last = [&] { last = std::async(std::launch::async, [&] { return read_kept_build(cache_); }); };
+  const auto read_last = [&] {
+    last = std::async(std::launch::async, [&] { return read_kept_build(cache_); });
+  };
   const auto look = look_again(*stamp, wishes_.request, wishes_.output, read_last);
   if (!look) return std::nullopt;
   return look->changed.empty() ? say_current(*stamp) : build_changed(*look, *stamp, last.get(), progress);
 }
 
-// The library is written while the sheets are compiled, part by part, so that a large folder is never all in memory; it
-// is put in its place only when all of them are known to be without errors.
+// The library is written while the sheets are compiled, part by part, so that a large folder is never all in
+// memory; it is put in its place only when all of them are known to be without errors.
 ExitStatus Builder::compile_and_write(Progress& progress) {
   std::optional<LibraryWriter> library;
   KeptSheets kept;
-  const auto write = [&](const Part& part, const std::vector<std::string>& names, bool sound) -> std::optional<sheaf::Failure> {
+  const auto write = [&](const Part& part, const std::vector<std::string>& names,
+                         bool sound) -> std::optional<sheaf::Failure> {
     if (!sound) {
       library.reset();
       progress.done() += part.own.size();
       return std::nullopt;
     }
     if (!library) {
-      auto begun = LibraryWriter::begin(wishes_.output, library_name(wishes_.output), words_of(part.linked), emit_options());
+      auto begun = LibraryWriter::begin(wishes_.output, library_name(wishes_.output), words_of(part.linked),
+                                        emit_options());
       if (!begun) return begun.failure();
       library = std::move(begun).value();
     }
@@ -228,7 +234,8 @@ void add_build(CLI::App& program, Action& action) {
       ->type_name("NAME.sheaf");
   command->add_flag("-q,--quiet", wishes->quiet, "No closing line");
   command->add_flag_callback(
-      "--no-cache", [wishes] { wishes->cached = false; }, "Take nothing from earlier builds, and keep nothing");
+      "--no-cache", [wishes] { wishes->cached = false; },
+      "Take nothing from earlier builds, and keep nothing");
   command->add_flag("--watch", wishes->watch, "Build again at every change, saying only what is new");
   add_with_flag(*command, wishes->request);
   add_colour_flag(*command, wishes->colour);

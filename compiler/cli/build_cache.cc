@@ -43,7 +43,8 @@ void remove_forsaken(const fs::path& home, const std::string& but_for) {
   for (fs::directory_iterator entry(home, error), end; !error && entry != end; entry.increment(error)) {
     const std::string library = library_of(entry->path());
     std::error_code ignored;
-    if (!library.empty() && library != but_for && !fs::exists(library, ignored)) fs::remove_all(entry->path(), ignored);
+    if (!library.empty() && library != but_for && !fs::exists(library, ignored))
+      fs::remove_all(entry->path(), ignored);
   }
 }
 
@@ -66,8 +67,8 @@ std::string hash_of_program() {
   struct stat facts {};
   if (program.number() < 0 || ::fstat(program.number(), &facts) != 0) return SHEAF_VERSION;
   sheaf::HashOfPieces hash;
-  const auto fault = sheaf::read_range(program.number(), 0, static_cast<std::uint64_t>(facts.st_size), sheaf::hashed_piece,
-                                       [&](std::string_view piece) { hash.add(piece); });
+  const auto fault = sheaf::read_range(program.number(), 0, static_cast<std::uint64_t>(facts.st_size),
+                                       sheaf::hashed_piece, [&](std::string_view piece) { hash.add(piece); });
   return fault ? SHEAF_VERSION : sheaf::to_hexadecimal(hash.finish());
 }
 

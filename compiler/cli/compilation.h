@@ -17,10 +17,10 @@
 namespace sheafc {
 
 struct Compilation {
-  std::vector<SheetFile> places;  // of all files, as they were found
-  std::vector<ReadFile> files;    // the same, as they were read
-  std::vector<std::string> names; // of the sheets, ascending
-  Diagnostics diagnostics;        // sorted
+  std::vector<SheetFile> places;   // of all files, as they were found
+  std::vector<ReadFile> files;     // the same, as they were read
+  std::vector<std::string> names;  // of the sheets, ascending
+  Diagnostics diagnostics;         // sorted
   std::vector<Allowed> allowed;
   bool rules_ran = true;  // false while a table that they need cannot be read
 };
@@ -30,9 +30,11 @@ class Progress;
 struct CompileOptions {
   Progress* progress = nullptr;  // told how much there is to do; each_part says how much of it is done
   Findings* findings = nullptr;  // what the rules found, for running them again
-  // Takes each part of the sheets, linked and checked by itself; `sound` is whether no error was found so far. A Failure
-  // ends the compilation.
-  std::function<std::optional<sheaf::Failure>(const Part& part, const std::vector<std::string>& names, bool sound)> each_part = {};
+  // Takes each part of the sheets, linked and checked by itself; `sound` is whether no error was found so
+  // far. A Failure ends the compilation.
+  std::function<std::optional<sheaf::Failure>(const Part& part, const std::vector<std::string>& names,
+                                              bool sound)>
+      each_part = {};
   std::size_t part_bytes = default_part_bytes;
 };
 

@@ -12,8 +12,8 @@ namespace sheafc {
 
 class FolderWatch {
  public:
-  // Watches from now on: every folder below those named, and the folders of files that are named. What changes
-  // between this and wait() is not missed.
+  // Watches from now on: every folder below those named, and the folders of files that are named. What
+  // changes between this and wait() is not missed.
   static sheaf::Result<FolderWatch> of(const std::vector<std::string>& paths);
   FolderWatch(FolderWatch&& other) noexcept;
   FolderWatch& operator=(FolderWatch&& other) noexcept;

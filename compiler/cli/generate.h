@@ -9,7 +9,8 @@ class App;
 
 namespace sheafc {
 
-// The text of `sheafc --generate WHAT`: man, complete-bash, complete-zsh, complete-fish. Empty for anything else.
+// The text of `sheafc --generate WHAT`: man, complete-bash, complete-zsh, complete-fish. Empty for anything
+// else.
 std::string generate(const CLI::App& program, const std::string& what);
 
 }  // namespace sheafc

@@ -15,7 +15,7 @@ namespace {
 
 constexpr const char* build_file = "/build";
 constexpr const char* facts_file = "/facts";
-constexpr std::size_t most_told_again = 500;  // sheets; with more, reading them takes longer than writing all facts anew
+constexpr std::size_t most_told_again = 500;  // sheets; reading more takes longer than writing all anew
 
 std::optional<std::uint32_t> place_of(const std::vector<std::string>& names, std::string_view name) {
   const auto at = std::ranges::lower_bound(names, name);
@@ -56,11 +56,14 @@ KeptSheet read_sheet(KeptReader& reader) {
 
 }  // namespace
 
-std::optional<std::uint32_t> KeptBuild::number_of(std::string_view name) const { return place_of(names, name); }
+std::optional<std::uint32_t> KeptBuild::number_of(std::string_view name) const {
+  return place_of(names, name);
+}
 
 bool describe_references(const Sheet& sheet, const std::vector<std::string>& names, KeptSheet& kept) {
   const References references = references_of(sheet);
-  return numbers_of(references.bases, names, kept.bases) && numbers_of(references.all, names, kept.references);
+  return numbers_of(references.bases, names, kept.bases) &&
+         numbers_of(references.all, names, kept.references);
 }
 
 std::uint64_t offers_of(const LinkedSheet& sheet) {
@@ -84,11 +87,14 @@ void KeptSheets::add(const Part& part, const std::vector<std::string>& names) {
   }
 }
 
-std::optional<KeptBuild> KeptSheets::with(const Compilation& compilation, Findings findings, const Receipt& receipt) {
+std::optional<KeptBuild> KeptSheets::with(const Compilation& compilation, Findings findings,
+                                          const Receipt& receipt) {
   const std::size_t count = sheets_.size();
-  if (speaks_of_others_ || compilation.files.size() != count || receipt.hashes.size() != count) return std::nullopt;
+  if (speaks_of_others_ || compilation.files.size() != count || receipt.hashes.size() != count)
+    return std::nullopt;
   std::unordered_map<std::string_view, std::uint32_t> places;
-  for (const SheetFile& place : compilation.places) places.emplace(place.opened, static_cast<std::uint32_t>(places.size()));
+  for (const SheetFile& place : compilation.places)
+    places.emplace(place.opened, static_cast<std::uint32_t>(places.size()));
   for (std::size_t i = 0; i < count; ++i) {
     sheets_[i].file = places.at(files_[i]);
     sheets_[i].faults = compilation.files[sheets_[i].file].faults;
@@ -132,7 +138,8 @@ std::optional<KeptWriter> draft_of(const KeptBuild& build, const std::string& fo
   return writer;
 }
 
-void keep_build(const std::string& folder, KeptWriter draft, const EarlierLibrary& library, const std::string& identity) {
+void keep_build(const std::string& folder, KeptWriter draft, const EarlierLibrary& library,
+                const std::string& identity) {
   draft.number(library.rows_hash);
   for (const HashedSheet& sheet : library.sheets) {
     draft.number(sheet.entries);
@@ -174,7 +181,8 @@ std::optional<KeptBuild> read_kept_build(const std::string& folder) {
   }
   build.library.rows_hash = static_cast<std::uint64_t>(reader.number());
   for (const std::string& name : build.names) {
-    const auto entries = static_cast<std::uint64_t>(reader.number()), hash = static_cast<std::uint64_t>(reader.number());
+    const auto entries = static_cast<std::uint64_t>(reader.number()),
+               hash = static_cast<std::uint64_t>(reader.number());
     build.library.sheets.push_back({name, entries, hash});
   }
   build.identity = reader.text();

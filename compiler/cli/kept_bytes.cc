@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The hash of the bytes stands behind them. A file is not synced: after a power cut one that lost its end is none.
+// The hash of the bytes stands behind them. A file is not synced: after a power cut one that lost its end is
+// none.
 #include "compiler/cli/kept_bytes.h"
 
 #include <algorithm>
@@ -80,7 +81,8 @@ Diagnostic KeptReader::diagnostic(int depth) {
   diagnostic.message = text();
   const std::uint64_t notes = count();
   if (notes > 0 && depth > 0) fail();
-  for (std::uint64_t i = 0; i < notes && !failed_; ++i) diagnostic.notes.push_back(this->diagnostic(depth + 1));
+  for (std::uint64_t i = 0; i < notes && !failed_; ++i)
+    diagnostic.notes.push_back(this->diagnostic(depth + 1));
   return diagnostic;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What the cache keeps, as bytes for this machine alone: numbers in eight bytes, texts and lists after their length.
-// Reading goes on after damage, with nothing in its hands; `at_end` says at the end whether it was sound.
+// What the cache keeps, as bytes for this machine alone: numbers in eight bytes, texts and lists after their
+// length. Reading goes on after damage, with nothing in its hands; `at_end` says at the end whether it was
+// sound.
 #pragma once
 
 #include <cstdint>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Pieces, then the hash of each, then the length of the pieces and the hash of their hashes. In the pieces, one behind
-// the other: how many facts, sheets and statements; the facts; the places of each sheet's facts; the statements by
-// sheet; and where each sheet's places and statements begin.
+// Pieces, then the hash of each, then the length of the pieces and the hash of their hashes. In the pieces,
+// one behind the other: how many facts, sheets and statements; the facts; the places of each sheet's facts;
+// the statements by sheet; and where each sheet's places and statements begin.
 #include "compiler/cli/kept_facts.h"
 
 #include <fcntl.h>
@@ -25,9 +25,9 @@ namespace {
 using sheaf::FileDescriptor;
 
 constexpr std::size_t piece_bytes = 4096;
-using Counts = std::array<std::uint64_t, 3>;   // facts, sheets, statements
-using Begins = std::array<std::uint32_t, 2>;   // of a sheet's places and statements
-using Ending = std::array<std::uint64_t, 2>;   // length of the pieces, identity
+using Counts = std::array<std::uint64_t, 3>;  // facts, sheets, statements
+using Begins = std::array<std::uint32_t, 2>;  // of a sheet's places and statements
+using Ending = std::array<std::uint64_t, 2>;  // length of the pieces, identity
 
 template <typename Value>
 std::string_view bytes_of(const Value* values, std::size_t count) {
@@ -83,7 +83,8 @@ class PieceReader {
     if (reader.file_.number() < 0 || ::fstat(reader.file_.number(), &status) != 0) return std::nullopt;
     const auto bytes = static_cast<std::uint64_t>(status.st_size);
     Ending ending{};
-    if (bytes < sizeof ending || !reader.read_raw(bytes - sizeof ending, ending.data(), ending.size())) return std::nullopt;
+    if (bytes < sizeof ending || !reader.read_raw(bytes - sizeof ending, ending.data(), ending.size()))
+      return std::nullopt;
     const auto [length, found] = ending;
     if (found != identity || length > bytes) return std::nullopt;
     reader.hashes_.resize((length + piece_bytes - 1) / piece_bytes);
@@ -192,8 +193,10 @@ std::optional<std::uint64_t> keep_facts(const std::string& file, const GatheredF
   }
   std::vector<std::uint32_t> places(all.facts.size());
   auto next = begins;
-  for (std::uint32_t place = 0; place < places.size(); ++place) places[next[all.facts[place].sheet][0]++] = place;
-  const std::string draft = file + ".new";  // two builds of one library at once may spoil it: see the identity
+  for (std::uint32_t place = 0; place < places.size(); ++place)
+    places[next[all.facts[place].sheet][0]++] = place;
+  const std::string draft =
+      file + ".new";  // two builds of one library at once may spoil it: see the identity
   PieceWriter writer(draft);
   const Counts counts{all.facts.size(), all.statements.size(), begins.back()[1]};
   writer.add(counts.data(), counts.size());

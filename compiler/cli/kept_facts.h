@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The facts of all sheets in a file of the cache. It is large, and a build after a change of few sheets wants little of
-// it: each piece is tested when it is read, and the rest is left alone.
+// The facts of all sheets in a file of the cache. It is large, and a build after a change of few sheets wants
+// little of it: each piece is tested when it is read, and the rest is left alone.
 #pragma once
 
 #include <cstdint>

@@ -119,10 +119,12 @@ std::string tidied(const SheetStart& start) {
 
 ExitStatus make(Wishes wishes) {
   SheetStart& start = wishes.start;
-  const bool asks = wishes.csv.empty() && !wishes.no_input && is_terminal(STDIN_FILENO) && is_terminal(STDOUT_FILENO);
+  const bool asks =
+      wishes.csv.empty() && !wishes.no_input && is_terminal(STDIN_FILENO) && is_terminal(STDOUT_FILENO);
   if (asks && !ask_what(start)) return ExitStatus::interrupted;
   if (start.what.empty() || start.name.empty()) {
-    return failed("a sheet needs what it is about and its name", "as in: sheafc new fork my-fork; see sheafc new --help");
+    return failed("a sheet needs what it is about and its name",
+                  "as in: sheafc new fork my-fork; see sheafc new --help");
   }
   if (!find_form(start)) return unknown_what(start.what);
   if (const auto name = parse_name(start.name); !name) return failed(name.failure().message);

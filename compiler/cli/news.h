@@ -11,8 +11,8 @@ namespace sheafc {
 
 class News {
  public:
-  // The reports that were not there last time, in their order; the first time, all. One that has only moved to
-  // another line is not new.
+  // The reports that were not there last time, in their order; the first time, all. One that has only moved
+  // to another line is not new.
   Diagnostics of(const Diagnostics& found);
 
  private:

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Of a sheet that nothing reached, only what others need is right here: that it lacks what it speaks of itself is no
-// fault, for it was built without one.
+// Of a sheet that nothing reached, only what others need is right here: that it lacks what it speaks of
+// itself is no fault, for it was built without one.
 #include "compiler/cli/rebuild.h"
 
 #include <algorithm>
@@ -54,7 +54,8 @@ class Again {
     std::vector<std::uint32_t> sheet_in(look_.files.size());
     for (std::uint32_t i = 0; i < build_.sheets.size(); ++i) sheet_in.at(build_.sheets[i].file) = i;
     for (const std::size_t file : look_.changed) changed_.insert(sheet_in[file]);
-    return std::ranges::none_of(changed_, [&](std::uint32_t number) { return build_.sheets[number].is_common; });
+    return std::ranges::none_of(changed_,
+                                [&](std::uint32_t number) { return build_.sheets[number].is_common; });
   }
 
   // What is not read yet. False if a file is no sheet, or not what it was when it was looked at.
@@ -146,7 +147,8 @@ class Again {
   bool has_fault_of(const Numbers& sheets, const Diagnostics& faults) const {
     std::set<std::string_view> files;
     for (const std::uint32_t number : sheets) files.insert(look_.files[build_.sheets[number].file].opened);
-    return std::ranges::any_of(faults.all(), [&](const Diagnostic& fault) { return files.contains(fault.where.file); });
+    return std::ranges::any_of(faults.all(),
+                               [&](const Diagnostic& fault) { return files.contains(fault.where.file); });
   }
 
   bool offers_changed() const {
@@ -168,8 +170,8 @@ class Again {
   Stamp& stamp_;
   KeptBuild& build_;
   std::unordered_map<std::string, std::size_t> files_;  // by the paths they are opened by: their places
-  Numbers changed_;   // other bytes
-  Numbers examined_;  // these, those based on them, those with allowances
+  Numbers changed_;                                     // other bytes
+  Numbers examined_;                                    // these, those based on them, those with allowances
   Workspace workspace_;
   std::map<std::uint32_t, std::size_t> read_at_;  // file -> place in workspace_
   LinkedSheets linked_;

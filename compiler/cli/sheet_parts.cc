@@ -30,7 +30,9 @@ std::optional<std::uint32_t> number_of(const std::vector<std::string>& names, st
 
 // Rules compare figures with published tables: while a table cannot be read, they would call every figure
 // that it proves a fault.
-bool ought_to_be_a_table(const SourceFile& file) { return file.bytes().find("\ntable:") != std::string_view::npos; }
+bool ought_to_be_a_table(const SourceFile& file) {
+  return file.bytes().find("\ntable:") != std::string_view::npos;
+}
 
 bool is_read(const Workspace& workspace, const SourceFile& file) {
   return std::ranges::any_of(workspace.sheets, [&](const auto& sheet) { return sheet->file.get() == &file; });
@@ -41,9 +43,11 @@ bool is_read(const Workspace& workspace, const SourceFile& file) {
 // What a part's sheets need, found by reading it.
 class SheetParts::Gathering {
  public:
-  explicit Gathering(SheetParts& parts) : parts_(parts), workspace_(parts.common_sheets_), read_(parts.common_) {}
+  explicit Gathering(SheetParts& parts)
+      : parts_(parts), workspace_(parts.common_sheets_), read_(parts.common_) {}
 
-  // `own` is the part; it and its bases must have all that they speak of, what others speak of only its own bases.
+  // `own` is the part; it and its bases must have all that they speak of, what others speak of only its own
+  // bases.
   std::optional<Failure> gather(std::span<const std::uint32_t> own) {
     for (const std::uint32_t number : parts_.common_) need(number, Need::content);
     for (const std::uint32_t number : own) need(number, Need::all_it_names);
@@ -169,7 +173,8 @@ std::optional<Failure> SheetParts::find_common() {
   });
   std::vector<std::uint32_t> files;
   for (std::uint32_t number = 0; number < names_.size(); ++number) {
-    if (std::ranges::none_of(files_of_[number], [&](std::uint32_t file) { return may_be[file] != 0; })) continue;
+    if (std::ranges::none_of(files_of_[number], [&](std::uint32_t file) { return may_be[file] != 0; }))
+      continue;
     common_.insert(number);
     files.insert(files.end(), files_of_[number].begin(), files_of_[number].end());
   }

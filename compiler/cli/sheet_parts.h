@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The sheets of a run in parts of a size that fits into memory, by name: each part read and linked with what its sheets
-// need of the others, whatever part those are in. A folder of ordinary size is one part.
+// The sheets of a run in parts of a size that fits into memory, by name: each part read and linked with what
+// its sheets need of the others, whatever part those are in. A folder of ordinary size is one part.
 //
 //   auto parts = SheetParts::of(request, default_part_bytes);
 //   for (std::size_t i = 0; i < parts->count(); ++i) { auto part = parts->read(i); ... }
@@ -49,13 +49,14 @@ struct ReadFile {
 
 class SheetParts {
  public:
-  // Finds all sheets and reads those that any other may need. A Failure is what the world refused, or no sheet at all.
+  // Finds all sheets and reads those that any other may need. A Failure is what the world refused, or no
+  // sheet at all.
   static sheaf::Result<SheetParts> of(const CompileRequest& request, std::size_t part_bytes);
 
   std::size_t count() const { return parts_.size(); }
-  const std::vector<std::string>& names() const { return names_; }   // of all sheets, ascending, each once
-  const std::vector<SheetFile>& places() const { return places_; }   // of all files, as they were found
-  const std::vector<ReadFile>& files() const { return files_; }      // the same, once their parts were read
+  const std::vector<std::string>& names() const { return names_; }  // of all sheets, ascending, each once
+  const std::vector<SheetFile>& places() const { return places_; }  // of all files, as they were found
+  const std::vector<ReadFile>& files() const { return files_; }     // the same, once their parts were read
 
   sheaf::Result<Part> read(std::size_t part);
   // Some sheets out of order, by their numbers. What they lack was reported with their parts.

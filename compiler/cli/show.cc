@@ -40,7 +40,9 @@ class Page {
   }
 
  private:
-  void add(std::string line, const Span& where) { text_ += with_place(sheaf::printable(line), where, linked_); }
+  void add(std::string line, const Span& where) {
+    text_ += with_place(sheaf::printable(line), where, linked_);
+  }
 
   void add_fields(const Fields& fields, const std::string& indent) {
     for (const Field* field : fields.all()) {
@@ -68,9 +70,11 @@ class Page {
 
 ExitStatus show(const std::string& name, const CompileRequest& request) {
   std::optional<std::string> page;
-  const auto take = [&](const Part& part, const std::vector<std::string>&, bool) -> std::optional<sheaf::Failure> {
+  const auto take = [&](const Part& part, const std::vector<std::string>&,
+                        bool) -> std::optional<sheaf::Failure> {
     const LinkedSheet* sheet = part.linked.sheet_named(name);
-    const bool is_of_part = std::ranges::any_of(part.own, [&](const NumberedSheet& own) { return own.sheet == sheet; });
+    const bool is_of_part =
+        std::ranges::any_of(part.own, [&](const NumberedSheet& own) { return own.sheet == sheet; });
     if (sheet && (is_of_part || sheet->borrowed)) page = Page(part.linked).of(*sheet);
     return std::nullopt;
   };

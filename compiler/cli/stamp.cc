@@ -37,7 +37,8 @@ bool is_same_content(const StampedFile& before, const FileState& now) {
   return now.bytes == before.state.bytes && hash_of_file(before.path) == before.hash;
 }
 
-// A library is larger than any sheet, and is replaced and never changed: its times alone decide, and its inode.
+// A library is larger than any sheet, and is replaced and never changed: its times alone decide, and its
+// inode.
 bool is_same_library(const StampedFile& before, const std::string& path) {
   FileState settled = before.state;
   settled.settled = true;
@@ -77,12 +78,13 @@ bool set_library(Stamp& stamp, const Receipt& receipt) {
 
 std::string identity_of(const Stamp& stamp) {
   std::string all = stamp.circumstances + '\n' + stamp.digest;
-  for (const StampedFile& input : stamp.inputs) all += '\n' + input.path + ' ' + sheaf::to_hexadecimal(input.hash);
+  for (const StampedFile& input : stamp.inputs)
+    all += '\n' + input.path + ' ' + sheaf::to_hexadecimal(input.hash);
   return sheaf::to_hexadecimal(sheaf::hash_of(all));
 }
 
-std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library,
-                                     const std::function<void()>& when_changed) {
+std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request,
+                                     const std::string& library, const std::function<void()>& when_changed) {
   if (stamp.circumstances != circumstances_of(request, library)) return std::nullopt;
   if (stamp.library.path != library || !is_same_library(stamp.library, library)) return std::nullopt;
   SecondLook look;

@@ -48,12 +48,12 @@ struct SecondLook {
   std::vector<std::size_t> changed;
 };
 
-// None if more than the content of sheets is other than it was: which sheets there are, the library, the circumstances.
-// A file whose times tell nothing sure is read and compared. If no sheet changed, a build with this request to this
-// library would make what is there already. `when_changed` is called at the first sheet that did, before the others are
-// looked at.
-std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request, const std::string& library,
-                                     const std::function<void()>& when_changed);
+// None if more than the content of sheets is other than it was: which sheets there are, the library, the
+// circumstances. A file whose times tell nothing sure is read and compared. If no sheet changed, a build with
+// this request to this library would make what is there already. `when_changed` is called at the first sheet
+// that did, before the others are looked at.
+std::optional<SecondLook> look_again(const Stamp& stamp, const CompileRequest& request,
+                                     const std::string& library, const std::function<void()>& when_changed);
 
 // In a file of the cache; one that is damaged is none.
 void keep_stamp(const std::string& file, const Stamp& stamp);

@@ -44,7 +44,8 @@ std::optional<Stamp> kept_stamp(const std::string& path) {
   Stamp stamp;
   KeptReader reader(*bytes, stamp.texts);
   stamp.circumstances = reader.text();
-  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left) stamp.inputs.push_back(read_file(reader));
+  for (std::uint64_t left = reader.count(); left > 0 && !reader.failed(); --left)
+    stamp.inputs.push_back(read_file(reader));
   stamp.library = read_file(reader);
   stamp.digest = reader.text();
   stamp.entries = reader.number();

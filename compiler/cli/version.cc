@@ -10,7 +10,8 @@ namespace sheafc {
 
 std::string versions() {
   return "sheafc " SHEAF_VERSION "\nlibrary format " + std::to_string(sheaf::library_format) + ", SQLite " +
-         sheaf::sqlite_version() + ", Xapian " + xapian_version() + ", libyaml " LIBYAML_VERSION ", yaml-cpp " YAML_CPP_VERSION;
+         sheaf::sqlite_version() + ", Xapian " + xapian_version() +
+         ", libyaml " LIBYAML_VERSION ", yaml-cpp " YAML_CPP_VERSION;
 }
 
 }  // namespace sheafc

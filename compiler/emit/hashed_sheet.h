@@ -10,7 +10,7 @@ namespace sheafc {
 struct HashedSheet {
   std::string name;
   std::uint64_t entries = 0;  // how many
-  std::uint64_t hash = 0;     // hash_of its bodies: of all that the library says of it, but for its entries' numbers
+  std::uint64_t hash = 0;     // hash_of its bodies: all that the library says of it but its entries' numbers
 };
 
 }  // namespace sheafc

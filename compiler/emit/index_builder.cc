@@ -26,8 +26,8 @@ using namespace sheaf;
 constexpr std::size_t least_entries = 500;
 constexpr std::size_t most_entries = 2000;
 constexpr std::uint64_t one_name_in = 16;
-// Neighbouring shards are merged before all are, in a bundle: beside what indexes other shards; and after a change of one
-// sheet there are few parts to merge. With a million entries 80 bundles are merged at once.
+// Neighbouring shards are merged before all are, in a bundle: beside what indexes other shards; and after a
+// change of one sheet there are few parts to merge. With a million entries 80 bundles are merged at once.
 constexpr std::size_t shards_in_bundle = 16;
 
 bool ends_shard(const std::string& last_sheet, std::size_t entries) {
@@ -45,7 +45,8 @@ std::vector<std::string> all_spelling_of(const std::vector<WordRecord>& words) {
 struct Shard {
   std::size_t number = 0;
   std::vector<HashedSheet> hashes;  // of its sheets
-  std::vector<SheetRecord> sheets;  // the same, unless `file` is known; without those that are still to be recalled
+  std::vector<SheetRecord>
+      sheets;  // the same, unless `file` is known; without those that are still to be recalled
   std::size_t entries = 0;
   bool is_first = false;  // and so holds the spelling of the glossary
   std::string key;        // in the cache; empty: not known
@@ -53,11 +54,11 @@ struct Shard {
 };
 
 struct Bundle {
-  std::vector<Shard> shards;     // those that are handed over come back without their sheets
-  std::size_t to_write = 0;      // of its shards
+  std::vector<Shard> shards;  // those that are handed over come back without their sheets
+  std::size_t to_write = 0;   // of its shards
   bool has_all_shards = false;
-  std::string key;               // in the cache; empty: not known
-  std::string file;              // empty: still to be merged
+  std::string key;   // in the cache; empty: not known
+  std::string file;  // empty: still to be merged
 };
 
 }  // namespace

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // The Xapian part of a library. Sheets are gathered into shards, which are indexed on all cores, and the
-// shards are merged in their order, a few neighbours first. Where a shard ends is decided by the sheets in it alone, so threads
-// change no byte of the result.
+// shards are merged in their order, a few neighbours first. Where a shard ends is decided by the sheets in it
+// alone, so threads change no byte of the result.
 #pragma once
 
 #include <functional>
@@ -25,7 +25,8 @@ class IndexBuilder {
     unsigned threads = 1;
     std::string cache;  // a folder of shards of earlier builds; empty: none
     std::string maker;  // what decides their bytes besides the sheets and the glossary
-    // Asked for sheets whose hash was added, where their shard is not in the cache, before a later call returns.
+    // Asked for sheets whose hash was added, where their shard is not in the cache, before a later call
+    // returns.
     Recall recall = {};
   };
   // `words` is the glossary.

@@ -30,13 +30,15 @@ struct LibraryParts {
   std::optional<sheaf::Failure> stopped() const;
   // When all sheets are there.
   sheaf::Result<Receipt> put_together();
-  // With rows that somebody else writes into the file, beside the index being merged; told of them by the facts.
-  using WriteRows = std::function<sheaf::Result<RowsSealed>(const std::string& file, sheaf::LibraryFacts& facts)>;
+  // With rows that somebody else writes into the file, beside the index being merged; told of them by the
+  // facts.
+  using WriteRows =
+      std::function<sheaf::Result<RowsSealed>(const std::string& file, sheaf::LibraryFacts& facts)>;
   sheaf::Result<Receipt> put_together(const WriteRows& write_rows);
 };
 
 // The index of a library in that folder.
-IndexBuilder index_in(const BuildFolder& folder, const std::vector<sheaf::WordRecord>& words, const EmitOptions& options,
-                      IndexBuilder::Recall recall = {});
+IndexBuilder index_in(const BuildFolder& folder, const std::vector<sheaf::WordRecord>& words,
+                      const EmitOptions& options, IndexBuilder::Recall recall = {});
 
 }  // namespace sheafc

@@ -25,13 +25,9 @@ Result<LibraryWriter> LibraryWriter::begin(const std::string& path, const std::s
   auto rows = RowWriter::create(folder->file("rows"));
   if (!rows) return Failure{"cannot write " + path + ": " + rows.failure().message};
   IndexBuilder index = index_in(*folder, words, options);
-  return LibraryWriter(std::make_unique<LibraryParts>(LibraryParts{std::move(folder).value(),
-                                                                   path,
-                                                                   name,
-                                                                   std::move(words),
-                                                                   std::move(options),
-                                                                   std::move(index),
-                                                                   std::move(rows).value()}));
+  return LibraryWriter(std::make_unique<LibraryParts>(
+      LibraryParts{std::move(folder).value(), path, name, std::move(words), std::move(options),
+                   std::move(index), std::move(rows).value()}));
 }
 
 std::optional<Failure> LibraryWriter::add(SheetRecord sheet) {

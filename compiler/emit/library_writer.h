@@ -33,7 +33,8 @@ struct EmitOptions {
   // A folder in which parts of the index are kept for the next build, and the name of the program that
   // keeps them: another's are not taken. Empty: none. No byte of the library depends on it.
   std::string cache = {}, program = {};
-  // Told of the library when it is whole, while it is synced to the disk and before it is in its place; in another thread.
+  // Told of the library when it is whole, while it is synced to the disk and before it is in its place; in
+  // another thread.
   std::function<void(const Receipt&)> when_sealed = {};
 };
 

@@ -16,13 +16,16 @@ namespace {
 
 using namespace sheaf;
 
-std::set<std::string> formerly(const EntryRecord& entry) { return {entry.formerly.begin(), entry.formerly.end()}; }
+std::set<std::string> formerly(const EntryRecord& entry) {
+  return {entry.formerly.begin(), entry.formerly.end()};
+}
 
 // Else the lists by which rows are found would change.
 bool keeps_its_addresses(const ReplacedSheet& sheet) {
-  return std::ranges::equal(sheet.before.entries, sheet.now.entries, [](const EntryRecord& one, const EntryRecord& other) {
-    return one.address == other.address && formerly(one) == formerly(other);
-  });
+  return std::ranges::equal(sheet.before.entries, sheet.now.entries,
+                            [](const EntryRecord& one, const EntryRecord& other) {
+                              return one.address == other.address && formerly(one) == formerly(other);
+                            });
 }
 
 std::string newest_date(const SheetRecord& sheet) {
@@ -78,8 +81,10 @@ class ScratchFile {
 
 std::optional<std::map<std::uint32_t, std::string>> replaced_pages(const std::string& library,
                                                                    const std::vector<ReplacedSheet>& sheets,
-                                                                   const std::string& scratch, LibraryFacts& facts) {
-  if (!std::ranges::all_of(sheets, keeps_its_addresses) || !bring_date_up(sheets, facts.data_date)) return std::nullopt;
+                                                                   const std::string& scratch,
+                                                                   LibraryFacts& facts) {
+  if (!std::ranges::all_of(sheets, keeps_its_addresses) || !bring_date_up(sheets, facts.data_date))
+    return std::nullopt;
   const auto all = SqlDatabase::open_immutable(library);
   const ScratchFile made(scratch);
   if (!all || write_few(*all, sheets, facts, scratch)) return std::nullopt;

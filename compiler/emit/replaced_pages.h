@@ -19,11 +19,12 @@ struct ReplacedSheet {
   sheaf::SheetBodies bodies;  // of what it says now
 };
 
-// Pages by their numbers, from 1, as a library written from the beginning would have them. Brings the date of `facts` up
-// to date. None where other pages may change too (see row_pages.h): then all rows must be copied in order. `scratch` is
-// a file that is made, for the time of the call.
+// Pages by their numbers, from 1, as a library written from the beginning would have them. Brings the date of
+// `facts` up to date. None where other pages may change too (see row_pages.h): then all rows must be copied
+// in order. `scratch` is a file that is made, for the time of the call.
 std::optional<std::map<std::uint32_t, std::string>> replaced_pages(const std::string& library,
                                                                    const std::vector<ReplacedSheet>& sheets,
-                                                                   const std::string& scratch, sheaf::LibraryFacts& facts);
+                                                                   const std::string& scratch,
+                                                                   sheaf::LibraryFacts& facts);
 
 }  // namespace sheafc

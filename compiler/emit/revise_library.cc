@@ -58,8 +58,9 @@ std::optional<Failure> add_to_index(const EarlierLibrary& earlier, const std::ve
   for (const ReplacedSheet& sheet : replaced) by_name.emplace(sheet.now.name, &sheet);
   for (const HashedSheet& sheet : earlier.sheets) {
     const auto found = by_name.find(sheet.name);
-    auto fault = found == by_name.end() ? index.add(sheet)
-                                        : index.add(found->second->now, hash_of(found->second->now, found->second->bodies));
+    auto fault = found == by_name.end()
+                     ? index.add(sheet)
+                     : index.add(found->second->now, hash_of(found->second->now, found->second->bodies));
     if (fault) return fault;
   }
   return std::nullopt;
@@ -81,8 +82,9 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   if (!folder) return folder.failure();
   IndexBuilder index =
       index_in(*folder, *words, options, [&](const std::string& name) { return sheet_of(library, name); });
-  LibraryParts parts{std::move(folder).value(), path, library.facts().name, std::move(words).value(), std::move(options),
-                     std::move(index)};
+  LibraryParts parts{std::move(folder).value(), path,
+                     library.facts().name,      std::move(words).value(),
+                     std::move(options),        std::move(index)};
   if (auto fault = add_to_index(earlier, *replaced, parts.index)) return parts.cannot_write(*fault);
   bool is_another = false;
   const auto in_order = [&](const std::string& file, LibraryFacts& facts) -> Result<RowsSealed> {
@@ -112,10 +114,11 @@ Result<std::optional<Receipt>> revise_library(const std::string& path, const Ear
   auto receipt = parts.put_together(page_by_page);
   if (is_another) return not_this_way;
   if (!receipt) return receipt.failure();
-  // Of the earlier file: the disk is waited for while its place is freed. The next build waits for that, or the end of
-  // the program.
+  // Of the earlier file: the disk is waited for while its place is freed. The next build waits for that, or
+  // the end of the program.
   static std::future<void> closing;
-  closing = std::async(std::launch::async, [last = std::move(library)]() mutable { const Library closed = std::move(last); });
+  closing = std::async(std::launch::async,
+                       [last = std::move(library)]() mutable { const Library closed = std::move(last); });
   return std::optional(std::move(receipt).value());
 }
 

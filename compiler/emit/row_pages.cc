@@ -31,7 +31,8 @@ void put_two(std::string& page, std::size_t at, std::size_t number) {
   page[at + 1] = static_cast<char>(number);
 }
 
-// Seven bits a byte, the high ones first; all but the last byte have the eighth. Ours need no more than eight bytes.
+// Seven bits a byte, the high ones first; all but the last byte have the eighth. Ours need no more than eight
+// bytes.
 struct Varint {
   std::uint64_t number = 0;
   std::size_t bytes = 0;
@@ -99,7 +100,8 @@ int RowPages::height_of(std::uint32_t root) {
   throw NotThisWay();
 }
 
-void RowPages::gather_leaves(std::uint32_t number, int height, const Bound& bound, std::vector<Leaf>& leaves) {
+void RowPages::gather_leaves(std::uint32_t number, int height, const Bound& bound,
+                             std::vector<Leaf>& leaves) {
   if (height == 0) return leaves.push_back({number, bound});
   const std::string upper = page(number);
   if (upper[0] != above_leaves) throw NotThisWay();
@@ -177,7 +179,8 @@ class RowPages::Packing {
   }
 
  private:
-  // Whether the next leaf begins with the row that it began with, and nothing in it changes; or there is none.
+  // Whether the next leaf begins with the row that it began with, and nothing in it changes; or there is
+  // none.
   bool is_in_step() const {
     if (write_ == leaves_.size()) return read_ == write_ && at_ == waiting_.size();
     return write_ + 1 == read_ && at_ == 0 && !changes_;
@@ -211,10 +214,10 @@ class RowPages::Packing {
   const std::vector<Leaf>& leaves_;
   const RowCells& rows_;
   RowCells::const_iterator next_row_;
-  std::size_t write_ = 0, read_ = 0;                            // leaves
+  std::size_t write_ = 0, read_ = 0;                           // leaves
   std::vector<std::pair<std::int64_t, std::string>> waiting_;  // the rows of the leaf read last
-  std::size_t at_ = 0;                                          // the first that has no place yet
-  bool changes_ = false;                                        // one of them is not as it was
+  std::size_t at_ = 0;                                         // the first that has no place yet
+  bool changes_ = false;                                       // one of them is not as it was
 };
 
 bool RowPages::replace(std::uint32_t root, const RowCells& rows) {

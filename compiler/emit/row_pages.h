@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Rows of a library replaced page by page. The rows of each table lie in its leaves in their order, each leaf as full
-// as can be, as SQLite copies them; rows of another length move those behind them on to the next leaf, until a leaf
-// ends where it ended before. What comes of it are the pages of a file that was written from the beginning.
+// Rows of a library replaced page by page. The rows of each table lie in its leaves in their order, each leaf
+// as full as can be, as SQLite copies them; rows of another length move those behind them on to the next
+// leaf, until a leaf ends where it ended before. What comes of it are the pages of a file that was written
+// from the beginning.
 //
 //   const auto rows = RowPages(small).rows_of(its_root);
 //   RowPages pages(library);
@@ -30,8 +31,8 @@ class RowPages {
   explicit RowPages(const sheaf::FileDescriptor& file) : file_(file) {}  // which outlives it
 
   std::optional<RowCells> rows_of(std::uint32_t root);  // none, as below
-  // False if it cannot be done this way: a row is new, or too long for a leaf; the table would have more or fewer
-  // leaves; or the file is damaged. Then the pages are of no use.
+  // False if it cannot be done this way: a row is new, or too long for a leaf; the table would have more or
+  // fewer leaves; or the file is damaged. Then the pages are of no use.
   bool replace(std::uint32_t root, const RowCells& rows);
   // Those that were changed, by their numbers, from 1.
   const std::map<std::uint32_t, std::string>& changed() const { return changed_; }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The SQLite part of a library: sheets and words as rows, in the order in which they come. They are gathered in a
-// file of their own and copied from there in order, so that rows which were replaced leave no trace.
+// The SQLite part of a library: sheets and words as rows, in the order in which they come. They are gathered
+// in a file of their own and copied from there in order, so that rows which were replaced leave no trace.
 #pragma once
 
 #include <array>
@@ -27,13 +27,14 @@ class RowWriter {
 
   std::optional<sheaf::Failure> add(const sheaf::SheetRecord& sheet, const sheaf::SheetBodies& bodies);
   // By that number, its entries from that one on.
-  std::optional<sheaf::Failure> add_at(std::int64_t number, sheaf::EntryId first_entry, const sheaf::SheetRecord& sheet,
-                                       const sheaf::SheetBodies& bodies);
+  std::optional<sheaf::Failure> add_at(std::int64_t number, sheaf::EntryId first_entry,
+                                       const sheaf::SheetRecord& sheet, const sheaf::SheetBodies& bodies);
   // In place of the sheet of that name, which must have as many entries, for the same machines.
   std::optional<sheaf::Failure> replace(const sheaf::SheetRecord& sheet, const sheaf::SheetBodies& bodies);
-  // Fills in the counts and the newest date of what the library says of itself, and copies it all into that file.
-  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words, sheaf::LibraryFacts& facts,
-                                       const std::string& file);
+  // Fills in the counts and the newest date of what the library says of itself, and copies it all into that
+  // file.
+  std::optional<sheaf::Failure> finish(const std::vector<sheaf::WordRecord>& words,
+                                       sheaf::LibraryFacts& facts, const std::string& file);
 
   // Leaves what was added as it lies, with these facts.
   std::optional<sheaf::Failure> save(const sheaf::LibraryFacts& facts);

@@ -25,7 +25,7 @@ constexpr std::uint64_t schema_number_at = 40;
 constexpr std::uint64_t identity_at = 16;
 constexpr std::size_t identity_bytes = 16;
 static_assert(hashed_piece % page_bytes == 0);
-constexpr std::size_t blocks_at_once = 128;  // of the index, while it is copied
+constexpr std::size_t blocks_at_once = 128;       // of the index, while it is copied
 constexpr std::uint64_t begun_at_once = 4 << 20;  // bytes that the disk is told to begin with
 
 Result<std::uint64_t> size_of(const FileDescriptor& file) {
@@ -44,7 +44,8 @@ Result<Trailer> trailer_of(const FileDescriptor& library) {
   return read_trailer(*beginning, *end, *bytes);
 }
 
-// Takes what comes behind what is in the file; the disk begins with it long before all is there and waited for.
+// Takes what comes behind what is in the file; the disk begins with it long before all is there and waited
+// for.
 class GrowingFile {
  public:
   GrowingFile(const FileDescriptor& file, std::uint64_t end) : file_(file), end_(end), begun_(end) {}
@@ -53,7 +54,8 @@ class GrowingFile {
     if (!fault_) fault_ = write_at(file_.number(), end_, bytes);
     end_ += bytes.size();
     if (end_ - begun_ < begun_at_once) return;
-    ::sync_file_range(file_.number(), static_cast<off_t>(begun_), static_cast<off_t>(end_ - begun_), SYNC_FILE_RANGE_WRITE);
+    ::sync_file_range(file_.number(), static_cast<off_t>(begun_), static_cast<off_t>(end_ - begun_),
+                      SYNC_FILE_RANGE_WRITE);
     begun_ = end_;
   }
   std::uint64_t end() const { return end_; }
@@ -66,7 +68,8 @@ class GrowingFile {
 };
 
 // A piece of a file that begins there; empty if none of the pages lies in it.
-std::string with_pages(std::string_view piece, std::uint64_t at, const std::map<std::uint32_t, std::string>& pages) {
+std::string with_pages(std::string_view piece, std::uint64_t at,
+                       const std::map<std::uint32_t, std::string>& pages) {
   std::string all;
   const auto first = static_cast<std::uint32_t>(at / page_bytes + 1);
   const auto end = static_cast<std::uint32_t>(first + piece.size() / page_bytes);
@@ -96,7 +99,8 @@ std::optional<Failure> sync(const std::string& path, int flags) {
 Result<RowsSealed> seal_rows(const std::string& path) {
   const FileDescriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
   if (file.number() < 0) return system_failure();
-  if (auto fault = write_at(file.number(), write_version_at, std::string_view(&read_only_version, 1))) return *fault;
+  if (auto fault = write_at(file.number(), write_version_at, std::string_view(&read_only_version, 1)))
+    return *fault;
   const auto bytes = size_of(file);
   if (!bytes) return bytes.failure();
   DigestOfBytes digest;
@@ -138,7 +142,8 @@ Result<Trailer> seal_library(const std::string& path, const FileDescriptor& inde
       });
   if (fault) return *fault;
   append(checks);
-  const Trailer trailer{rows.rows_bytes, offset, *index_bytes, growing.end() + trailer_bytes, rows.digest.finish()};
+  const Trailer trailer{rows.rows_bytes, offset, *index_bytes, growing.end() + trailer_bytes,
+                        rows.digest.finish()};
   growing.append(to_bytes(trailer));
   if (growing.fault()) return *growing.fault();
   return trailer;
@@ -154,17 +159,19 @@ Result<RowsSealed> copy_rows(const std::string& library, const std::map<std::uin
   DigestOfBytes digest;
   HashOfPieces before, now;
   GrowingFile growing(to, 0);
-  const auto fault = read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view read) {
-    const std::uint64_t as_it_was = hash_of(read);
-    before.add_hash(as_it_was);
-    const std::string replaced = with_pages(read, growing.end(), pages);
-    const std::string_view piece = replaced.empty() ? read : replaced;
-    now.add_hash(replaced.empty() ? as_it_was : hash_of(piece));
-    digest.add(piece);
-    growing.append(piece);
-  });
+  const auto fault =
+      read_range(from.number(), 0, trailer->rows_bytes, hashed_piece, [&](std::string_view read) {
+        const std::uint64_t as_it_was = hash_of(read);
+        before.add_hash(as_it_was);
+        const std::string replaced = with_pages(read, growing.end(), pages);
+        const std::string_view piece = replaced.empty() ? read : replaced;
+        now.add_hash(replaced.empty() ? as_it_was : hash_of(piece));
+        digest.add(piece);
+        growing.append(piece);
+      });
   if (fault || growing.fault()) return fault ? *fault : *growing.fault();
-  return RowsSealed{growing.end(), identity_from(digest.so_far()), now.finish(), before.finish(), std::move(digest)};
+  return RowsSealed{growing.end(), identity_from(digest.so_far()), now.finish(), before.finish(),
+                    std::move(digest)};
 }
 
 std::optional<Failure> unseal_rows(const std::string& library, std::uint64_t hash, const std::string& path) {

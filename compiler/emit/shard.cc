@@ -60,7 +60,8 @@ void index_sheets(Xapian::WritableDatabase& database, const std::vector<SheetRec
   }
 }
 
-// Xapian syncs every table that it writes, which nobody needs before the library is whole: in memory that is nothing.
+// Xapian syncs every table that it writes, which nobody needs before the library is whole: in memory that is
+// nothing.
 FileDescriptor file_in_memory() { return FileDescriptor(::memfd_create("index", MFD_CLOEXEC)); }
 
 std::optional<Failure> compact_into(const Xapian::Database& database, const FileDescriptor& file) {
@@ -84,10 +85,11 @@ std::optional<Failure> save(const FileDescriptor& made, const std::string& path)
   if (file.number() < 0 || bytes < 0) return system_failure();
   std::uint64_t at = 0;
   std::optional<Failure> unwritten;
-  const auto fault = read_range(made.number(), 0, static_cast<std::uint64_t>(bytes), piece, [&](std::string_view read) {
-    if (!unwritten) unwritten = write_at(file.number(), at, read);
-    at += read.size();
-  });
+  const auto fault =
+      read_range(made.number(), 0, static_cast<std::uint64_t>(bytes), piece, [&](std::string_view read) {
+        if (!unwritten) unwritten = write_at(file.number(), at, read);
+        at += read.size();
+      });
   return fault ? fault : unwritten;
 }
 

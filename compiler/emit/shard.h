@@ -19,11 +19,12 @@ std::optional<sheaf::Failure> write_shard(const std::string& file,
                                           const sheaf::WordGroups& groups,
                                           const std::vector<std::string>& spelling);
 
-// All documents of the shards, in that order, in one database. The bytes are the same when some neighbours among them
-// were merged before. All are open at once.
+// All documents of the shards, in that order, in one database. The bytes are the same when some neighbours
+// among them were merged before. All are open at once.
 std::optional<sheaf::Failure> merge_shards(const std::vector<std::string>& shards, const std::string& file);
 // The same into a file without a name: in memory if it is small, else made in the folder.
-sheaf::Result<sheaf::FileDescriptor> merge_shards_in(const std::string& folder, const std::vector<std::string>& shards);
+sheaf::Result<sheaf::FileDescriptor> merge_shards_in(const std::string& folder,
+                                                     const std::vector<std::string>& shards);
 
 std::string xapian_version();
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A file is named KEY-HASH.shard: the hash of its bytes stands in its name, so there is nothing to keep in step.
+// A file is named KEY-HASH.shard: the hash of its bytes stands in its name, so there is nothing to keep in
+// step.
 #include "compiler/emit/shard_cache.h"
 
 #include <fcntl.h>
@@ -61,7 +62,8 @@ std::string ShardCache::key_of_words(const std::vector<WordRecord>& glossary) {
   return to_hexadecimal(digest.finish());
 }
 
-std::string ShardCache::key_of(const std::string& maker, bool holds_spelling, const std::vector<std::uint64_t>& sheets) {
+std::string ShardCache::key_of(const std::string& maker, bool holds_spelling,
+                               const std::vector<std::uint64_t>& sheets) {
   DigestOfBytes digest;
   digest.add(maker);
   add(digest, std::uint64_t{holds_spelling});

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Shards of the index from earlier builds, each under a name made of all that decides its bytes. Only ever
-// a cache: what is missing, cut, foreign or of another version is indexed anew, and what cannot be kept is not.
+// a cache: what is missing, cut, foreign or of another version is indexed anew, and what cannot be kept is
+// not.
 #pragma once
 
 #include <cstdint>
@@ -22,9 +23,10 @@ class ShardCache {
   // Names the words that terms depend on.
   static std::string key_of_words(const std::vector<sheaf::WordRecord>& glossary);
 
-  // The name of what a shard of the sheets with these hashes will be. `maker` names all else that decides on it: the
-  // glossary, the program and the versions of libraries that write it.
-  static std::string key_of(const std::string& maker, bool holds_spelling, const std::vector<std::uint64_t>& sheets);
+  // The name of what a shard of the sheets with these hashes will be. `maker` names all else that decides on
+  // it: the glossary, the program and the versions of libraries that write it.
+  static std::string key_of(const std::string& maker, bool holds_spelling,
+                            const std::vector<std::uint64_t>& sheets);
 
   // The name of what shards of these names are together.
   static std::string key_of_bundle(const std::vector<std::string>& keys);

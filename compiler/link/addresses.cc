@@ -12,8 +12,8 @@ namespace sheafc {
 void Addresses::add(const LinkedSheet& sheet) {
   for (const LinkedEntry& entry : sheet.entries) {
     if (files_.empty() || files_.back() != entry.where.file) files_.push_back(entry.where.file);
-    present_.push_back({sheaf::hash_of(entry.address), static_cast<std::uint32_t>(files_.size() - 1), entry.where.line,
-                        entry.where.column, entry.where.length});
+    present_.push_back({sheaf::hash_of(entry.address), static_cast<std::uint32_t>(files_.size() - 1),
+                        entry.where.line, entry.where.column, entry.where.length});
     const Value* own = entry.declaration ? entry.value("formerly") : nullptr;
     for (const std::string& address : entry.formerly) {
       former_.push_back(
@@ -31,7 +31,8 @@ const Addresses::Present* Addresses::present(const std::string& address) const {
 void Addresses::report_taken(Diagnostics& sink) {
   if (former_.empty()) return;
   std::ranges::stable_sort(present_, {}, &Present::hash);
-  std::stable_partition(former_.begin(), former_.end(), [](const Former& former) { return !former.borrowed; });
+  std::stable_partition(former_.begin(), former_.end(),
+                        [](const Former& former) { return !former.borrowed; });
   std::unordered_map<std::string_view, Holder> first;
   for (const Former& former : former_) {
     Holder holder{former.of, former.entry};
@@ -43,7 +44,8 @@ void Addresses::report_taken(Diagnostics& sink) {
     sink.report({Severity::error,
                  rule::former_name_taken,
                  former.stated,
-                 "the former address '" + former.address + "' of '" + former.of + "' is taken by '" + other.address + "'",
+                 "the former address '" + former.address + "' of '" + former.of + "' is taken by '" +
+                     other.address + "'",
                  {{Severity::note, rule::former_name_taken, other.where, "which stands here"}}});
   }
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Whether every former address leads to one entry alone. It takes all sheets of a run, one after the other, and keeps
-// little of each, so that they need not be in memory together.
+// Whether every former address leads to one entry alone. It takes all sheets of a run, one after the other,
+// and keeps little of each, so that they need not be in memory together.
 #pragma once
 
 #include <cstdint>

@@ -114,9 +114,7 @@ class Borrower {
     }
     for (const auto& [number, parts] : groups) {
       field.values.push_back(
-          {{},
-           Meaning(fields(parts, record_scope(*field.declaration))),
-           place(parts.front().place)});
+          {{}, Meaning(fields(parts, record_scope(*field.declaration))), place(parts.front().place)});
     }
   }
 

@@ -114,8 +114,9 @@ class LinkedSheets {
 // Looks up everything that the sheets refer to, in their own folder and in `borrowed` sheets (of a
 // library that the run builds against). What cannot be found is reported, with the near name where one
 // is near; what could be linked is, so that the rules can go on. `unread` names sheets that are there and
-// could not be read: that they cannot be found is no second fault. `names` are those of all sheets of the run, where these
-// are some of them: for suggestions. The sheets must outlive the answer. Former addresses are looked at by Addresses.
+// could not be read: that they cannot be found is no second fault. `names` are those of all sheets of the
+// run, where these are some of them: for suggestions. The sheets must outlive the answer. Former addresses
+// are looked at by Addresses.
 LinkedSheets link_sheets(std::span<const std::shared_ptr<Sheet>> sheets,
                          std::span<const std::shared_ptr<Sheet>> borrowed, Diagnostics& sink,
                          std::span<const std::string> unread = {}, std::span<const std::string> names = {});

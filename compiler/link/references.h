@@ -11,8 +11,9 @@ namespace sheafc {
 
 // Names of sheets, ascending, each once.
 struct References {
-  std::vector<std::string> bases;  // whose content it takes over: its base, and those with entries that its own are like
-  std::vector<std::string> all;    // these, and those with entries that it names
+  std::vector<std::string>
+      bases;  // whose content it takes over: its base, and those with entries that its own are like
+  std::vector<std::string> all;  // these, and those with entries that it names
 };
 
 References references_of(const Sheet& sheet);

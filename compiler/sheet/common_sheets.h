@@ -10,8 +10,8 @@ namespace sheafc {
 
 bool is_common(const Sheet& sheet);
 
-// The same from the first keys of its text. A sheet that cannot be told apart may be one; a sheet that is said not to be
-// one and is has errors.
+// The same from the first keys of its text. A sheet that cannot be told apart may be one; a sheet that is
+// said not to be one and is has errors.
 bool may_be_common(std::string_view bytes);
 
 }  // namespace sheafc

@@ -126,7 +126,9 @@ class Writer {
     return plain;
   }
 
-  static std::size_t count(std::string_view text) { return static_cast<std::size_t>(sheaf::count_characters(text)); }
+  static std::size_t count(std::string_view text) {
+    return static_cast<std::size_t>(sheaf::count_characters(text));
+  }
 
   static bool fits(const LayoutValue& value, std::size_t column) {
     return value.items.empty() || (value.flow && column + count(flow_text(value)) <= width);

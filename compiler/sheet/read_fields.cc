@@ -183,9 +183,12 @@ void FieldReader::report_split_sentence(const Node& list) {
     const Node &before = *list.items[i - 1], &after = *list.items[i];
     if (before.quoted || after.quoted || before.text.empty() || after.text.empty()) continue;
     if (!begins_sentence(before) || !goes_on(after)) continue;
-    sink_.report({Severity::warning, rule::split_sentence, after.span,
-                  "the comma before this begins a new item; if it is one sentence, put the whole of it in quotes",
-                  {{Severity::note, rule::split_sentence, before.span, "it seems to begin here"}}});
+    sink_.report(
+        {Severity::warning,
+         rule::split_sentence,
+         after.span,
+         "the comma before this begins a new item; if it is one sentence, put the whole of it in quotes",
+         {{Severity::note, rule::split_sentence, before.span, "it seems to begin here"}}});
   }
 }
 

@@ -65,8 +65,7 @@ Result<Scalar> read_choice(const FieldDeclaration& declaration, Text text) {
 }
 
 Result<Scalar> read_flag(Text text) {
-  if (text == "yes" || text == "no")
-    return Scalar{std::string(text), Meaning(text == "yes")};
+  if (text == "yes" || text == "no") return Scalar{std::string(text), Meaning(text == "yes")};
   return Failure{"'" + std::string(text) + "' is neither yes nor no"};
 }
 

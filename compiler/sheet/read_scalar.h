@@ -13,7 +13,7 @@ namespace sheafc {
 struct Column;
 
 struct Scalar {
-  std::string text;     // canonical
+  std::string text;      // canonical
   Meaning meaning = {};  // none of text and choices
 };
 

@@ -21,8 +21,10 @@ void Fields::add(const Field* field) {
 
 void Fields::put(const Field* field) {
   const auto found = std::ranges::find(fields_, field->key(), &Field::key);
-  if (found == fields_.end()) add(field);
-  else *found = field;
+  if (found == fields_.end())
+    add(field);
+  else
+    *found = field;
 }
 
 void Fields::drop(std::string_view key) {

@@ -45,7 +45,9 @@ class Fields {
   std::string_view choice(std::string_view key) const { return text(key); }
   bool flag(std::string_view key) const;  // false where absent
   std::optional<int> integer(std::string_view key) const;
-  const sheaf::Statement* figure(std::string_view key) const { return as<sheaf::Statement>(key); }  // and torque
+  const sheaf::Statement* figure(std::string_view key) const {
+    return as<sheaf::Statement>(key);
+  }  // and torque
   const sheaf::Thread* thread(std::string_view key) const { return as<sheaf::Thread>(key); }
   const sheaf::Drive* drive(std::string_view key) const { return as<sheaf::Drive>(key); }
   const sheaf::Size* size(std::string_view key) const { return as<sheaf::Size>(key); }
@@ -57,7 +59,9 @@ class Fields {
   const Date* date(std::string_view key) const { return as<Date>(key); }
   const Years* years(std::string_view key) const { return as<Years>(key); }
   const Frames* frames(std::string_view key) const { return as<Frames>(key); }
-  const sheaf::Number* number(std::string_view key) const { return as<sheaf::Number>(key); }  // a table's, without unit
+  const sheaf::Number* number(std::string_view key) const {
+    return as<sheaf::Number>(key);
+  }  // a table's, without unit
   const Fields* record(std::string_view key) const { return as<Fields>(key); }
   Span place(std::string_view key) const;  // of its first value; line 0 where absent
 
@@ -66,12 +70,13 @@ class Fields {
   const T* as(std::string_view key) const;
   const Field* search(std::string_view key) const;
 
-  // One of 64 for a key; the factors keep apart nearly all keys of one kind of entry. Every rule asks every entry, mostly
-  // for what it lacks: the marks tell, and no field is looked at in vain.
+  // One of 64 for a key; the factors keep apart nearly all keys of one kind of entry. Every rule asks every
+  // entry, mostly for what it lacks: the marks tell, and no field is looked at in vain.
   static constexpr char mark_of(std::string_view key) {
     if (key.empty()) return 0;
     const auto at = [&](std::size_t place) { return std::size_t{static_cast<unsigned char>(key[place])}; };
-    return static_cast<char>((35 * key.size() + 11 * at(0) + 55 * at(key.size() - 1) + 34 * at(key.size() / 2)) % 64);
+    return static_cast<char>(
+        (35 * key.size() + 11 * at(0) + 55 * at(key.size() - 1) + 34 * at(key.size() / 2)) % 64);
   }
   static constexpr std::uint64_t bit_of(std::string_view key) { return std::uint64_t{1} << mark_of(key); }
 
@@ -95,8 +100,8 @@ struct Variant {
 };
 using Variants = std::vector<Variant>;
 
-// What a text means; nothing, where it means itself. Never changed, so copies share it; of the size of what it holds,
-// for a run holds many.
+// What a text means; nothing, where it means itself. Never changed, so copies share it; of the size of what
+// it holds, for a run holds many.
 class Meaning {
  public:
   Meaning() = default;
@@ -119,9 +124,9 @@ class Meaning {
   // From 1; 0 is nothing.
   template <typename T>
   static constexpr std::uint8_t type_of() {
-    constexpr auto place = place_among<T, bool, int, Date, Years, Frames, Count, Interval, Address, Pattern, sheaf::Number,
-                                       sheaf::Statement, sheaf::Thread, sheaf::Drive, sheaf::Size, sheaf::Bearing, Fields,
-                                       Allowances, Variants>();
+    constexpr auto place = place_among<T, bool, int, Date, Years, Frames, Count, Interval, Address, Pattern,
+                                       sheaf::Number, sheaf::Statement, sheaf::Thread, sheaf::Drive,
+                                       sheaf::Size, sheaf::Bearing, Fields, Allowances, Variants>();
     static_assert(place > 0, "no value of a sheet means that");
     return place;
   }

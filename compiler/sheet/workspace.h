@@ -37,8 +37,8 @@ struct Workspace {
   void take(Workspace other);  // which has no file of this one
 };
 
-// Reads and types sheets. A file that cannot be opened is a Failure; all that is wrong with the sheets is in the sink,
-// sorted.
+// Reads and types sheets. A file that cannot be opened is a Failure; all that is wrong with the sheets is in
+// the sink, sorted.
 sheaf::Result<Workspace> read_sheets(std::span<const SheetFile> places, Diagnostics& sink);
 // The same of all sheets in several folders.
 sheaf::Result<Workspace> read_workspace(std::span<const std::string> folders, Diagnostics& sink);

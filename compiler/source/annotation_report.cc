@@ -45,8 +45,9 @@ std::string annotation(const Diagnostic& d, const LineSource& line_of) {
   std::string message = d.message;
   for (const Diagnostic& note : d.notes) message += "\n" + place_in_words(note.where) + ": " + note.message;
   return "::" + std::string(command(d.severity)) + " file=" + escaped(d.where.file, true) +
-         ",line=" + std::to_string(d.where.line) + ",col=" + std::to_string(sheaf::count_characters(before) + 1) +
-         ",title=" + escaped(d.rule, true) + "::" + escaped(message, false) + "\n";
+         ",line=" + std::to_string(d.where.line) +
+         ",col=" + std::to_string(sheaf::count_characters(before) + 1) + ",title=" + escaped(d.rule, true) +
+         "::" + escaped(message, false) + "\n";
 }
 
 std::string rolled_up(const std::vector<const Diagnostic*>& rest) {

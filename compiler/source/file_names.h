@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The names of files that reports point at. A report may outlive the sheet that it is about: a large folder is read and
-// let go of in parts.
+// The names of files that reports point at. A report may outlive the sheet that it is about: a large folder
+// is read and let go of in parts.
 #pragma once
 
 #include <string_view>

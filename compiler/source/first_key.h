@@ -8,8 +8,9 @@
 
 namespace sheafc {
 
-// Asks `is_meant` of each key of the sheet's own mapping, and whether a mapping stands under it, until it is the one.
-// That key; empty if there is none, or the sheet is no YAML as far as it was read.
-std::string first_key(std::string_view bytes, const std::function<bool(std::string_view key, bool is_mapping)>& is_meant);
+// Asks `is_meant` of each key of the sheet's own mapping, and whether a mapping stands under it, until it is
+// the one. That key; empty if there is none, or the sheet is no YAML as far as it was read.
+std::string first_key(std::string_view bytes,
+                      const std::function<bool(std::string_view key, bool is_mapping)>& is_meant);
 
 }  // namespace sheafc

@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-#include "compiler/source/yaml_parsers.h"
-
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/exceptions.h>
 #include <yaml-cpp/parser.h>
@@ -11,6 +9,7 @@
 #include <string>
 
 #include "compiler/source/tree_builder.h"
+#include "compiler/source/yaml_parsers.h"
 
 namespace sheafc {
 namespace {

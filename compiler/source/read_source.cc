@@ -8,8 +8,8 @@
 #include <cerrno>
 #include <string>
 
-#include "query/library/file_words.h"
 #include "compiler/source/source_file.h"
+#include "query/library/file_words.h"
 
 namespace sheafc {
 namespace {
@@ -50,7 +50,8 @@ bool read_all(int file, std::string& bytes) {
 
 sheaf::Result<SourceFile> read_source(const std::string& path, std::string shown_name) {
   const OpenFile file(path);
-  if (file.number() < 0) return sheaf::Failure{shown_name + " cannot be opened: " + sheaf::words_for_errno(errno)};
+  if (file.number() < 0)
+    return sheaf::Failure{shown_name + " cannot be opened: " + sheaf::words_for_errno(errno)};
   struct stat status {};
   if (::fstat(file.number(), &status) != 0)
     return sheaf::Failure{shown_name + " cannot be read: " + sheaf::words_for_errno(errno)};

@@ -52,7 +52,8 @@ class Walk {
     std::sort(names.begin(), names.end());
     const std::string beginning = path.ends_with('/') ? path : path + '/';
     for (const auto& [name, is_file] : names) {
-      if (auto failure = is_file ? plain_file(beginning + name) : entry(beginning + name, depth)) return failure;
+      if (auto failure = is_file ? plain_file(beginning + name) : entry(beginning + name, depth))
+        return failure;
     }
     return std::nullopt;
   }
@@ -61,7 +62,8 @@ class Walk {
     const bool is_sheet = path.ends_with(".yaml");
     struct stat status {};
     if (::stat(path.c_str(), &status) != 0) {
-      if (is_sheet || errno != ENOENT) return Failure{path + " cannot be opened: " + sheaf::words_for_errno(errno)};
+      if (is_sheet || errno != ENOENT)
+        return Failure{path + " cannot be opened: " + sheaf::words_for_errno(errno)};
       return std::nullopt;  // a link that leads nowhere, and is no sheet
     }
     if (S_ISDIR(status.st_mode)) return enter(path, status, depth);

@@ -161,7 +161,8 @@ Span SourceFile::within(const Node& scalar, int at, int length) const {
   const bool in_bytes = scalar.text.data() >= first && scalar.text.data() < first + state_->bytes.size();
   const auto size = static_cast<int>(scalar.text.size());
   if (!in_bytes || at < 0 || length <= 0 || at > size - length) return scalar.span;
-  const auto line_end = static_cast<int>(scalar.text.substr(0, scalar.text.find('\n', static_cast<std::size_t>(at))).size());
+  const auto line_end =
+      static_cast<int>(scalar.text.substr(0, scalar.text.find('\n', static_cast<std::size_t>(at))).size());
   length = std::min(length, std::max(1, line_end - at));
   return state_->span_at(static_cast<std::size_t>(scalar.text.data() - first + at),
                          static_cast<std::size_t>(length));

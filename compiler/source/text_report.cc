@@ -150,11 +150,11 @@ class TextWriter {
 
   void write(const Diagnostic& d, bool as_note = false) {
     const Span& w = d.where;
-    out_ +=
-        in(bold, sheaf::printable(w.file) + ":" + std::to_string(w.line) + ":" + std::to_string(w.column) + ":") +
-        " ";
-    out_ +=
-        in(tone(d.severity), std::string(name_of(d.severity)) + ":") + " " + in(bold, sheaf::printable(d.message));
+    out_ += in(bold, sheaf::printable(w.file) + ":" + std::to_string(w.line) + ":" +
+                         std::to_string(w.column) + ":") +
+            " ";
+    out_ += in(tone(d.severity), std::string(name_of(d.severity)) + ":") + " " +
+            in(bold, sheaf::printable(d.message));
     if (!as_note) out_ += " [" + std::string(d.rule) + "]";
     out_ += "\n";
     write_excerpt(d);

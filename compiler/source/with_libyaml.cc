@@ -34,7 +34,8 @@ class YamlEvents {
   explicit YamlEvents(Text bytes) {
     if (!yaml_parser_initialize(&parser_)) throw std::bad_alloc();
     yaml_parser_set_encoding(&parser_, YAML_UTF8_ENCODING);
-    yaml_parser_set_input_string(&parser_, reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
+    yaml_parser_set_input_string(&parser_, reinterpret_cast<const unsigned char*>(bytes.data()),
+                                 bytes.size());
   }
   ~YamlEvents() { yaml_parser_delete(&parser_); }
   YamlEvents(const YamlEvents&) = delete;
@@ -100,7 +101,8 @@ class Listener {
     switch (event->type) {
       case YAML_DOCUMENT_START_EVENT: {
         const auto& start = event->data.document_start;
-        return ++documents_ == 1 && !start.version_directive && start.tag_directives.start == start.tag_directives.end;
+        return ++documents_ == 1 && !start.version_directive &&
+               start.tag_directives.start == start.tag_directives.end;
       }
       case YAML_SCALAR_EVENT:
         return take_scalar(*event.get());
@@ -134,7 +136,8 @@ class Listener {
     const auto& scalar = event.data.scalar;
     if (scalar.anchor || scalar.tag) return false;
     const Text value = text_of(scalar.value, scalar.length);
-    const bool says_nothing = scalar.style == YAML_PLAIN_SCALAR_STYLE && (value.empty() || spells_null(value));
+    const bool says_nothing =
+        scalar.style == YAML_PLAIN_SCALAR_STYLE && (value.empty() || spells_null(value));
     if (says_nothing)
       builder_.add_null(place_of(event));
     else
@@ -160,7 +163,8 @@ bool parse_quickly(const YamlInput& input, TreeBuilder& builder) {
   }
 }
 
-std::string first_key(std::string_view bytes, const std::function<bool(std::string_view key, bool is_mapping)>& is_meant) {
+std::string first_key(std::string_view bytes,
+                      const std::function<bool(std::string_view key, bool is_mapping)>& is_meant) {
   YamlEvents events(bytes);
   int depth = 0;
   bool is_key = true;  // what comes next at depth 1

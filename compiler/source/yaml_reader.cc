@@ -29,7 +29,8 @@ YamlOutput output_of(TreeBuilder& builder) {
 }
 
 // None where anything is wrong.
-std::optional<YamlOutput> read_sound(const YamlInput& input, std::pmr::memory_resource& arena, Diagnostics& sink) {
+std::optional<YamlOutput> read_sound(const YamlInput& input, std::pmr::memory_resource& arena,
+                                     Diagnostics& sink) {
   Diagnostics duplicates;
   TreeBuilder builder(input, arena, duplicates);
   try {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// One sheet's bytes into a tree, with the parsers of yaml_parsers.h: the quick one, and where anything is wrong, the one
-// whose faults can be explained.
+// One sheet's bytes into a tree, with the parsers of yaml_parsers.h: the quick one, and where anything is
+// wrong, the one whose faults can be explained.
 #pragma once
 
 #include <memory_resource>

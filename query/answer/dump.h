@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A library's records as they are kept, for other programs: nothing converted, nothing left out. JSON.md has the
-// members of the lines.
+// A library's records as they are kept, for other programs: nothing converted, nothing left out. JSON.md has
+// the members of the lines.
 #pragma once
 
 #include <span>
@@ -19,11 +19,11 @@ std::string dump_line(EntryId id, const EntryRecord& entry);
 std::string dump_line(const Machine& machine);
 std::string dump_line(const WordRecord& word);
 
-// The tables that a library makes as comma-separated values: "entries" has a row for each entry, "fields" one for each
-// value of a field, and so on. An open end of years is an empty cell.
+// The tables that a library makes as comma-separated values: "entries" has a row for each entry, "fields" one
+// for each value of a field, and so on. An open end of years is an empty cell.
 struct DumpTable {
   std::string_view name;
-  std::string_view holds;             // "a value of a field of an entry"
+  std::string_view holds;  // "a value of a field of an entry"
   std::vector<std::string> columns;
 };
 std::span<const DumpTable> dump_tables();

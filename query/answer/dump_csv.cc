@@ -18,11 +18,12 @@ Row joined(Row row, const Row& more) {
 
 Row cells(const Place& place) { return {place.file, std::to_string(place.line)}; }
 Row cells(const SourceRecord& source, const CheckRecord& checked) {
-  return {source.title, source.publisher, source.edition, year(source.year), source.page,   source.note,
-          checked.on,   checked.by,       checked.against, checked.second};
+  return {source.title, source.publisher, source.edition, year(source.year), source.page,
+          source.note,  checked.on,       checked.by,     checked.against,   checked.second};
 }
-const Row source_columns = {"source-title", "source-publisher", "source-edition", "source-year",     "source-page",
-                            "source-note",  "checked-on",       "checked-by",     "checked-against", "checked-second"};
+const Row source_columns = {"source-title",    "source-publisher", "source-edition", "source-year",
+                            "source-page",     "source-note",      "checked-on",     "checked-by",
+                            "checked-against", "checked-second"};
 
 }  // namespace
 
@@ -37,10 +38,13 @@ std::span<const DumpTable> dump_tables() {
                       "withdrawn-reason", "withdrawn-instead"},
                      source_columns),
               {"file", "line"})},
-      {"fields", "a value of a field of an entry", {"id", "address", "variant", "field", "text", "file", "line"}},
-      {"fits", "a machine that an entry is for",
-       {"id", "address", "variant", "make", "model", "year-from", "year-to", "market", "frame-from", "frame-to",
-        "note"}},
+      {"fields",
+       "a value of a field of an entry",
+       {"id", "address", "variant", "field", "text", "file", "line"}},
+      {"fits",
+       "a machine that an entry is for",
+       {"id", "address", "variant", "make", "model", "year-from", "year-to", "market", "frame-from",
+        "frame-to", "note"}},
       {"cautions", "a caution beside an entry", {"id", "address", "variant", "caution", "text"}},
       {"former-addresses", "an address that an entry had", {"former-address", "id", "address", "variant"}},
       {"machines", "a machine, with all its years", {"make", "model", "year-from", "year-to"}},
@@ -52,8 +56,8 @@ std::span<const DumpTable> dump_tables() {
 Rows dump_rows(std::string_view table, const SheetRecord& sheet) {
   Rows rows;
   if (table == "sheets") {
-    rows.push_back(joined(joined({sheet.name, sheet.form, sheet.title, sheet.assembly, sheet.maker, sheet.row_kind,
-                                  yes(sheet.invented)},
+    rows.push_back(joined(joined({sheet.name, sheet.form, sheet.title, sheet.assembly, sheet.maker,
+                                  sheet.row_kind, yes(sheet.invented)},
                                  cells(sheet.source, sheet.checked)),
                           cells(sheet.place)));
   } else if (table == "sheet-fields") {
@@ -68,8 +72,8 @@ Rows dump_rows(std::string_view table, EntryId id, const EntryRecord& entry) {
   const Row self = {std::to_string(id), entry.address, entry.variant};
   if (table == "entries") {
     const WithdrawalRecord withdrawn = entry.withdrawn.empty() ? WithdrawalRecord{} : entry.withdrawn.front();
-    rows.push_back(joined(joined(joined(self, {entry.kind, entry.name, entry.status, yes(entry.critical), withdrawn.on,
-                                               withdrawn.reason, withdrawn.instead}),
+    rows.push_back(joined(joined(joined(self, {entry.kind, entry.name, entry.status, yes(entry.critical),
+                                               withdrawn.on, withdrawn.reason, withdrawn.instead}),
                                  cells(entry.source, entry.checked)),
                           cells(entry.place)));
   } else if (table == "fields") {
@@ -80,7 +84,8 @@ Rows dump_rows(std::string_view table, EntryId id, const EntryRecord& entry) {
       rows.push_back(joined(self, {fit.make, fit.model, year(fit.year_from), year(fit.year_to), fit.market,
                                    fit.frame_from, fit.frame_to, fit.note}));
   } else if (table == "cautions") {
-    for (const CautionRecord& caution : entry.cautions) rows.push_back(joined(self, {caution.name, caution.text}));
+    for (const CautionRecord& caution : entry.cautions)
+      rows.push_back(joined(self, {caution.name, caution.text}));
   } else if (table == "former-addresses") {
     for (const std::string& address : entry.formerly) rows.push_back(joined({address}, self));
   }

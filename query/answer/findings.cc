@@ -29,7 +29,7 @@ Asked asked_of(const QuestionReading& reading, const PreferredUnits& preferred) 
     const auto fields = fields_of_figure(figure);
     asked.figures.push_back({in_words(figure), {fields.begin(), fields.end()}});
   }
-  
+
   asked.units = reading.units;
   asked.units.insert(asked.units.end(), preferred.begin(), preferred.end());
   if (reading.machines.size() == 1) {
@@ -69,7 +69,8 @@ std::vector<std::string> notices_of(const QuestionReading& reading, bool answere
   if (answered && !reading.unread.empty())
     notices.push_back("Left out, as nothing here knows it: " + quoted_list(reading.unread) + ".");
   if (!reading.left_aside.empty())
-    notices.push_back("Left aside, as nothing holds it together with the rest: " + quoted_list(reading.left_aside) + ".");
+    notices.push_back(
+        "Left aside, as nothing holds it together with the rest: " + quoted_list(reading.left_aside) + ".");
   notices.insert(notices.end(), reading.doubts.begin(), reading.doubts.end());
   for (const auto& length : reading.lengths) add_in_millimetres(notices, length);
   for (const auto& quantity : reading.quantities) add_readings(notices, quantity);
@@ -90,36 +91,51 @@ bool is_conversion(const QuestionReading& reading) {
   return rest.names_nothing() && reading.unread.empty();
 }
 
-// "gauge shows 32 psi, how many bar is that": one figure, and one other unit of the same, where nothing else was found; of a
-// torque, newtons are newton metres.
+// "gauge shows 32 psi, how many bar is that": one figure, and one other unit of the same, where nothing else
+// was found; of a torque, newtons are newton metres.
 std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
   auto units = reading.units;
-  if (units.empty() && reading.parts.size() == 1) units = readings(reading.parts.front().typed);  // "140 mm inch", which is a word of names too
-  const auto names_same = [&](const QuantityAsked& asked) {  // "how many litres are 1.5 quarts", US and imperial
-    return [&](const Unit* unit) { return std::ranges::any_of(asked.figures, [&](const Figure& figure) { return figure.unit == unit; }); };
-  };
-  if (units.size() > 1 && reading.quantities.size() == 1) std::erase_if(units, names_same(reading.quantities.front()));
-  if (!reading.machines.empty() || units.size() != 1 || reading.quantities.size() + reading.lengths.size() != 1) return std::nullopt;
-  if (!reading.quantities.empty() ? reading.quantities.front().is_range : reading.lengths.front().bare) return std::nullopt;
-  const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit : reading.quantities.front().figures.front().unit;
+  if (units.empty() && reading.parts.size() == 1)
+    units = readings(reading.parts.front().typed);  // "140 mm inch", which is a word of names too
+  const auto names_same =
+      [&](const QuantityAsked& asked) {  // "how many litres are 1.5 quarts", US and imperial
+        return [&](const Unit* unit) {
+          return std::ranges::any_of(asked.figures,
+                                     [&](const Figure& figure) { return figure.unit == unit; });
+        };
+      };
+  if (units.size() > 1 && reading.quantities.size() == 1)
+    std::erase_if(units, names_same(reading.quantities.front()));
+  if (!reading.machines.empty() || units.size() != 1 ||
+      reading.quantities.size() + reading.lengths.size() != 1)
+    return std::nullopt;
+  if (!reading.quantities.empty() ? reading.quantities.front().is_range : reading.lengths.front().bare)
+    return std::nullopt;
+  const Unit* from = reading.quantities.empty() ? reading.lengths.front().figure.unit
+                                                : reading.quantities.front().figures.front().unit;
   const Unit* to = units.front();
   const bool is_torque_in_newtons = from->dimension == Dimension::torque && to->dimension == Dimension::force;
   if (from == to || (!is_torque_in_newtons && from->dimension != to->dimension)) return std::nullopt;
-  const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
-  auto conversion = convert_line(typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol), std::nullopt);
+  const std::string& typed =
+      reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
+  auto conversion =
+      convert_line(typed + " in " + std::string(is_torque_in_newtons ? "N·m" : to->symbol), std::nullopt);
   return conversion.failure ? std::nullopt : std::optional(std::move(conversion));
 }
 
-// "the sheet says 45 newton metres, what's that in foot pounds": whatever words stand around it, none names a part.
+// "the sheet says 45 newton metres, what's that in foot pounds": whatever words stand around it, none names a
+// part.
 bool only_says_figure(const QuestionReading& reading) {
   const auto is_named = [](const PartAsked& part) { return !part.groups.empty() && !part.is_aspect; };
-  return reading.is_spoken && !reading.units.empty() && std::ranges::none_of(reading.parts, is_named) && !reading.has_designation();
+  return reading.is_spoken && !reading.units.empty() && std::ranges::none_of(reading.parts, is_named) &&
+         !reading.has_designation();
 }
 
 // "what's 88 Nm in ft-lb, my wrench is American": whatever is said around it, where no machine is named.
 Conversion conversion_said(const std::string& question, const QuestionReading& reading) {
   constexpr std::size_t most_words = 7, fewest_words = 3;  // "88 Nm in ft-lb", "90 in lb in newton metres"
-  const std::string& typed = reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
+  const std::string& typed =
+      reading.quantities.empty() ? reading.lengths.front().typed : reading.quantities.front().typed;
   const std::size_t begin = question.find(typed);
   Conversion conversion;
   conversion.failure = Failure{"no conversion"};
@@ -129,7 +145,8 @@ Conversion conversion_said(const std::string& question, const QuestionReading& r
     if (i == question.size() || question[i] == ' ') ends.push_back(i);
   for (std::size_t words = ends.size(); words >= fewest_words; --words) {
     std::string line = question.substr(begin, ends[words - 1] - begin);
-    while (!line.empty() && std::string_view(",.?!;").find(line.back()) != std::string_view::npos) line.pop_back();
+    while (!line.empty() && std::string_view(",.?!;").find(line.back()) != std::string_view::npos)
+      line.pop_back();
     auto converted = convert_line(line, std::nullopt);
     if (!converted.failure && converted.readings.front().derived.size() == 1) return converted;
   }
@@ -141,8 +158,10 @@ std::optional<Conversion> conversion_asked(const std::string& question, const Qu
   const bool may_be = !reading.quantities.empty() || !reading.lengths.empty();
   if (!may_be) return std::nullopt;
   auto conversion = convert_line(question, std::nullopt);
-  const bool says_into = question.find(" to ") != std::string::npos || question.find(" in ") != std::string::npos;
-  if (!conversion.failure && says_into && conversion.readings.front().derived.size() == 1) return conversion;  // "85 c to f"
+  const bool says_into =
+      question.find(" to ") != std::string::npos || question.find(" in ") != std::string::npos;
+  if (!conversion.failure && says_into && conversion.readings.front().derived.size() == 1)
+    return conversion;  // "85 c to f"
   if (conversion.failure) conversion = conversion_said(question, reading);
   if (conversion.failure) return std::nullopt;
   const bool names_both = !reading.units.empty() && conversion.readings.front().derived.size() == 1;
@@ -154,7 +173,8 @@ std::optional<Conversion> conversion_asked(const std::string& question, const Qu
 bool names_springs(const Findings& findings) {
   constexpr std::size_t most = 3;
   const auto& reading = findings.reading;
-  const bool is_rate = reading.units.empty() && reading.quantities.size() == 1 && reading.quantities.front().figures.front().unit->dimension == Dimension::spring_rate;
+  const bool is_rate = reading.units.empty() && reading.quantities.size() == 1 &&
+                       reading.quantities.front().figures.front().unit->dimension == Dimension::spring_rate;
   return is_rate && !findings.answers.empty() && findings.answers.size() <= most;
 }
 
@@ -200,7 +220,8 @@ void note_libraries(FoundAnswers& found) {
 // Each library has one of them.
 bool is_one_of_each_library(const std::vector<Answer>& answers) {
   std::set<std::string_view> libraries;
-  return std::ranges::all_of(answers, [&](const Answer& answer) { return libraries.insert(answer.library).second; });
+  return std::ranges::all_of(answers,
+                             [&](const Answer& answer) { return libraries.insert(answer.library).second; });
 }
 
 }  // namespace
@@ -211,9 +232,12 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
   FoundAnswers found;
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
-  if (!names_springs(findings)) found.conversion = conversion_asked(with_leading_zeros(found.question), findings.reading);
-  const bool names_nothing_else = findings.answers.empty() || only_says_figure(findings.reading) || (!findings.reading.units.empty() && is_conversion(findings.reading));
-  if (!found.conversion && names_nothing_else && !names_springs(findings)) found.conversion = conversion_of_figure(findings.reading);
+  if (!names_springs(findings))
+    found.conversion = conversion_asked(with_leading_zeros(found.question), findings.reading);
+  const bool names_nothing_else = findings.answers.empty() || only_says_figure(findings.reading) ||
+                                  (!findings.reading.units.empty() && is_conversion(findings.reading));
+  if (!found.conversion && names_nothing_else && !names_springs(findings))
+    found.conversion = conversion_of_figure(findings.reading);
   if (found.conversion) {
     found.reading = std::move(findings.reading);
     return found;
@@ -255,11 +279,14 @@ std::string nothing_found(const FoundAnswers& found) {
 std::string which_one(const FoundAnswers& found) {
   const Answer& first = found.answers.front();
   const auto all_share = [&](auto member) {
-    return std::ranges::all_of(found.answers, [&](const Answer& answer) { return answer.*member == first.*member; });
+    return std::ranges::all_of(found.answers,
+                               [&](const Answer& answer) { return answer.*member == first.*member; });
   };
   if (all_share(&Answer::address))
-    return is_one_of_each_library(found.answers) ? "" : "It differs by year, frame number or market: name yours.";
-  if (found.reading.machines.size() != 1 && !all_share(&Answer::machines)) return "Name the machine and the year.";
+    return is_one_of_each_library(found.answers) ? ""
+                                                 : "It differs by year, frame number or market: name yours.";
+  if (found.reading.machines.size() != 1 && !all_share(&Answer::machines))
+    return "Name the machine and the year.";
   return {};
 }
 

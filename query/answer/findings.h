@@ -37,8 +37,8 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
 
 // "No figure for the Muleback 380 of 2019."
 std::string nothing_found(const FoundAnswers& found);
-// The one short question that would leave a single answer of several: "Name the machine and the year." Empty where there
-// is none, as when it is the libraries alone that differ. There must be answers.
+// The one short question that would leave a single answer of several: "Name the machine and the year." Empty
+// where there is none, as when it is the libraries alone that differ. There must be answers.
 std::string which_one(const FoundAnswers& found);
 // "recorded for other years, not for this one:"
 std::string near_heading(Near why);

@@ -93,7 +93,8 @@ void write_shelf(Page& page, const FoundAnswers& found) {
     if (sheet.fits.size() > 1) machine += " and " + std::to_string(sheet.fits.size() - 1) + " more";
     const std::string in_library = sheet.library.empty() ? "" : "  in " + sheet.library;
     rows.push_back({Line(of == said ? "" : of, Tone::quiet), Line(sheet.title, Tone::figure)});
-    rows.push_back({Line(), Line(machine + (machine.empty() ? "" : "  ")).add(sheet.name + in_library, Tone::quiet)});
+    rows.push_back(
+        {Line(), Line(machine + (machine.empty() ? "" : "  ")).add(sheet.name + in_library, Tone::quiet)});
     said = of;
   }
   page.rows(rows, 2);
@@ -118,7 +119,8 @@ void write_text(Page& page, const FoundAnswers& found) {
   if (found.conversion) return write_text(page, *found.conversion);
   if (!found.counted_by.empty()) return write_counts(page, found);
   if (!found.shelf.empty()) return write_shelf(page, found);
-  if (found.answers.empty() && found.why_near == Near::figure_not_stated && found.near.size() == 1 && !found.near.front().answer.missing.empty()) {
+  if (found.answers.empty() && found.why_near == Near::figure_not_stated && found.near.size() == 1 &&
+      !found.near.front().answer.missing.empty()) {
     write_text(page, found.near.front().answer, Extent::bench);  // it begins with what is not recorded
     write_reading(page, found);
     return;

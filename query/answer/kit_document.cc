@@ -118,10 +118,10 @@ Document document_of(const Kit& kit, const std::vector<Library*>& libraries) {
   Listing jobs;
   bool invented = false;
   for (const auto& sheet : kit.sheets) {
-    jobs.items.push_back(Passage(sheet.title, Tone::act)
-                             .add(" · " + joined(sheet.machines, "; ") + "  ")
-                             .add(sheet.name + (sheet.library.empty() ? "" : "  in " + sheet.library),
-                                  Tone::quiet));
+    jobs.items.push_back(
+        Passage(sheet.title, Tone::act)
+            .add(" · " + joined(sheet.machines, "; ") + "  ")
+            .add(sheet.name + (sheet.library.empty() ? "" : "  in " + sheet.library), Tone::quiet));
     invented = invented || sheet.invented;
   }
   document.sections.push_back({"For", {std::move(jobs)}});

@@ -66,9 +66,11 @@ void add_new(std::vector<SheetHit>&& hits, std::vector<SheetRecord>& sheets) {
 }  // namespace
 
 // A job in words is every sheet that answers to them: a service takes both brakes.
-Result<KitSheets> find_kit_sheets(const std::vector<std::string>& words, const Filters& filters, Lexicon& lexicon) {
+Result<KitSheets> find_kit_sheets(const std::vector<std::string>& words, const Filters& filters,
+                                  Lexicon& lexicon) {
   const auto& libraries = lexicon.libraries();
-  std::vector<std::string> jobs = are_all_sheets(words, libraries) ? words : parted_by_commas(joined(words, " "));
+  std::vector<std::string> jobs =
+      are_all_sheets(words, libraries) ? words : parted_by_commas(joined(words, " "));
   if (jobs.empty()) jobs = {""};
   KitSheets kit;
   for (const auto& job : jobs) {

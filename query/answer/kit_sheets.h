@@ -10,15 +10,16 @@
 
 namespace sheaf {
 
-// Assemblies, each once, with the entries that fit; or, for the first job that leads to none or to rivals, which of
-// them must be named.
+// Assemblies, each once, with the entries that fit; or, for the first job that leads to none or to rivals,
+// which of them must be named.
 struct KitSheets {
   std::vector<SheetRecord> sheets;
   std::optional<SheetChoice> choice;
 };
 
-// Jobs are parted by commas, or are single words with the name of a sheet. Without words, a machine's filters take
-// all of its assemblies. Fails if a filter cannot be read, or a library is damaged.
-Result<KitSheets> find_kit_sheets(const std::vector<std::string>& words, const Filters& filters, Lexicon& lexicon);
+// Jobs are parted by commas, or are single words with the name of a sheet. Without words, a machine's filters
+// take all of its assemblies. Fails if a filter cannot be read, or a library is damaged.
+Result<KitSheets> find_kit_sheets(const std::vector<std::string>& words, const Filters& filters,
+                                  Lexicon& lexicon);
 
 }  // namespace sheaf

@@ -16,7 +16,8 @@ std::string_view in_words(Need need) {
 
 std::string in_words(const std::vector<BottleCount>& bottles) {
   std::vector<std::string> parts;
-  for (const auto& each : bottles) parts.push_back(std::to_string(each.count) + "\u00A0×\u00A0" + shown(each.size));
+  for (const auto& each : bottles)
+    parts.push_back(std::to_string(each.count) + "\u00A0×\u00A0" + shown(each.size));
   return joined(parts, " + ");
 }
 

@@ -155,10 +155,9 @@ class Matcher {
     const auto table = shelf_.table(kind.kind);
     if (!table) return table.failure();
     const Shelf::Table& rows = **table;
-    return take(measured, rows.sizes, limits, kind.part,
-                [&](std::size_t i, std::size_t) -> Result<OfSize> {
-                  return OfSize{{&rows.rows[rows.row_of_size[i]], 1}};
-                });
+    return take(measured, rows.sizes, limits, kind.part, [&](std::size_t i, std::size_t) -> Result<OfSize> {
+      return OfSize{{&rows.rows[rows.row_of_size[i]], 1}};
+    });
   }
 
   std::optional<Failure> look_through_sizes(Library& library, const PartKind& kind, const Measured& measured,
@@ -301,8 +300,8 @@ static Result<Matches> match_one(std::string_view text, const MatchLimits& limit
   return *designated ? Result<Matches>(**designated) : match_as_size(named, limits, shelf);
 }
 
-static Result<Matches> match_two(const std::string& first, const std::string& second, const MatchLimits& limits,
-                                 Shelf& shelf) {
+static Result<Matches> match_two(const std::string& first, const std::string& second,
+                                 const MatchLimits& limits, Shelf& shelf) {
   auto left = match_one(first, limits, shelf);
   if (!left) return left;
   auto right = match_one(second, limits, shelf);

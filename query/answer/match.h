@@ -21,9 +21,8 @@ enum class Part { seal, o_ring, bearing, bushing, thread };
 enum class SealUse { fork, shaft, other };  // other: a piston's, a hose's
 
 struct MatchRequest {
-  std::string
-      text;  // "41.1 x 54 x 11", "fork seal id 43 od 55", "6203-2RS", "-214", "M8", "thread 7.9 x 1.25",
-            // or two of them with "vs" between
+  std::string text;  // "41.1 x 54 x 11", "fork seal id 43 od 55", "6203-2RS", "-214", "M8", "thread 7.9
+                     // x 1.25", or two of them with "vs" between
   MatchLimits limits;
 };
 

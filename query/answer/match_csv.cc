@@ -180,8 +180,9 @@ class Batch {
   std::vector<ColumnRead> columns_;
 };
 
-constexpr std::array<std::string_view, 11> answer_columns = {
-    "verdict", "matched size", "name", "address", "count", "order", "differs", "others", "note", "fault", "library"};
+constexpr std::array<std::string_view, 11> answer_columns = {"verdict", "matched size", "name",    "address",
+                                                             "count",   "order",        "differs", "others",
+                                                             "note",    "fault",        "library"};
 
 Cells cells_of(std::string verdict, const MatchedPart& part, std::size_t parts) {
   std::string differs = part.differs.empty() ? part.within : part.differs;

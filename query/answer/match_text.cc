@@ -39,9 +39,9 @@ void add_rows(Rows& rows, std::string_view label, const std::vector<MatchedPart>
 
 void add_near(Rows& rows, const std::vector<MatchedPart>& parts, std::size_t most) {
   for (std::size_t i = 0; i < std::min(parts.size(), most); ++i)
-    rows.push_back({Line(i == 0 ? "NOT the same" : "", Tone::caution), Line(parts[i].size, Tone::figure),
-                    Line(parts[i].differs)
-                        .add(" · " + parts[i].entry.name + " · " + place_of(parts[i]), Tone::quiet)});
+    rows.push_back(
+        {Line(i == 0 ? "NOT the same" : "", Tone::caution), Line(parts[i].size, Tone::figure),
+         Line(parts[i].differs).add(" · " + parts[i].entry.name + " · " + place_of(parts[i]), Tone::quiet)});
   if (parts.size() > most)
     rows.push_back(
         {Line(), Line(),

@@ -22,15 +22,16 @@ std::string difference(const SizeRow& first, const SizeRow& second) {
 }
 
 const MatchedPart* first_with_size(const Matches& matches) {
-  const auto found = std::ranges::find_if(
-      matches.same, [](const MatchedPart& part) { return part.dimensions.has_value(); });
+  const auto found =
+      std::ranges::find_if(matches.same, [](const MatchedPart& part) { return part.dimensions.has_value(); });
   return found == matches.same.end() ? nullptr : &*found;
 }
 
 template <typename List, typename Same>
 void add_new(List& list, const List& more, Same same) {
   for (const auto& each : more)
-    if (std::ranges::none_of(list, [&](const auto& known) { return same(known, each); })) list.push_back(each);
+    if (std::ranges::none_of(list, [&](const auto& known) { return same(known, each); }))
+      list.push_back(each);
 }
 
 }  // namespace

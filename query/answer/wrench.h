@@ -79,8 +79,9 @@ std::vector<std::string> set_lines(const EntryRecord& entry, const Crib& crib, s
 std::vector<std::string> set_lines(const WrenchAnswer& answer);
 std::string set_line(const StageSetting& stage);
 
-// Gives every answer with a torque its lines (Answer::set). The crib is looked for only if there is one, and the day only
-// if there is a crib. Fails on a damaged library, or without a day; the answers are then as they were.
+// Gives every answer with a torque its lines (Answer::set). The crib is looked for only if there is one, and
+// the day only if there is a crib. Fails on a damaged library, or without a day; the answers are then as they
+// were.
 std::optional<Failure> add_set_lines(std::vector<Answer>& answers, const std::vector<Library*>& libraries,
                                      const std::function<Result<std::string>()>& today);
 

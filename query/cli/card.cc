@@ -46,7 +46,8 @@ class CardCommand : public Command {
     auto found = find_sheets({asked, job_.filters}, lexicon);
     if (!found) return trouble(found.failure().message);
     SheetFindings hits = std::move(found).value();
-    if (hits.sheets.size() != 1) return answer_choice(sheet_choice(std::move(hits), asked, shop_.open.pointers()), job_);
+    if (hits.sheets.size() != 1)
+      return answer_choice(sheet_choice(std::move(hits), asked, shop_.open.pointers()), job_);
     SheetHit& hit = hits.sheets.front();
     if (hit.sheet.form != "assembly")
       return trouble(hit.sheet.name + " is of the form " + hit.sheet.form + "; a card is of an assembly");

@@ -99,7 +99,8 @@ const CommandInfo* command_named(std::string_view name) {
 }
 
 void declare_library(Flags& flags, Common& common) {
-  flags.texts("--library", common.libraries, "FILE", "Ask this library; again for several, the first going first");
+  flags.texts("--library", common.libraries, "FILE",
+              "Ask this library; again for several, the first going first");
 }
 
 void declare_output(Flags& flags, Common& common) {
@@ -108,7 +109,8 @@ void declare_output(Flags& flags, Common& common) {
     common.colour = when == "always" ? Colour::always : when == "never" ? Colour::never : Colour::automatic;
   };
   flags.one_of("--color", set, {"auto", "always", "never"}, "WHEN", "auto, always or never");
-  flags.action("--no-color", [&common] { common.colour = Colour::never; }, "As --color never");
+  flags.action(
+      "--no-color", [&common] { common.colour = Colour::never; }, "As --color never");
 }
 
 }  // namespace sheaf

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// sheaf dump: everything that a library holds, for other programs. Every record is tested as it is read; a damaged
-// library is a fault, and never half an answer that looks whole.
+// sheaf dump: everything that a library holds, for other programs. Every record is tested as it is read; a
+// damaged library is a fault, and never half an answer that looks whole.
+
+#include "query/answer/dump.h"
 
 #include "query/answer/csv.h"
-#include "query/answer/dump.h"
 #include "query/cli/command.h"
 #include "query/cli/libraries.h"
 
@@ -39,7 +40,8 @@ std::vector<std::string> table_names() {
 class Dump : public Command {
  public:
   void declare(Flags& flags) override {
-    flags.one_of("--csv", table_, table_names(), "TABLE", "One table as comma-separated values, with a row of names first");
+    flags.one_of("--csv", table_, table_names(), "TABLE",
+                 "One table as comma-separated values, with a row of names first");
     declare_library(flags, common_);
   }
 

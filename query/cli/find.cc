@@ -20,15 +20,17 @@ class Find : public Command {
     flags.text("--frame", request_.filters.frame, "NUMBER", "Only what fits this frame number");
     flags.text("--market", request_.filters.market, "NAME", "Only what fits this market");
     flags.text("--assembly", request_.filters.assembly, "NAME",
-         "Only entries of this assembly: fork, front-brake, ...");
-    flags.text("--kind", request_.filters.kind, "KIND", "Only entries of this kind: fastener, fluid, seal, ...");
+               "Only entries of this assembly: fork, front-brake, ...");
+    flags.text("--kind", request_.filters.kind, "KIND",
+               "Only entries of this kind: fastener, fluid, seal, ...");
     flags.text("--thread", request_.filters.thread, "THREAD", "Only what has this thread");
     flags.text("--drive", request_.filters.drive, "DRIVE", "Only what this tool fits");
     flags.text("--between", request_.filters.between, "RANGE",
-         "Only what states a figure in this range: 20..30 N·m");
+               "Only what states a figure in this range: 20..30 N·m");
     flags.number("--limit", request_.limit, 1, 10000, "N", "Answers listed at most");
-    flags.one_of("--count-by", request_.count_by, {"machine", "kind", "assembly", "sheet", "thread", "drive", "size"},
-                 "WHAT", "Count instead: by machine, kind, assembly, sheet, thread, drive or size");
+    flags.one_of("--count-by", request_.count_by,
+                 {"machine", "kind", "assembly", "sheet", "thread", "drive", "size"}, "WHAT",
+                 "Count instead: by machine, kind, assembly, sheet, thread, drive or size");
     flags.flag("--csv", csv_, "Answer with comma-separated values");
     declare_library(flags, common_);
     declare_output(flags, common_);

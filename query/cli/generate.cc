@@ -17,8 +17,8 @@ CommandPage page_of(const CommandInfo& info) {
   app.set_help_flag("-h,--help", "Say what the command does");
   Flags flags(app);
   info.make()->declare(flags);
-  return {std::string(info.name),     std::string(info.words), std::string(info.purpose), std::string(info.about),
-          std::string(info.examples), flags_of(app)};
+  return {std::string(info.name),  std::string(info.words),    std::string(info.purpose),
+          std::string(info.about), std::string(info.examples), flags_of(app)};
 }
 
 std::map<std::string, std::vector<std::string>> values() {
@@ -40,17 +40,25 @@ ProgramPage page_of_program() {
       "A figure from the machine's own maker, in its current edition, always comes first.\n";
   for (const CommandInfo& info : all_commands()) page.commands.push_back(page_of(info));
   page.flags = {{{"-h", "--help"}, "", {}, "List the commands"},
-                {{"--version"}, "", {}, "Name the versions of the program, of the library format and of the libraries used"},
+                {{"--version"},
+                 "",
+                 {},
+                 "Name the versions of the program, of the library format and of the libraries used"},
                 {{"--library"}, "FILE", {}, "Ask this library; again for several, the first going first"},
                 {{"--no-input"}, "", {}, "Never open the prompt"},
-                {{"--generate"}, "WHAT", {"man", "complete-bash", "complete-zsh", "complete-fish"},
+                {{"--generate"},
+                 "WHAT",
+                 {"man", "complete-bash", "complete-zsh", "complete-fish"},
                  "Print the manual page, or the completion for a shell"}};
-  page.environment = {{"SHEAF_LIBRARY", "The libraries to ask, parted by colons, where no --library is given."},
-                      {"XDG_DATA_HOME, XDG_DATA_DIRS", "Where libraries are looked for, in sheaf/ of each."},
-                      {"XDG_STATE_HOME", "Where the prompt keeps what was typed."},
-                      {"NO_COLOR, CLICOLOR_FORCE, TERM", "Whether answers are coloured."}};
-  page.files = {{"NAME.sheaf", "A library: every one beside the program, else in the first data folder that has any."}};
-  page.statuses = {{"0", "Found, or done."}, {"1", "Nothing found."}, {"2", "Wrong usage, or the world failed."}};
+  page.environment = {
+      {"SHEAF_LIBRARY", "The libraries to ask, parted by colons, where no --library is given."},
+      {"XDG_DATA_HOME, XDG_DATA_DIRS", "Where libraries are looked for, in sheaf/ of each."},
+      {"XDG_STATE_HOME", "Where the prompt keeps what was typed."},
+      {"NO_COLOR, CLICOLOR_FORCE, TERM", "Whether answers are coloured."}};
+  page.files = {
+      {"NAME.sheaf", "A library: every one beside the program, else in the first data folder that has any."}};
+  page.statuses = {
+      {"0", "Found, or done."}, {"1", "Nothing found."}, {"2", "Wrong usage, or the world failed."}};
   page.see_also = "sheafc(1)";
   page.values = values();
   return page;

@@ -5,7 +5,8 @@
 
 namespace sheaf {
 
-// The text of `sheaf --generate WHAT`: man, complete-bash, complete-zsh, complete-fish. Empty for anything else.
+// The text of `sheaf --generate WHAT`: man, complete-bash, complete-zsh, complete-fish. Empty for anything
+// else.
 std::string generate(const std::string& what);
 
 }  // namespace sheaf

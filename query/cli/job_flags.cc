@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/cli/job_flags.h"
 
-
 #include "query/cli/today.h"
 
 namespace sheaf {

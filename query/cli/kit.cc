@@ -2,7 +2,6 @@
 // sheaf kit JOB[, JOB…]
 #include "query/answer/kit.h"
 
-
 #include "query/answer/answer_json.h"
 #include "query/answer/kit_document.h"
 #include "query/answer/kit_sheets.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What a question needs of memory, asked for at once. A program that is started for one question spends much of
-// its time on pages that it touches for the first time, one interruption of it each, and in a virtual machine a
-// long one. Where the system cannot do so, nothing is lost.
+// What a question needs of memory, asked for at once. A program that is started for one question spends much
+// of its time on pages that it touches for the first time, one interruption of it each, and in a virtual
+// machine a long one. Where the system cannot do so, nothing is lost.
 #include <malloc.h>
 #include <sys/mman.h>
 #include <unistd.h>
@@ -17,7 +17,7 @@ namespace {
 
 constexpr std::uintptr_t large_page = 2 << 20;  // bytes, on x86-64 and on 64-bit ARM
 constexpr std::size_t ordinary = 400'000;       // bytes; a question about a machine touches 0.5 to 0.6 MB
-constexpr std::size_t beside = 64;  // bytes; what the heap notes beside two pieces of it
+constexpr std::size_t beside = 64;              // bytes; what the heap notes beside two pieces of it
 constexpr int kept = 8'000'000;  // bytes free at the top of the heap, from which on they are given back
 constexpr int mapped_alone = 4'000'000;  // bytes; what is larger is no part of the heap
 
@@ -39,9 +39,9 @@ void read_program() {
   advise(rounded_up(address(&__executable_start), page), address(&etext) / page * page, MADV_POPULATE_READ);
 }
 
-// Lets the heap go on at the next large page: the room before it is skipped, and never touched. A large page is
-// one interruption for all of it, if no part of it was touched before; without large pages, what is ordinary is
-// made at once.
+// Lets the heap go on at the next large page: the room before it is skipped, and never touched. A large page
+// is one interruption for all of it, if no part of it was touched before; without large pages, what is
+// ordinary is made at once.
 void start_heap_in_large_page() {
   ::mallopt(M_TOP_PAD, 2 * large_page);
   const char* const next = static_cast<const char*>(std::malloc(1));

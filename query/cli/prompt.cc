@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Line editing, history and completion are readline's. The preview is drawn below the line after each of
 // its redisplays, and the cursor put back, with nothing but the oldest cursor movements, so that it works
-// over a serial line; a dumb terminal gets none. Readline is taken by name when the prompt opens: linked the usual
-// way, it and the terminal library that it brings would be loaded by every command.
+// over a serial line; a dumb terminal gets none. Readline is taken by name when the prompt opens: linked the
+// usual way, it and the terminal library that it brings would be loaded by every command.
 #include "query/cli/prompt.h"
 
 #include <dlfcn.h>
@@ -28,7 +28,8 @@ constexpr const char* prompt_text = "sheaf> ";
 constexpr int prompt_width = 7;
 constexpr int most_history = 1000;  // lines kept
 
-// Those of its names that are needed, with the types that its own headers give them; variables are pointed to.
+// Those of its names that are needed, with the types that its own headers give them; variables are pointed
+// to.
 struct Readline {
   decltype(&::rl_line_buffer) line_buffer = nullptr;
   decltype(&::rl_point) point = nullptr;
@@ -60,22 +61,17 @@ bool take(void* library, const char* name, Name& into) {
 // The library stays loaded: it has changed the terminal, and changes it back at the end.
 bool load_readline() {
   void* library = ::dlopen("libreadline.so.8", RTLD_NOW | RTLD_LOCAL);
-  return library && take(library, "rl_line_buffer", rl.line_buffer) &&
-         take(library, "rl_point", rl.point) &&
-         take(library, "rl_outstream", rl.outstream) &&
-         take(library, "rl_redisplay", rl.redisplay) &&
+  return library && take(library, "rl_line_buffer", rl.line_buffer) && take(library, "rl_point", rl.point) &&
+         take(library, "rl_outstream", rl.outstream) && take(library, "rl_redisplay", rl.redisplay) &&
          take(library, "rl_attempted_completion_over", rl.attempted_completion_over) &&
          take(library, "rl_completion_matches", rl.completion_matches) &&
-         take(library, "rl_replace_line", rl.replace_line) &&
-         take(library, "rl_done", rl.done) &&
+         take(library, "rl_replace_line", rl.replace_line) && take(library, "rl_done", rl.done) &&
          take(library, "rl_readline_name", rl.readline_name) &&
          take(library, "rl_attempted_completion_function", rl.attempted_completion_function) &&
          take(library, "rl_completer_word_break_characters", rl.completer_word_break_characters) &&
          take(library, "rl_redisplay_function", rl.redisplay_function) &&
-         take(library, "rl_event_hook", rl.event_hook) &&
-         take(library, "readline", rl.readline) &&
-         take(library, "read_history", rl.read_history) &&
-         take(library, "add_history", rl.add_history) &&
+         take(library, "rl_event_hook", rl.event_hook) && take(library, "readline", rl.readline) &&
+         take(library, "read_history", rl.read_history) && take(library, "add_history", rl.add_history) &&
          take(library, "stifle_history", rl.stifle_history) &&
          take(library, "write_history", rl.write_history);
 }
@@ -119,8 +115,8 @@ char* next_offer(const char*, int state) {
   static std::vector<Offer> offers;
   static std::size_t next = 0;
   if (state == 0) {
-    offers =
-        complete(std::string_view(*rl.line_buffer, static_cast<std::size_t>(*rl.point)), *session.lexicon, 20);
+    offers = complete(std::string_view(*rl.line_buffer, static_cast<std::size_t>(*rl.point)),
+                      *session.lexicon, 20);
     next = 0;
   }
   return next < offers.size() ? copy_for_readline(offers[next++].word) : nullptr;
@@ -194,7 +190,8 @@ void greet(const std::vector<Library*>& libraries) {
 
 ExitStatus run_prompt(const Common& common) {
   if (!load_readline()) {
-    say_error("the prompt needs libreadline.so.8, which is not on this machine", "sheaf find WORDS answers without");
+    say_error("the prompt needs libreadline.so.8, which is not on this machine",
+              "sheaf find WORDS answers without");
     return ExitStatus::trouble;
   }
   auto open = open_libraries(common.libraries);

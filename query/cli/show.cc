@@ -14,7 +14,8 @@
 namespace sheaf {
 namespace {
 
-// What stands at one address: the variants of an entry, or a sheet; from each library that has it, in their order.
+// What stands at one address: the variants of an entry, or a sheet; from each library that has it, in their
+// order.
 struct Shown {
   std::vector<Answer> answers;
   std::vector<SheetRecord> sheets;

@@ -25,7 +25,8 @@ class Wrench : public Command {
   void declare(Flags& flags) override {
     flags.text("--adapter", adapter_, "NAME", "With this adapter of the crib");
     flags.text("--angle", angle_, "DEGREES", "Its angle: 0 straight on, 90 across, 180 back to the hand");
-    flags.text("--svg", svg_, "FILE", "Also draw the band above the wrench's scale, or the adapter, into this file");
+    flags.text("--svg", svg_, "FILE",
+               "Also draw the band above the wrench's scale, or the adapter, into this file");
     declare_today(flags, today_);
     declare_library(flags, common_);
     declare_output(flags, common_);

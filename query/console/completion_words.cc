@@ -20,7 +20,8 @@ const std::vector<std::string>& values_of(const ProgramPage& program, const Flag
 std::vector<std::string> words_of(const ProgramPage& program, const CommandPage& command) {
   std::vector<std::string> words;
   for (const auto& [kind, values] : program.values) {
-    if (command.words.find(kind) != std::string::npos) words.insert(words.end(), values.begin(), values.end());
+    if (command.words.find(kind) != std::string::npos)
+      words.insert(words.end(), values.begin(), values.end());
   }
   return words;
 }

@@ -30,16 +30,19 @@ std::string flag_line(const ProgramPage& program, const std::string& condition, 
 
 std::string fish_completion(const ProgramPage& program) {
   std::string text = "# SPDX-License-Identifier: GPL-2.0-or-later\n# fish completion for " + program.name +
-                     ", printed by " + program.name + " --generate complete-fish\ncomplete -c " + program.name + " -f\n";
+                     ", printed by " + program.name + " --generate complete-fish\ncomplete -c " +
+                     program.name + " -f\n";
   for (const FlagPage& flag : program.flags) text += flag_line(program, "__fish_use_subcommand", flag);
   for (const CommandPage& command : program.commands) {
     text += "complete -c " + program.name + " -n __fish_use_subcommand -a " + command.name + " -d " +
             fish_quoted(command.purpose) + "\n";
     const std::string seen = "__fish_seen_subcommand_from " + command.name;
     for (const FlagPage& flag : command.flags) text += flag_line(program, seen, flag);
-    if (wants_file(command.words)) text += "complete -c " + program.name + " -n " + fish_quoted(seen) + " -F\n";
+    if (wants_file(command.words))
+      text += "complete -c " + program.name + " -n " + fish_quoted(seen) + " -F\n";
     for (const std::string& word : words_of(program, command))
-      text += "complete -c " + program.name + " -n " + fish_quoted(seen) + " -a " + fish_quoted(fish_quoted(word)) + "\n";
+      text += "complete -c " + program.name + " -n " + fish_quoted(seen) + " -a " +
+              fish_quoted(fish_quoted(word)) + "\n";
   }
   return text;
 }

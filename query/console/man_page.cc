@@ -25,13 +25,20 @@ std::string escaped(const std::string& text) {
   std::string out;
   for (std::size_t at = 0; at < text.size();) {
     const unsigned long code = code_point(text, at);
-    if (code == '\\') out += "\\e";
-    else if (code == '-') out += "\\-";
-    else if (code == '\'') out += "\\(aq";
-    else if (code == '`') out += "\\(ga";
-    else if (code == '^') out += "\\(ha";
-    else if (code == '~') out += "\\(ti";
-    else if (code < 0x80) out += static_cast<char>(code);
+    if (code == '\\')
+      out += "\\e";
+    else if (code == '-')
+      out += "\\-";
+    else if (code == '\'')
+      out += "\\(aq";
+    else if (code == '`')
+      out += "\\(ga";
+    else if (code == '^')
+      out += "\\(ha";
+    else if (code == '~')
+      out += "\\(ti";
+    else if (code < 0x80)
+      out += static_cast<char>(code);
     else {
       char name[32];
       std::snprintf(name, sizeof name, "\\[u%04lX]", code);
@@ -80,11 +87,13 @@ std::string flag_items(const std::vector<FlagPage>& flags) {
 
 std::string examples_of(const CommandPage& command) {
   if (command.examples.empty()) return {};
-  return ".PP\n.EX\n" + each_line(command.examples, [](const std::string& line) { return plain(line); }) + ".EE\n";
+  return ".PP\n.EX\n" + each_line(command.examples, [](const std::string& line) { return plain(line); }) +
+         ".EE\n";
 }
 
 std::string command_section(const CommandPage& command) {
-  std::string text = ".SS " + command.name + "\n" + plain(command.purpose + ".") + "\n.PP\n" + bold(command.name);
+  std::string text =
+      ".SS " + command.name + "\n" + plain(command.purpose + ".") + "\n.PP\n" + bold(command.name);
   if (!command.words.empty()) text += " " + slanted(command.words);
   text += " [" + slanted("FLAGS") + "]\n";
   if (!command.about.empty())
@@ -107,12 +116,13 @@ std::string upper(std::string text) {
 }  // namespace
 
 std::string man_page(const ProgramPage& program) {
-  std::string page = ".\\\" SPDX-License-Identifier: GPL-2.0-or-later\n.TH " + upper(program.name) + " 1 " + day + " \"" +
-                     program.name + " " + program.version + "\"\n";
+  std::string page = ".\\\" SPDX-License-Identifier: GPL-2.0-or-later\n.TH " + upper(program.name) + " 1 " +
+                     day + " \"" + program.name + " " + program.version + "\"\n";
   page += section("NAME") + program.name + " \\- " + plain(program.purpose) + "\n";
-  page += section("SYNOPSIS") + bold(program.name) + " " + slanted("COMMAND") + " [" + slanted("WORDS") + "] [" +
-          slanted("FLAGS") + "]\n";
-  page += section("DESCRIPTION") + each_line(program.about, [](const std::string& line) { return plain(line); });
+  page += section("SYNOPSIS") + bold(program.name) + " " + slanted("COMMAND") + " [" + slanted("WORDS") +
+          "] [" + slanted("FLAGS") + "]\n";
+  page +=
+      section("DESCRIPTION") + each_line(program.about, [](const std::string& line) { return plain(line); });
   page += section("OPTIONS") + flag_items(program.flags) + section("COMMANDS");
   for (const CommandPage& command : program.commands) page += command_section(command);
   page += items_of("EXIT STATUS", program.statuses) + items_of("ENVIRONMENT", program.environment) +

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What a command line is, as both programs describe theirs: manual pages and completions of shells are made from it,
-// out of the same tables as the help.
+// What a command line is, as both programs describe theirs: manual pages and completions of shells are made
+// from it, out of the same tables as the help.
 #pragma once
 
 #include <map>
@@ -30,9 +30,9 @@ struct ProgramPage {
   std::string name, version, purpose;  // "sheaf", "0.1.0", one line
   std::string about;
   std::vector<CommandPage> commands;
-  std::vector<FlagPage> flags;             // without a command
+  std::vector<FlagPage> flags;  // without a command
   std::vector<std::pair<std::string, std::string>> environment, files, statuses;
-  std::string see_also;                    // "sheafc(1)"
+  std::string see_also;  // "sheafc(1)"
   // What values and words of a kind may be: "UNIT" -> every unit.
   std::map<std::string, std::vector<std::string>> values;
 };

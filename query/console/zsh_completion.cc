@@ -47,7 +47,8 @@ std::string flag_lines(const ProgramPage& program, const std::vector<FlagPage>& 
 std::string command_case(const ProgramPage& program, const CommandPage& command) {
   const auto words = words_of(program, command);
   const std::string action = wants_file(command.words) ? "_files" : words.empty() ? " " : words_action(words);
-  return "    " + command.name + ")\n      _arguments \\\n" + flag_lines(program, command.flags) + "        " +
+  return "    " + command.name + ")\n      _arguments \\\n" + flag_lines(program, command.flags) +
+         "        " +
          quoted("*:" + specified(command.words.empty() ? "none" : command.words) + ":" + action) + " ;;\n";
 }
 

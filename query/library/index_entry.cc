@@ -241,8 +241,8 @@ void add_size_of(Collector& to, const EntryRecord& entry, std::string_view insid
   if (const auto size = parse_size(whole, Input::sheet)) add_size(to, *size);
 }
 
-// A row that gives bore, outside and width in columns of their own is asked for as "12x32x10"; a taper bearing also
-// by its width over both rings.
+// A row that gives bore, outside and width in columns of their own is asked for as "12x32x10"; a taper
+// bearing also by its width over both rings.
 void add_size_of_row(Collector& to, const EntryRecord& entry) {
   for (const std::string_view width : {"width", "assembled"}) add_size_of(to, entry, "bore", width);
 }
@@ -258,7 +258,8 @@ void add_fields(Collector& to, const EntryRecord& entry) {
     const std::vector<FieldBand> bands = bands_of(entry.kind, field);
     for (const FieldBand& band : bands) to.band(band);
     if (!bands.empty()) {
-      if (const std::size_t comma = field.text.find(", "); comma != std::string::npos) to.other(words_in(field.text.substr(comma)));  // "through the case's hole"
+      if (const std::size_t comma = field.text.find(", "); comma != std::string::npos)
+        to.other(words_in(field.text.substr(comma)));  // "through the case's hole"
       continue;
     }
     if (!kind) {
@@ -303,7 +304,9 @@ void add_standing(Collector& to, const EntryRecord& entry) {
 // What is stamped or cast on it, by which it is told from others: "S46M".
 void add_marks(Collector& to, std::string_view text) {
   std::vector<std::string> words = words_in(text);
-  std::erase_if(words, [](const std::string& word) { return !has_digit(word) || word.find_first_not_of("0123456789.") == std::string::npos; });
+  std::erase_if(words, [](const std::string& word) {
+    return !has_digit(word) || word.find_first_not_of("0123456789.") == std::string::npos;
+  });
   to.other(words);
 }
 
@@ -315,7 +318,8 @@ void add_sheet(Collector& to, const SheetRecord& sheet) {
   for (const FieldRecord& field : sheet.fields) {
     if (first_part(field.key) == "identify") add_marks(to, field.text);
     if (field.key == "tube")
-      if (const auto size = parse_size(field.text, Input::sheet)) to.filter(Prefix::choice, tube_choice(dimension_mm(*size, 0)));
+      if (const auto size = parse_size(field.text, Input::sheet))
+        to.filter(Prefix::choice, tube_choice(dimension_mm(*size, 0)));
     if (field.key != "also") continue;  // words for every row of a table
     to.other(words_in(field.text));
     to.spell(words_in(field.text));
@@ -352,7 +356,8 @@ IndexedEntry EntryIndexer::index_own(const EntryRecord& entry) const {
   Collector to(groups_);
   add_own(to, entry);
   IndexedEntry own = std::move(to).finish();
-  std::erase_if(own.spelling, [&](const std::string& word) { return std::ranges::binary_search(shared_.spelling, word); });
+  std::erase_if(own.spelling,
+                [&](const std::string& word) { return std::ranges::binary_search(shared_.spelling, word); });
   return own;
 }
 

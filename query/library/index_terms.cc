@@ -17,8 +17,8 @@ namespace {
 constexpr std::array<PrefixDeclaration, 23> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
-    {Prefix::other_stem, "XO", "stem of a word elsewhere: id, title, maker, machine, notes, choices, source, marks",
-     "XOleaflet"},
+    {Prefix::other_stem, "XO",
+     "stem of a word elsewhere: id, title, maker, machine, notes, choices, source, marks", "XOleaflet"},
     {Prefix::exact_name, "XN", "whole name or other name, words parted by one space", "XNfork top plug"},
     {Prefix::group, "XG", "group of words that its names hold", "XGfork-cap"},
     {Prefix::kind, "XK", "kind, or kind of row", "XKfastener"},
@@ -41,7 +41,8 @@ constexpr std::array<PrefixDeclaration, 23> prefixes = {{
      "XPhk4073210"},
     {Prefix::code, "XI", "class, grade or code, letters and digits alone", "XIdot4"},
     {Prefix::field, "XE", "key of a field that it has", "XEtorque"},
-    {Prefix::choice, "XV", "key=value of a choice or flag, a fit's market, a sheet's tube in mm", "XVhand=left"},
+    {Prefix::choice, "XV", "key=value of a choice or flag, a fit's market, a sheet's tube in mm",
+     "XVhand=left"},
 }};
 
 constexpr std::size_t longest_body = 200;  // bytes; with the letters well within Xapian's 245

@@ -112,10 +112,12 @@ class EntryIndexer {
   EntryIndexer(const SheetRecord& sheet, const WordGroups& groups);
   IndexedEntry index(const EntryRecord& entry) const;
 
-  // The same in two parts, for whoever indexes many: what the entries share that have the machines and the source of their
-  // sheet, which are most; and what such an entry adds to it.
+  // The same in two parts, for whoever indexes many: what the entries share that have the machines and the
+  // source of their sheet, which are most; and what such an entry adds to it.
   const IndexedEntry& shared() const { return shared_; }
-  bool shares(const EntryRecord& entry) const { return entry.fits == sheet_.fits && entry.source == sheet_.source; }
+  bool shares(const EntryRecord& entry) const {
+    return entry.fits == sheet_.fits && entry.source == sheet_.source;
+  }
   IndexedEntry index_own(const EntryRecord& entry) const;
 
  private:

@@ -99,7 +99,9 @@ const std::string& Library::label() const { return state_->label; }
 
 void label_libraries(const std::vector<Library*>& together) {
   for (Library* library : together) {
-    const auto has_its_name = [&](const Library* other) { return other->facts().name == library->facts().name; };
+    const auto has_its_name = [&](const Library* other) {
+      return other->facts().name == library->facts().name;
+    };
     const bool is_one_of_its_name = std::ranges::count_if(together, has_its_name) == 1;
     const LibraryFacts& facts = library->facts();
     library->state_->label = together.size() < 2 ? "" : is_one_of_its_name ? facts.name : facts.path;
@@ -108,9 +110,7 @@ void label_libraries(const std::vector<Library*>& together) {
 
 Index& index_of(Library& library) { return library.state_->index; }
 
-Result<EntryRecord> Library::entry_by_id(EntryId id) {
-  return state_->naming_the_file(state_->entry(id));
-}
+Result<EntryRecord> Library::entry_by_id(EntryId id) { return state_->naming_the_file(state_->entry(id)); }
 
 Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   const auto ids = state_->rows.entries_at(address);

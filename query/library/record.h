@@ -69,46 +69,46 @@ struct EntryRecord {
   std::string variant;  // "2011..2012", "frames HK4-000100..HK4-004999"; empty if it has none
   std::string kind;     // KindDeclaration::name, or a RowKind::name for a row of a table
   std::string name;
-  std::vector<FieldRecord> fields;         // in declared order
-  std::vector<FitRecord> fits;             // its own if it has any, else its sheet's
-  std::vector<CautionRecord> cautions;     // its own and its sheet's, each once
+  std::vector<FieldRecord> fields;      // in declared order
+  std::vector<FitRecord> fits;          // its own if it has any, else its sheet's
+  std::vector<CautionRecord> cautions;  // its own and its sheet's, each once
   SourceRecord source;
   CheckRecord checked;
-  std::string status;                      // empty, maker-paper, measured, second-hand, disputed
-  std::vector<WithdrawalRecord> withdrawn; // none or one
-  std::vector<std::string> formerly;       // old addresses
+  std::string status;                       // empty, maker-paper, measured, second-hand, disputed
+  std::vector<WithdrawalRecord> withdrawn;  // none or one
+  std::vector<std::string> formerly;        // old addresses
   bool critical = false;
   Place place;
-  std::string library;   // Library::label() of the one it was read from
+  std::string library;  // Library::label() of the one it was read from
   friend bool operator==(const EntryRecord&, const EntryRecord&) = default;
 };
 
 struct SheetRecord {
-  std::string name;      // "sorvane-41-rod"
-  std::string form;      // assembly, table, words, crib
+  std::string name;  // "sorvane-41-rod"
+  std::string form;  // assembly, table, words, crib
   std::string title;
   std::string assembly;  // for form assembly
   std::string maker;
-  std::string row_kind;  // for form table
-  std::vector<FieldRecord> fields;   // tube, bore, identify, notes, units of the crib ...
+  std::string row_kind;             // for form table
+  std::vector<FieldRecord> fields;  // tube, bore, identify, notes, units of the crib ...
   std::vector<FitRecord> fits;
   SourceRecord source;
   CheckRecord checked;
   std::vector<CautionRecord> cautions;
   std::vector<EntryRecord> entries;
-  bool invented = false; // demonstration data: every answer says so
+  bool invented = false;  // demonstration data: every answer says so
   Place place;
-  std::string library;   // Library::label() of the one it was read from
+  std::string library;  // Library::label() of the one it was read from
   friend bool operator==(const SheetRecord&, const SheetRecord&) = default;
 };
 
 // Words that mean the same. The first is the main one; `language` is en, de, fr, es or it.
 struct WordRecord {
-  std::string group;     // "fork-cap"
-  std::string word;      // "top cap"
+  std::string group;  // "fork-cap"
+  std::string word;   // "top cap"
   std::string language;
   bool main = false;
-  bool never = false;    // a false friend: must not be taken as this group
+  bool never = false;  // a false friend: must not be taken as this group
   friend bool operator==(const WordRecord&, const WordRecord&) = default;
 };
 

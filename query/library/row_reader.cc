@@ -223,7 +223,8 @@ Result<WordsBeginningPtr> RowReader::group_words(std::string_view first_stem) {
   auto words = words_from(query(Ask::group_words).bind(1, first_stem));
   if (!words) return words.failure();
   if (auto fault = fault_of(Ask::group_words, "the list of words")) return *fault;
-  const auto beginning_so = std::make_shared<const WordsBeginning>(std::string(first_stem), std::move(words).value());
+  const auto beginning_so =
+      std::make_shared<const WordsBeginning>(std::string(first_stem), std::move(words).value());
   if (group_words_.size() == most_remembered) group_words_.clear();
   group_words_.emplace(first_stem, beginning_so);
   return WordsBeginningPtr(beginning_so);

@@ -6,7 +6,8 @@
 namespace sheaf {
 namespace {
 
-// Bodies are JSON: row_body.cc writes and reads them, FORMAT.md tells what they hold. Texts that say nothing are ''.
+// Bodies are JSON: row_body.cc writes and reads them, FORMAT.md tells what they hold. Texts that say nothing
+// are ''.
 constexpr std::array<SchemaItem, 8> tables = {{
     {"library", R"(CREATE TABLE library(
   name TEXT NOT NULL,
@@ -74,8 +75,9 @@ constexpr std::array<SchemaItem, 3> indexes = {{
     {"word_by_group", "CREATE INDEX word_by_group ON word(word_group)"},
 }};
 
-// Open ends of years are 0 and 9999 here, so that BETWEEN works. What stands at the end of a record and says nothing is
-// not there, and so is NULL to json_extract. Those about machines begin with the sheets, of which most are passed over.
+// Open ends of years are 0 and 9999 here, so that BETWEEN works. What stands at the end of a record and says
+// nothing is not there, and so is NULL to json_extract. Those about machines begin with the sheets, of which
+// most are passed over.
 constexpr std::array<SchemaItem, 9> views = {{
     {"sheets", R"(CREATE VIEW sheets AS
 SELECT s.name AS sheet, json_extract(s.body, '$[0]') AS form, json_extract(s.body, '$[1]') AS title,

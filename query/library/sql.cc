@@ -88,8 +88,8 @@ std::optional<Failure> SqlDatabase::execute(const std::string& sql) {
 }
 
 std::optional<Failure> SqlDatabase::copy_in_order(const std::string& path) {
-  // Both files are gone through once, from one end to the other: pages that are kept only cost memory. With 64 MiB of
-  // them, copying 66 MB took 0.9 s of processor time, and with 1 MiB 0.2 s.
+  // Both files are gone through once, from one end to the other: pages that are kept only cost memory. With
+  // 64 MiB of them, copying 66 MB took 0.9 s of processor time, and with 1 MiB 0.2 s.
   if (auto fault = execute("PRAGMA cache_size=-1024")) return fault;
   SqlQuery copy(handle(), "VACUUM INTO ?");
   const std::string uri = "file:" + percent_encoded(path);

@@ -49,13 +49,14 @@ class SqlQuery {
 
 class SqlDatabase {
  public:
-  // An immutable file, whatever else lies in it behind the database; or one that nobody else sees, new or not, to be
-  // written.
+  // An immutable file, whatever else lies in it behind the database; or one that nobody else sees, new or
+  // not, to be written.
   static Result<SqlDatabase> open_immutable(const std::string& path);
   static Result<SqlDatabase> create(const std::string& path);
 
   std::optional<Failure> execute(const std::string& sql);
-  // A new file of the same content, each table in one piece: how the content came about shows in none of its bytes.
+  // A new file of the same content, each table in one piece: how the content came about shows in none of its
+  // bytes.
   std::optional<Failure> copy_in_order(const std::string& path);
   sqlite3* handle() const { return handle_.get(); }
   std::optional<Failure> close();  // a fault in closing is one in writing

@@ -13,38 +13,38 @@ namespace sheaf {
 
 // How the text of a field is read. Each has one canonical spelling, in which the library keeps it.
 enum class ValueType {
-  text,         // one line of words
-  choice,       // one of `choices`
-  flag,         // yes or no
-  integer,      // a whole number, 0 or more
-  date,         // 2026-10-02
-  years,        // 2013, 2011..2015, 2016.., ..2010
-  frames,       // frame numbers: HK4-000100..HK4-004999, either end may be open
-  count,        // 2, 1 per leg
-  figure,       // a quantity with its unit: see query/quantity/figure.h
-  torque,       // the same, with stages: 20 N·m, 40 N·m, + 90°
-  interval,     // figures of distance or time: 10 000 km or 12 months
-  thread,       // M8x1.25: see query/trade/designation.h
-  drive,        // hexagon 27 mm
-  size,         // 41x54x11
-  bearing,      // 6203-2RS C3
-  reference,    // the address of an entry: sheet/entry, or entry on the same sheet
-  pattern,      // 1-4-2-3: the order in which a group is tightened
-  record,       // a mapping of `fields`
-  allowances,   // rule: reason
-  variants,     // a list of mappings: when it applies, and the fields that differ
+  text,        // one line of words
+  choice,      // one of `choices`
+  flag,        // yes or no
+  integer,     // a whole number, 0 or more
+  date,        // 2026-10-02
+  years,       // 2013, 2011..2015, 2016.., ..2010
+  frames,      // frame numbers: HK4-000100..HK4-004999, either end may be open
+  count,       // 2, 1 per leg
+  figure,      // a quantity with its unit: see query/quantity/figure.h
+  torque,      // the same, with stages: 20 N·m, 40 N·m, + 90°
+  interval,    // figures of distance or time: 10 000 km or 12 months
+  thread,      // M8x1.25: see query/trade/designation.h
+  drive,       // hexagon 27 mm
+  size,        // 41x54x11
+  bearing,     // 6203-2RS C3
+  reference,   // the address of an entry: sheet/entry, or entry on the same sheet
+  pattern,     // 1-4-2-3: the order in which a group is tightened
+  record,      // a mapping of `fields`
+  allowances,  // rule: reason
+  variants,    // a list of mappings: when it applies, and the fields that differ
 };
 
 struct FieldDeclaration {
   std::string_view key;
   ValueType type = ValueType::text;
-  std::string_view help;                            // one sentence for the writer
+  std::string_view help;  // one sentence for the writer
   std::string_view example = {};
-  std::optional<Dimension> dimension = {};          // figures: the only dimension allowed
+  std::optional<Dimension> dimension = {};  // figures: the only dimension allowed
   std::span<const std::string_view> choices = {};
   bool required = false;
-  bool many = false;                                // a list of values is allowed as well as one
-  std::span<const FieldDeclaration> fields = {};    // of a record
+  bool many = false;                              // a list of values is allowed as well as one
+  std::span<const FieldDeclaration> fields = {};  // of a record
 };
 
 struct KindDeclaration {

@@ -57,7 +57,8 @@ class Draft {
 
 void sync_folder_of(const std::string& path) {
   const auto folder = std::filesystem::path(path).parent_path();
-  const FileDescriptor open(::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  const FileDescriptor open(
+      ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (open.number() >= 0) ::fsync(open.number());  // not every file system can; the file itself is safe
 }
 
@@ -91,7 +92,8 @@ Result<std::optional<std::string>> read_file(const std::string& path, std::size_
   struct stat facts {};
   if (file.number() < 0 || ::fstat(file.number(), &facts) != 0) return failure("cannot read " + path);
   if (!S_ISREG(facts.st_mode)) return Failure{path + " is no plain file"};
-  if (static_cast<std::uint64_t>(facts.st_size) > most) return Failure{path + " is too long to be what it should be"};
+  if (static_cast<std::uint64_t>(facts.st_size) > most)
+    return Failure{path + " is too long to be what it should be"};
   auto text = read_at(file.number(), 0, static_cast<std::size_t>(facts.st_size));
   if (!text) return Failure{"cannot read " + path + ": " + text.failure().message};
   return std::optional(std::move(text).value());

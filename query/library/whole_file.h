@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Small files, whole or not at all: both programs read and write theirs here. Libraries are written otherwise.
+// Small files, whole or not at all: both programs read and write theirs here. Libraries are written
+// otherwise.
 #pragma once
 
 #include <optional>

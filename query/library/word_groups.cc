@@ -37,8 +37,8 @@ std::vector<std::string> without_prepositions(std::vector<std::string> words) {
   return words;
 }
 
-// The letters with which the words of a record begin, whatever their spelling; 0 where a hyphen, an accent or a digit
-// gives it several. Stems begin as their words do.
+// The letters with which the words of a record begin, whatever their spelling; 0 where a hyphen, an accent or
+// a digit gives it several. Stems begin as their words do.
 Letters letters_needed(const WordRecord& record) {
   constexpr std::size_t longest_preposition = 4;  // of other languages than English: may be left out
   Letters letters = 0;
@@ -94,7 +94,8 @@ std::vector<GroupWord> group_words_of(const WordRecord& record) {
 Letters letters_of(const std::vector<std::string>& words) {
   Letters letters = 0;
   for (const std::string& word : words)
-    if (const char first = word.empty() ? '\0' : word.front(); first >= 'a' && first <= 'z') letters |= Letters{1} << (first - 'a');
+    if (const char first = word.empty() ? '\0' : word.front(); first >= 'a' && first <= 'z')
+      letters |= Letters{1} << (first - 'a');
   return letters;
 }
 

@@ -31,7 +31,8 @@ struct GroupMatch {
   std::size_t count = 0;
 };
 
-// The words of all groups that begin with this stem; those that cannot stand in the text may lack. They outlive the match.
+// The words of all groups that begin with this stem; those that cannot stand in the text may lack. They
+// outlive the match.
 using GroupLookup = std::function<std::vector<const GroupWord*>(const std::string& first_stem)>;
 
 // Every group named in the text, in order of place, the longest first at each; a group may be found
@@ -48,8 +49,8 @@ std::vector<GroupWord> group_words_of(const WordRecord& record);
 using Letters = std::uint32_t;
 Letters letters_of(const std::vector<std::string>& words);
 
-// All words of a glossary that begin with one stem. There may be hundreds, of which a text holds few: what one is under
-// its spellings is found out when it may stand there.
+// All words of a glossary that begin with one stem. There may be hundreds, of which a text holds few: what
+// one is under its spellings is found out when it may stand there.
 class WordsBeginning {
  public:
   WordsBeginning(std::string first_stem, std::vector<WordRecord> words);

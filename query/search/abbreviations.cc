@@ -68,7 +68,8 @@ std::vector<std::string> whole_of_slashed(std::string_view brief) {
 }
 
 std::string_view whole_of(std::string_view brief) {
-  const auto found = std::ranges::find(abbreviations, brief, [](const Abbreviation& each) { return each.brief.text(); });
+  const auto found =
+      std::ranges::find(abbreviations, brief, [](const Abbreviation& each) { return each.brief.text(); });
   return found == abbreviations.end() ? std::string_view() : found->whole.text();
 }
 

@@ -9,8 +9,10 @@ namespace {
 
 using Ids = std::vector<EntryId>;
 
-constexpr Xapian::doccount counted_exactly = 500;  // hits up to which the total is no estimate, in a library of up to
-constexpr Xapian::doccount small_library = 20'000;  // so many entries: in larger ones counting takes longer than answering
+// Hits up to which the total is no estimate, in a library of up to so many entries: in larger ones counting
+// takes longer than answering.
+constexpr Xapian::doccount counted_exactly = 500;
+constexpr Xapian::doccount small_library = 20'000;
 
 // Entries that are known to match, in order, so that what narrows them further is asked of them alone.
 class Among final : public Xapian::PostingSource {
@@ -40,10 +42,11 @@ Ids ids_of(const Xapian::MSet& found) {
   return ids;
 }
 
-// All matches by the place of the last of the first few: entries stand in the order of their sheets, so that no part of
-// a library has many more than another.
+// All matches by the place of the last of the first few: entries stand in the order of their sheets, so that
+// no part of a library has many more than another.
 std::size_t matches_in(const Xapian::MSet& found, const Ids& ids, const Xapian::Database& database) {
-  if (found.get_matches_lower_bound() == found.get_matches_upper_bound()) return found.get_matches_lower_bound();
+  if (found.get_matches_lower_bound() == found.get_matches_upper_bound())
+    return found.get_matches_lower_bound();
   const double share = static_cast<double>(database.get_lastdocid()) / static_cast<double>(ids.back());
   const auto all = static_cast<std::size_t>(static_cast<double>(ids.size()) * share);
   return std::clamp<std::size_t>(all, found.get_matches_lower_bound(), found.get_matches_upper_bound());
@@ -76,14 +79,17 @@ Candidates candidates_for(const Plan& plan, const Xapian::Database& database, st
   for (const auto& likely : plan.likely) {
     if (chosen.ids.size() == most) break;
     if (!likely.needed.empty() && std::ranges::none_of(likely.needed, is_known)) continue;
-    const Xapian::Query narrowed = all_are_known ? Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called) : likely.narrowed;
+    const Xapian::Query narrowed =
+        all_are_known ? Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called)
+                      : likely.narrowed;
     choose(ids_of(first_of(narrowed, most)));
   }
   choose(ids);
   return chosen;
 }
 
-std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database, std::size_t most) {
+std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database,
+                                 std::size_t most) {
   Xapian::Enquire enquire(database);
   enquire.set_weighting_scheme(Xapian::CoordWeight());
   enquire.set_query(query);

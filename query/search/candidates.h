@@ -21,6 +21,7 @@ struct Candidates {
 Candidates candidates_for(const Plan& plan, const Xapian::Database& database, std::size_t most);
 
 // Of what matches, those that have most of its terms.
-std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database, std::size_t most);
+std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database,
+                                 std::size_t most);
 
 }  // namespace sheaf

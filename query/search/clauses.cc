@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// "rear wheel off the causeway, what do the front disc bolts get": the clause that asks, and what is said beside it.
+// "rear wheel off the causeway, what do the front disc bolts get": the clause that asks, and what is said
+// beside it.
 #include "query/search/clauses.h"
 
 #include <algorithm>
@@ -12,12 +13,15 @@ namespace {
 
 using Said = std::span<const std::string_view>;
 
-constexpr std::string_view asking[] = {"how", "what", "whats", "which", "where", "when", "wie", "was", "welche", "welcher", "welches", "combien", "quel", "quelle", "cuanto", "cual", "quanto", "quale"};
+constexpr std::string_view asking[] = {"how",  "what",   "whats",  "which",   "where",   "when",
+                                       "wie",  "was",    "welche", "welcher", "welches", "combien",
+                                       "quel", "quelle", "cuanto", "cual",    "quanto",  "quale"};
 constexpr std::string_view beginning[] = {"do", "does", "is", "are", "can", "may", "should", "must", "will"};
 constexpr std::size_t first_words = 3;  // "so how", "and now what": the clause begins with what it asks
 
 bool is_any(const Draft& draft, std::size_t i, Said said) {
-  return std::any_of(said.begin(), said.end(), [&](std::string_view word) { return draft.has_word(i, word); });
+  return std::any_of(said.begin(), said.end(),
+                     [&](std::string_view word) { return draft.has_word(i, word); });
 }
 
 bool holds(const Draft& draft, const Clause& clause, Said said, std::size_t most) {
@@ -44,7 +48,9 @@ std::vector<Clause> clauses_of(const Draft& draft) {
 
 // "how far below the peg", "how much in the rear tyre"
 bool says_where(const Draft& draft, std::size_t i) {
-  constexpr std::string_view places[] = {"under", "below", "beneath", "above", "over", "from", "to", "before", "after", "in", "into", "on", "with", "at", "round", "against", "between"};
+  constexpr std::string_view places[] = {"under", "below",  "beneath", "above",   "over",   "from",
+                                         "to",    "before", "after",   "in",      "into",   "on",
+                                         "with",  "at",     "round",   "against", "between"};
   return is_any(draft, i, places);
 }
 
@@ -58,8 +64,10 @@ Clause asking_clause(const Draft& draft) {
   };
   const auto begins_so = [&](const Clause& clause) { return holds(draft, clause, asking, first_words); };
   const auto asks_at_all = [&](const Clause& clause) { return holds(draft, clause, asking, draft.size()); };
-  for (const Clause& found : {last_that(begins_so), last_that(asks_at_all), last_that([&](const Clause& clause) { return asks_politely(draft, clause); }),
-                              last_that([&](const Clause& clause) { return holds(draft, clause, beginning, 1); })})
+  for (const Clause& found :
+       {last_that(begins_so), last_that(asks_at_all),
+        last_that([&](const Clause& clause) { return asks_politely(draft, clause); }),
+        last_that([&](const Clause& clause) { return holds(draft, clause, beginning, 1); })})
     if (found.end > found.begin) return found;
   return {};
 }
@@ -69,8 +77,12 @@ void read_contexts(Draft& draft) {
   std::size_t named_until = clause.begin;
   while (named_until < clause.end && !says_where(draft, named_until)) ++named_until;
   auto& parts = draft.reading.parts;
-  const auto is_asked = [&](const PartAsked& part) { return part.token >= clause.begin && part.token < named_until; };
-  if (std::ranges::none_of(parts, [&](const PartAsked& part) { return is_asked(part) && names_a_part(part); })) return;
+  const auto is_asked = [&](const PartAsked& part) {
+    return part.token >= clause.begin && part.token < named_until;
+  };
+  if (std::ranges::none_of(parts,
+                           [&](const PartAsked& part) { return is_asked(part) && names_a_part(part); }))
+    return;
   for (auto& part : parts) part.is_context = part.token < clause.begin || part.token >= clause.end;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Words that nobody knows are read as the nearest known one; words run together are parted, and parted ones joined.
+// Words that nobody knows are read as the nearest known one; words run together are parted, and parted ones
+// joined.
 #include <algorithm>
 
 #include "query/library/fold.h"
@@ -22,9 +23,8 @@ void replace_words(Draft& draft, std::size_t i, std::vector<std::string> words) 
 }
 
 bool names_side(Draft& draft, const std::string& word) {
-  return std::ranges::any_of(draft.lexicon.groups_in({word}), [](const GroupMatch& match) {
-    return !side_of_group(match.group).empty();
-  });
+  return std::ranges::any_of(draft.lexicon.groups_in({word}),
+                             [](const GroupMatch& match) { return !side_of_group(match.group).empty(); });
 }
 
 constexpr std::size_t shortest_piece = 3, most_pieces = 5;
@@ -32,7 +32,8 @@ constexpr std::size_t shortest_piece = 3, most_pieces = 5;
 // What a word without spaces may be made of: a word of names, a machine, a word of the glossary; digits.
 bool is_piece(Draft& draft, const std::string& word) {
   if (is_digits(word)) return true;
-  return draft.lexicon.has_term(Prefix::word, word) || !draft.lexicon.machines_with(word).empty() || names_side(draft, word);
+  return draft.lexicon.has_term(Prefix::word, word) || !draft.lexicon.machines_with(word).empty() ||
+         names_side(draft, word);
 }
 
 // The fewest pieces from there on, the longest first; empty if there are none.
@@ -40,7 +41,8 @@ std::vector<std::string> pieces_of(Draft& draft, const std::string& word, std::s
   if (is_piece(draft, word)) return {word};
   std::vector<std::string> best;
   for (std::size_t at = word.size() - 1; most > 1 && at >= shortest_piece; --at) {
-    const bool parts_digits = has_digit(word.substr(at - 1, 2)) && is_digits(word.substr(at - 1, 1)) == is_digits(word.substr(at, 1));
+    const bool parts_digits = has_digit(word.substr(at - 1, 2)) &&
+                              is_digits(word.substr(at - 1, 1)) == is_digits(word.substr(at, 1));
     if (word.size() - at < shortest_piece || parts_digits || !is_piece(draft, word.substr(0, at))) continue;
     auto rest = pieces_of(draft, word.substr(at), most - 1);
     if (rest.empty() || (!best.empty() && rest.size() + 1 >= best.size())) continue;
@@ -50,8 +52,8 @@ std::vector<std::string> pieces_of(Draft& draft, const std::string& word, std::s
   return best;
 }
 
-// "topplug", "causewayrearaxlenut": a space was left out, or several. "Hinterachsmutter": a side, and a part by
-// the glossary.
+// "topplug", "causewayrearaxlenut": a space was left out, or several. "Hinterachsmutter": a side, and a part
+// by the glossary.
 bool split_word(Draft& draft, std::size_t i, const std::string& word) {
   if (auto pieces = pieces_of(draft, word, most_pieces); pieces.size() > 1) {
     replace_words(draft, i, std::move(pieces));
@@ -88,8 +90,12 @@ bool join_if_named(Draft& draft, std::size_t i) {
   const auto stands = [&](const std::string& word) { return draft.lexicon.has_term(Prefix::word, word); };
   if (stands(left)) return stands(left + right) && !stands(right) && join_with_next(draft, i);
   if (stands(left + right)) return join_with_next(draft, i);
-  const auto tells_already = [&](const GroupMatch& match) { return match.count == 2 || !is_part_group(match.group); };  // "Gabelöl Menge", "Auslass Ventilspiel"
-  return !draft.lexicon.groups_in({left + right}).empty() && std::ranges::none_of(draft.lexicon.groups_in({left, right}), tells_already) && join_with_next(draft, i);
+  const auto tells_already = [&](const GroupMatch& match) {
+    return match.count == 2 || !is_part_group(match.group);
+  };  // "Gabelöl Menge", "Auslass Ventilspiel"
+  return !draft.lexicon.groups_in({left + right}).empty() &&
+         std::ranges::none_of(draft.lexicon.groups_in({left, right}), tells_already) &&
+         join_with_next(draft, i);
 }
 
 // "mule back 380"
@@ -97,7 +103,8 @@ bool join_machine(Draft& draft, std::size_t i) {
   if (!draft.is_free(i, 2) || draft.token(i + 1).words.size() != 1) return false;
   const std::string joined = draft.token(i).words.front() + draft.token(i + 1).words.front();
   const bool is_side = names_side(draft, draft.token(i + 1).words.front());
-  if (is_side && i + 2 < draft.size() && !draft.taken[i + 2] && !draft.token(i + 2).has_digit) return false;  // "mule back tyre"
+  if (is_side && i + 2 < draft.size() && !draft.taken[i + 2] && !draft.token(i + 2).has_digit)
+    return false;  // "mule back tyre"
   return !has_digit(joined) && !draft.lexicon.machines_with(joined).empty() && join_with_next(draft, i);
 }
 
@@ -106,15 +113,20 @@ bool begins_machine(Draft& draft, const std::string& word) {
   return word.size() >= shortest_beginning && !draft.lexicon.machines_beginning(word).empty();
 }
 
-// "cway", "pckt": the one model's name that begins and ends so and has its letters in that order; empty if none.
+// "cway", "pckt": the one model's name that begins and ends so and has its letters in that order; empty if
+// none.
 std::string machine_shortened(Draft& draft, const std::string& word) {
   constexpr std::size_t shortest = 4, most_tried = 3;
   std::string whole;
-  const auto vowels = std::ranges::count_if(word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
-  if (word.size() < shortest || vowels > 1 || draft.machines_tried++ >= most_tried) return whole;  // each try reads all machines with that letter
+  const auto vowels = std::ranges::count_if(
+      word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  if (word.size() < shortest || vowels > 1 || draft.machines_tried++ >= most_tried)
+    return whole;  // each try reads all machines with that letter
   for (const auto& machine : draft.lexicon.machines_beginning(word.substr(0, 1)))
     for (const auto& name : words_of(fold(machine.model))) {
-      if (name == whole || name.back() != word.back() || 2 * word.size() < name.size() || !shortens(word, name)) continue;
+      if (name == whole || name.back() != word.back() || 2 * word.size() < name.size() ||
+          !shortens(word, name))
+        continue;
       if (!whole.empty()) return {};
       whole = name;
     }
@@ -131,11 +143,14 @@ bool says_number(const Draft& draft, std::size_t i) {
 
 // "how many w": watts, and not "with".
 bool stands_for_unit(const Draft& draft, std::size_t i) {
-  return i > 0 && draft.has_word(i, "w") && (draft.has_word(i - 1, "many") || draft.has_word(i - 1, "much") || draft.has_word(i - 1, "in"));
+  return i > 0 && draft.has_word(i, "w") &&
+         (draft.has_word(i - 1, "many") || draft.has_word(i - 1, "much") || draft.has_word(i - 1, "in"));
 }
 
 // "2 up": two riders, and no measure of 2.
-bool says_riders(const Draft& draft, std::size_t i) { return draft.token(i).typed == "2" && draft.has_word(i + 1, "up"); }
+bool says_riders(const Draft& draft, std::size_t i) {
+  return draft.token(i).typed == "2" && draft.has_word(i + 1, "up");
+}
 
 // "braket": an everyday thing that has one letter more, and no brake; empty if there is none.
 std::string thing_with_a_letter(const std::string& word) {
@@ -169,7 +184,8 @@ bool correct_word(Draft& draft, std::size_t i) {
   const std::string word = draft.token(i).words.front();
   const auto whole = whole_of(word);
   if ((has_digit(word) && whole.empty()) || stands_for_unit(draft, i)) return false;
-  const bool is_brief = !whole.empty() && !draft.lexicon.names_with(word) && draft.lexicon.groups_in({word}).empty();  // some note may hold "hd"
+  const bool is_brief = !whole.empty() && !draft.lexicon.names_with(word) &&
+                        draft.lexicon.groups_in({word}).empty();  // some note may hold "hd"
   if (!is_brief && is_known(draft, word)) return join_if_named(draft, i);
   if (begins_machine(draft, word)) return join_machine(draft, i);
   if (is_brief) {
@@ -212,7 +228,8 @@ void part_year_from_machine(Draft& draft, std::size_t i) {
   of_year.words = {year};
   token.words = {name};
   token.has_digit = false;
-  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::move(of_year));
+  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                               std::move(of_year));
   draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
 }
 
@@ -224,7 +241,9 @@ void part_number_from_word(Draft& draft, std::size_t i) {
   const std::size_t at = word.find_first_not_of("0123456789");
   if (at == std::string::npos || at < shortest_beginning || word.size() < at + shortest_beginning) return;
   const std::string number = word.substr(0, at), name = word.substr(at);
-  if (has_digit(name) || is_unit(name) || !draft.lexicon.names_with(name) || draft.lexicon.machines_with(number).empty()) return;
+  if (has_digit(name) || is_unit(name) || !draft.lexicon.names_with(name) ||
+      draft.lexicon.machines_with(number).empty())
+    return;
   Token of_name = token;
   of_name.typed = of_name.typed.substr(at);
   of_name.words = {name};
@@ -233,14 +252,17 @@ void part_number_from_word(Draft& draft, std::size_t i) {
   token.end = of_name.begin;
   token.typed = number;
   token.words = {number};
-  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::move(of_name));
+  draft.question.tokens.insert(draft.question.tokens.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                               std::move(of_name));
   draft.taken.insert(draft.taken.begin() + static_cast<std::ptrdiff_t>(i) + 1, false);
 }
 
 // "themuleback", once its words are parted: each a word of its own.
 void part_from_machine(Draft& draft, std::size_t i) {
   const auto words = draft.token(i).words;
-  const auto names_machine = [&](const std::string& word) { return !has_digit(word) && !is_noise(word) && !draft.lexicon.machines_with(word).empty(); };
+  const auto names_machine = [&](const std::string& word) {
+    return !has_digit(word) && !is_noise(word) && !draft.lexicon.machines_with(word).empty();
+  };
   if (words.size() < 2 || draft.token(i).has_digit || std::ranges::none_of(words, names_machine)) return;
   std::vector<Token> tokens(words.size(), draft.token(i));
   for (std::size_t word = 0; word < words.size(); ++word) tokens[word].words = {words[word]};
@@ -254,7 +276,8 @@ void part_from_machine(Draft& draft, std::size_t i) {
 
 void correct_words(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i)
-    if (auto whole = whole_of_slashed(fold(draft.token(i).typed)); !draft.taken[i] && !whole.empty()) draft.question.tokens[i].words = std::move(whole);
+    if (auto whole = whole_of_slashed(fold(draft.token(i).typed)); !draft.taken[i] && !whole.empty())
+      draft.question.tokens[i].words = std::move(whole);
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (!draft.taken[i]) part_year_from_machine(draft, i), part_number_from_word(draft, i);
   for (std::size_t i = 0; i < draft.size(); ++i)

@@ -11,9 +11,11 @@ namespace {
 
 bool is_designated(const QuestionReading& asked) {
   const bool is_thread_alone = !asked.threads.empty() && !asked.threads.front().length;
-  const bool names_thread = is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
+  const bool names_thread =
+      is_thread_alone && std::ranges::none_of(asked.parts, names_a_part);  // "drill before an M5 tap"
   const bool asks_column = !asked.threads.empty() && asked.asks("tap-drill");
-  return asks_column || !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() || names_thread;
+  return asks_column || !asked.codes.empty() || !asked.bearings.empty() || !asked.sizes.empty() ||
+         names_thread;
 }
 
 // "61.5x2.65 epdm": what has that size, and the words wherever they stand, before the row of a table.
@@ -27,12 +29,14 @@ bool answer_with_what_holds_all(Findings& findings, Searcher& searcher) {
   return true;
 }
 
-// "38x45x5 ring", "6904 hub": the only part of that size, unless it is called a seal or a bearing and is none.
+// "38x45x5 ring", "6904 hub": the only part of that size, unless it is called a seal or a bearing and is
+// none.
 bool may_be_parts(const std::vector<Hit>& hits, const QuestionReading& asked) {
   const auto names_kind = [](const PartAsked& part) { return std::ranges::any_of(part.groups, kind_named); };
   const auto is_part = [](const Hit& hit) { return !hit.entry.fits.empty(); };
   const bool is_sized = !asked.sizes.empty() || !asked.bearings.empty();
-  return is_sized && !asked.parts.empty() && std::ranges::none_of(asked.parts, names_kind) && std::ranges::count_if(hits, is_part) == 1;
+  return is_sized && !asked.parts.empty() && std::ranges::none_of(asked.parts, names_kind) &&
+         std::ranges::count_if(hits, is_part) == 1;
 }
 
 // "6904-2rs front hub": what has it there, before the row of a table.
@@ -52,7 +56,8 @@ bool answer_of_side(Findings& findings, Searcher& searcher) {
   return true;
 }
 
-// "20 35 7 behind front sprocket packlet": the only part of that size on the machine, whatever is said of its place.
+// "20 35 7 behind front sprocket packlet": the only part of that size on the machine, whatever is said of its
+// place.
 bool answer_of_machine(Findings& findings, Searcher& searcher) {
   QuestionReading rest = findings.reading;
   for (const auto& part : rest.parts) rest.left_aside.push_back(part.typed);
@@ -90,7 +95,8 @@ bool answer_by_designation(Findings& findings, Searcher& searcher) {
   if (!is_number) std::erase_if(hits, [&](const Hit& hit) { return hit.entry.fits.empty() == of_parts; });
   if (hits.empty()) return false;
   auto& reading = findings.reading;
-  std::erase_if(reading.corrections, [&](const Correction& each) { return std::ranges::find(aside, each.read) != aside.end(); });
+  std::erase_if(reading.corrections,
+                [&](const Correction& each) { return std::ranges::find(aside, each.read) != aside.end(); });
   reading.left_aside.insert(reading.left_aside.end(), aside.begin(), aside.end());
   reading.parts.clear();
   answer_with(findings, std::move(hits));

@@ -14,7 +14,8 @@ bool is_number(const Token& token) {
 bool is_model(Draft& draft, std::size_t i) {
   constexpr std::size_t shortest = 3;
   const Token& token = draft.token(i);
-  return is_number(token) && token.words.size() == 1 && token.words.front().size() >= shortest && !draft.lexicon.machines_with(token.words.front()).empty();
+  return is_number(token) && token.words.size() == 1 && token.words.front().size() >= shortest &&
+         !draft.lexicon.machines_with(token.words.front()).empty();
 }
 
 bool is_part_group(std::string_view group) {
@@ -42,7 +43,9 @@ PartAsked part_of(Draft& draft, const std::string& typed) {
   return part;
 }
 
-bool is_digits(std::string_view word) { return word.find_first_not_of("0123456789") == std::string_view::npos; }
+bool is_digits(std::string_view word) {
+  return word.find_first_not_of("0123456789") == std::string_view::npos;
+}
 bool has_digit(std::string_view word) { return word.find_first_of("0123456789") != std::string_view::npos; }
 
 bool is_known(Draft& draft, const std::string& word) {

@@ -47,7 +47,8 @@ struct Draft {
 
 // What readers write into the reading.
 void add_new(std::vector<std::string>& list, std::string value);
-void add_unit(QuestionReading& reading, const std::string& typed);  // in which the answer is wanted; none is no unit
+void add_unit(QuestionReading& reading,
+              const std::string& typed);  // in which the answer is wanted; none is no unit
 // A part asked for by those words, with the groups that each of them names.
 PartAsked part_of(Draft& draft, const std::string& typed);
 // Whether a group of the glossary names parts; others name sides, hands and figures.
@@ -64,7 +65,7 @@ bool is_digits(std::string_view word);
 bool has_digit(std::string_view word);
 // Says nothing, is a unit, or stands in a library or the glossary.
 bool is_known(Draft& draft, const std::string& word);
-inline constexpr std::size_t shortest_beginning = 3;  // letters of a model's name that are enough to know it by
+inline constexpr std::size_t shortest_beginning = 3;  // letters of a model's name, enough to know it by
 
 // "17", "9.5": no unit, no sign.
 bool is_number(const Token& token);
@@ -110,7 +111,8 @@ bool is_aspect(std::string_view word);
 std::string_view whole_of(std::string_view brief);
 // "left", "hand" of "l/h"; none where it is not written so.
 std::vector<std::string> whole_of_slashed(std::string_view brief);
-// Whether a folded word is one of everyday English that says what is done, how or when, not what of: "sticks".
+// Whether a folded word is one of everyday English that says what is done, how or when, not what of:
+// "sticks".
 bool is_ordinary(std::string_view word);
 // Whether it is such a word or an everyday thing, "belt": it was meant as typed.
 bool is_everyday(std::string_view word);

@@ -306,7 +306,8 @@ template <std::size_t count>
 bool has_in_any_form(const std::array<ShortWord, count>& words, std::string_view word) {
   if (has(words, word)) return true;
   for (const std::string_view ending : {"ies", "ied"})
-    if (word.ends_with(ending) && has(words, std::string(word.substr(0, word.size() - ending.size())) + "y")) return true;
+    if (word.ends_with(ending) && has(words, std::string(word.substr(0, word.size() - ending.size())) + "y"))
+      return true;
   for (const std::string_view ending : {"s", "es", "d", "ed", "ing", "ly", "est"}) {
     if (!word.ends_with(ending) || word.size() < ending.size() + 3) continue;
     std::string plain(word.substr(0, word.size() - ending.size()));

@@ -35,13 +35,15 @@ std::string spaced(std::string text) {
 // "chain slack, what gap": the one measure that it states, if that is of such a figure.
 bool is_itself(const Hit& hit, const std::string& figure) {
   const auto dimension = dimension_of_figure(figure);
-  return may_be_its_value(figure) && is_measure(hit.entry.kind) && (!dimension || states(hit.entry, *dimension));
+  return may_be_its_value(figure) && is_measure(hit.entry.kind) &&
+         (!dimension || states(hit.entry, *dimension));
 }
 
 // "size" and the like are asked of what has none, and "how much" of anything.
 bool is_said_loosely(const std::string& figure) {
-  constexpr std::array<std::string_view, 16> loose = {"size",  "count", "length", "height", "change-every", "setting", "bore", "stage",
-                                                      "state", "order", "number", "quantity", "rate", "step", "pattern", "reuse"};
+  constexpr std::array<std::string_view, 16> loose = {
+      "size",  "count", "length", "height",   "change-every", "setting", "bore",    "stage",
+      "state", "order", "number", "quantity", "rate",         "step",    "pattern", "reuse"};
   return std::ranges::find(loose, figure) != loose.end();
 }
 
@@ -51,7 +53,8 @@ void leave_designations_aside(QuestionReading& reading) {
   for (const auto& drive : reading.drives) aside.push_back(to_text(drive));
   for (const auto& size : reading.sizes) aside.push_back(to_text(size));
   for (const auto& bearing : reading.bearings) aside.push_back(to_text(bearing));
-  for (const auto* list : {&reading.codes, &reading.labels}) aside.insert(aside.end(), list->begin(), list->end());
+  for (const auto* list : {&reading.codes, &reading.labels})
+    aside.insert(aside.end(), list->begin(), list->end());
   reading.threads.clear();
   reading.drives.clear();
   reading.sizes.clear();
@@ -79,12 +82,13 @@ bool may_be_short(const PartAsked* part, Said said) { return !part || said == Sa
 }  // namespace
 
 bool has_designation_but_length(const QuestionReading& reading) {
-  return !reading.threads.empty() || !reading.drives.empty() || !reading.sizes.empty() || !reading.bearings.empty() || !reading.codes.empty() ||
-         !reading.labels.empty();
+  return !reading.threads.empty() || !reading.drives.empty() || !reading.sizes.empty() ||
+         !reading.bearings.empty() || !reading.codes.empty() || !reading.labels.empty();
 }
 
 bool Witness::Terms::hold(const Asked& asked) const {
-  return stems.contains(asked.stem) || std::ranges::any_of(asked.groups, [&](const std::string& group) { return groups.contains(group); });
+  return stems.contains(asked.stem) ||
+         std::ranges::any_of(asked.groups, [&](const std::string& group) { return groups.contains(group); });
 }
 
 void Witness::Terms::add(const std::string& text, Lexicon& lexicon) {
@@ -93,13 +97,20 @@ void Witness::Terms::add(const std::string& text, Lexicon& lexicon) {
   for (const auto& match : read.groups) groups.insert(match.group);
 }
 
-Witness::Witness(const QuestionReading& reading, Lexicon& lexicon, const std::vector<Hit>& entries, std::set<std::pair<std::size_t, EntryId>> having)
-    : reading_(reading), lexicon_(lexicon), having_(std::move(having)), first_phrase_(std::numeric_limits<std::size_t>::max()) {
+Witness::Witness(const QuestionReading& reading, Lexicon& lexicon, const std::vector<Hit>& entries,
+                 std::set<std::pair<std::size_t, EntryId>> having)
+    : reading_(reading),
+      lexicon_(lexicon),
+      having_(std::move(having)),
+      first_phrase_(std::numeric_limits<std::size_t>::max()) {
   for (const auto& part : reading.parts) {
-    for (std::size_t i = 0; i < part.words.size(); ++i) add_word(said_of(part, part.words[i], lexicon), part.words[i], i, &part);
-    if (!part.groups.empty() && !part.is_aspect && !part.is_context) first_phrase_ = std::min(first_phrase_, part.phrase);
+    for (std::size_t i = 0; i < part.words.size(); ++i)
+      add_word(said_of(part, part.words[i], lexicon), part.words[i], i, &part);
+    if (!part.groups.empty() && !part.is_aspect && !part.is_context)
+      first_phrase_ = std::min(first_phrase_, part.phrase);
   }
-  for (const auto& word : reading.unread) add_word(is_ordinary(word) ? Said::around : Said::unknown, word, 0, nullptr);
+  for (const auto& word : reading.unread)
+    add_word(is_ordinary(word) ? Said::around : Said::unknown, word, 0, nullptr);
   for (const auto& asked : asked_) {
     stems_.insert({asked.stem, asked.word});
     groups_.insert(asked.groups.begin(), asked.groups.end());
@@ -119,7 +130,8 @@ void Witness::add_word(Said said, const std::string& word, std::size_t place, co
   if (part) {
     asked.groups = part->groups;
     if (place < part->groups_of_words.size())
-      asked.groups.insert(asked.groups.end(), part->groups_of_words[place].begin(), part->groups_of_words[place].end());
+      asked.groups.insert(asked.groups.end(), part->groups_of_words[place].begin(),
+                          part->groups_of_words[place].end());
   }
   asked_.push_back(std::move(asked));
 }
@@ -145,7 +157,8 @@ Witness::About Witness::about(const Hit& hit) {
 
 Held Witness::where(const Asked& asked, const About& about, const Hit& hit) {
   if (about.names.hold(asked)) return Held::name;
-  if (may_be_short(asked.part, asked.said) && !short_for(asked.word, words_of(fold(hit.entry.name))).empty()) return Held::brief;
+  if (may_be_short(asked.part, asked.said) && !short_for(asked.word, words_of(fold(hit.entry.name))).empty())
+    return Held::brief;
   if (about.place.hold(asked)) return Held::place;
   if (about.told.hold(asked) || names_of_sheets_.at(hit.sheet.name).hold(asked)) return Held::told;
   return Held::nowhere;
@@ -167,9 +180,11 @@ void Witness::add_words(const Hit& hit, const About& about, Evidence& into) {
 void Witness::add_unasked(const Hit& hit, Evidence& into) {
   const NameRead name = read_name(hit.entry.name, lexicon_);
   std::vector<bool> is_asked(name.words.size());
-  for (std::size_t i = 0; i < name.words.size(); ++i) is_asked[i] = stems_.contains(name.stems[i]) || stems_.contains(name.words[i]);
+  for (std::size_t i = 0; i < name.words.size(); ++i)
+    is_asked[i] = stems_.contains(name.stems[i]) || stems_.contains(name.words[i]);
   for (const auto& match : name.groups)
-    if (groups_.contains(match.group)) std::fill_n(is_asked.begin() + static_cast<std::ptrdiff_t>(match.first), match.count, true);
+    if (groups_.contains(match.group))
+      std::fill_n(is_asked.begin() + static_cast<std::ptrdiff_t>(match.first), match.count, true);
   for (const auto& asked : asked_)
     if (may_be_short(asked.part, asked.said))
       for (const std::size_t i : short_for(asked.word, name.words)) is_asked[i] = true;
@@ -180,35 +195,51 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
     if (is_asked[i]) continue;
     const std::string& word = name.words[i];
     const auto names = [&](auto is_so) {
-      return std::ranges::any_of(name.groups, [&](const GroupMatch& match) { return match.count == 1 && match.first == i && is_so(match.group); });
+      return std::ranges::any_of(name.groups, [&](const GroupMatch& match) {
+        return match.count == 1 && match.first == i && is_so(match.group);
+      });
     };
     const auto is_of_figure = [&](const GroupMatch& match) {
-      return match.first <= i && i < match.first + match.count && (match.group.starts_with("kind-") || says_what_of_it(match.group));
+      return match.first <= i && i < match.first + match.count &&
+             (match.group.starts_with("kind-") || says_what_of_it(match.group));
     };
     Unasked unasked = Unasked::other;
-    if (holds_digit(word) || word == "mm" || word.size() < 3 || is_noise(word)) unasked = Unasked::measure;
-    else if (names([](const std::string& group) { return group.starts_with("side-"); })) unasked = Unasked::side;
-    else if (is_measure(hit.entry.kind) && (is_aspect(word) || std::ranges::any_of(name.groups, is_of_figure))) unasked = Unasked::figure;
-    else if (i >= name.thing) unasked = Unasked::place;
-    else if (names([](const std::string& group) { return group == "bolt" || group == "nut"; })) unasked = Unasked::fastener;
-    else if (place.stems.contains(name.stems[i])) unasked = Unasked::context;
-    else if (names([](const std::string& group) { return group == "oil"; })) unasked = Unasked::fluid;
+    if (holds_digit(word) || word == "mm" || word.size() < 3 || is_noise(word))
+      unasked = Unasked::measure;
+    else if (names([](const std::string& group) { return group.starts_with("side-"); }))
+      unasked = Unasked::side;
+    else if (is_measure(hit.entry.kind) &&
+             (is_aspect(word) || std::ranges::any_of(name.groups, is_of_figure)))
+      unasked = Unasked::figure;
+    else if (i >= name.thing)
+      unasked = Unasked::place;
+    else if (names([](const std::string& group) { return group == "bolt" || group == "nut"; }))
+      unasked = Unasked::fastener;
+    else if (place.stems.contains(name.stems[i]))
+      unasked = Unasked::context;
+    else if (names([](const std::string& group) { return group == "oil"; }))
+      unasked = Unasked::fluid;
     into.unasked[at(unasked)] += 1;
   }
 }
 
 bool Witness::states_figure(const Hit& hit, const About& about, const std::string& figure) const {
   const auto has_field = [&](std::string_view key) {
-    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) { return field.key == key || field.key.starts_with(std::string(key) + "."); });
+    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) {
+      return field.key == key || field.key.starts_with(std::string(key) + ".");
+    });
   };
-  return std::ranges::any_of(fields_of_figure(figure), has_field) || hit.entry.kind == figure || about.names.groups.contains("kind-" + figure) ||
-         is_itself(hit, figure);
+  return std::ranges::any_of(fields_of_figure(figure), has_field) || hit.entry.kind == figure ||
+         about.names.groups.contains("kind-" + figure) || is_itself(hit, figure);
 }
 
 void Witness::add_figures(const Hit& hit, const About& about, Evidence& into) {
   for (const auto& figure : reading_.figures) {
     const bool is_stated = states_figure(hit, about, figure);
-    into.figures[is_stated && is_itself(hit, figure) ? 1 : is_stated ? 0 : is_said_loosely(figure) ? 2 : 3] += 1;
+    into.figures[is_stated && is_itself(hit, figure) ? 1
+                 : is_stated                         ? 0
+                 : is_said_loosely(figure)           ? 2
+                                                     : 3] += 1;
   }
 }
 
@@ -216,9 +247,12 @@ void Witness::add_figures(const Hit& hit, const About& about, Evidence& into) {
 int Witness::side(const Hit& hit, const std::string& asked) {
   const auto opposite = opposite_of(asked);
   for (const auto& field : hit.entry.fields)
-    if (field.key == "side" && (field.text == asked || field.text == opposite)) return field.text == asked ? 1 : -1;
+    if (field.key == "side" && (field.text == asked || field.text == opposite))
+      return field.text == asked ? 1 : -1;
   for (const auto& match : lexicon_.groups_in(words_of(fold(hit.entry.name))))
-    if (const auto named = side_of_group(match.group); !named.empty() && (named == asked || named == opposite)) return named == asked ? 1 : -1;
+    if (const auto named = side_of_group(match.group);
+        !named.empty() && (named == asked || named == opposite))
+      return named == asked ? 1 : -1;
   const auto end = end_of_assembly(hit.sheet.assembly);
   return end.empty() ? 0 : end == asked ? 1 : end == opposite ? -1 : 0;
 }
@@ -235,24 +269,34 @@ Evidence Witness::of(const Hit& hit) {
   add_figures(hit, known, evidence);
   for (const auto& asked : reading_.sides) evidence.sides[side(hit, asked) > 0 ? 0 : 1] += 1;
   const auto said = [&](const auto& each) {
-    const std::string number = each.typed.substr(0, each.typed.find_first_not_of("0123456789.,"));  // of "5000rpm"
+    const std::string number =
+        each.typed.substr(0, each.typed.find_first_not_of("0123456789.,"));  // of "5000rpm"
     return (!number.empty() && known.told.stems.contains(number)) ||
-           std::ranges::all_of(words_of(fold(each.typed)), [&](const std::string& word) { return known.told.stems.contains(stem_of(word)); });
+           std::ranges::all_of(words_of(fold(each.typed)), [&](const std::string& word) {
+             return known.told.stems.contains(stem_of(word));
+           });
   };
   if (!reading_.lengths.empty() || !reading_.quantities.empty()) {
     const Meeting meeting = meet_measures(hit.entry, reading_);
-    const bool is_said = std::ranges::all_of(reading_.lengths, said) && std::ranges::all_of(reading_.quantities, said);
+    const bool is_said =
+        std::ranges::all_of(reading_.lengths, said) && std::ranges::all_of(reading_.quantities, said);
     evidence.measures[meeting.meets ? 0 : is_said ? 2 : meeting.is_near ? 1 : 3] = 1;
   }
   const bool has_it = having_.contains({hit.library, hit.id});
-  const auto speaks_of = [&](const Bearing& bearing) { return known.told.stems.contains(stem_of(fold(bearing.basic))); };
-  const bool is_spoken_of = !reading_.bearings.empty() && std::ranges::all_of(reading_.bearings, speaks_of);  // "a 32006 is NOT the same"
+  const auto speaks_of = [&](const Bearing& bearing) {
+    return known.told.stems.contains(stem_of(fold(bearing.basic)));
+  };
+  const bool is_spoken_of = !reading_.bearings.empty() &&
+                            std::ranges::all_of(reading_.bearings, speaks_of);  // "a 32006 is NOT the same"
   const auto& part_words = evidence.words[at(Said::part)];
-  const bool names_all = !reading_.machines.empty() && part_words[at(Held::name)] > 0 && std::accumulate(part_words.begin() + 1, part_words.end(), 0.0) == 0;
+  const bool names_all = !reading_.machines.empty() && part_words[at(Held::name)] > 0 &&
+                         std::accumulate(part_words.begin() + 1, part_words.end(), 0.0) == 0;
   const bool is_doubted = is_spoken_of || names_all;  // "clutch fluid, dot 4 ok?"
-  if (has_designation_but_length(reading_) && (has_it || !is_doubted)) evidence.designations[has_it ? 0 : 1] = 1;
+  if (has_designation_but_length(reading_) && (has_it || !is_doubted))
+    evidence.designations[has_it ? 0 : 1] = 1;
   if (!reading_.units.empty()) {
-    const bool is_stated = std::ranges::any_of(reading_.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
+    const bool is_stated = std::ranges::any_of(
+        reading_.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
     evidence.units[is_stated ? 0 : 1] = 1;
   }
   auto& kind = reading_.figures.empty() ? evidence.kind : evidence.kind_of_figure;
@@ -266,8 +310,9 @@ Doubt Witness::doubt() const {
   doubt.always[0] = 1;
   doubt.open[0] = reading_.machines.size() != 1 ? 1 : 0;
   const auto any = [](const auto& list) { return list.empty() ? 0.0 : 1.0; };
-  doubt.designated[0] = any(reading_.threads) + any(reading_.drives) + any(reading_.sizes) + any(reading_.bearings) + any(reading_.codes) +
-                        any(reading_.lengths) + any(reading_.quantities);
+  doubt.designated[0] = any(reading_.threads) + any(reading_.drives) + any(reading_.sizes) +
+                        any(reading_.bearings) + any(reading_.codes) + any(reading_.lengths) +
+                        any(reading_.quantities);
   for (const auto& asked : asked_) doubt.words[at(asked.said)] += 1;
   doubt.spoken[0] = reading_.is_spoken ? 1 : 0;
   return doubt;
@@ -291,11 +336,15 @@ void Witness::tell_reading(const Hit& hit, QuestionReading& into) {
     std::erase(into.unread, asked.word);
     into.corrections.push_back({asked.word, whole});
   }
-  const auto is_nowhere = [&](const std::string& word) { return std::ranges::find(nowhere, word) != nowhere.end(); };
-  std::erase_if(into.parts, [&](const PartAsked& part) { return std::ranges::all_of(part.words, is_nowhere); });
+  const auto is_nowhere = [&](const std::string& word) {
+    return std::ranges::find(nowhere, word) != nowhere.end();
+  };
+  std::erase_if(into.parts,
+                [&](const PartAsked& part) { return std::ranges::all_of(part.words, is_nowhere); });
   auto& aside = into.left_aside;
   aside.insert(aside.end(), nowhere.begin(), nowhere.end());
-  if (has_designation_but_length(into) && !having_.contains({hit.library, hit.id})) leave_designations_aside(into);
+  if (has_designation_but_length(into) && !having_.contains({hit.library, hit.id}))
+    leave_designations_aside(into);
   if (!meet_measures(hit.entry, into).meets) {
     for (const auto& length : into.lengths) aside.push_back(length.typed);
     for (const auto& quantity : into.quantities) aside.push_back(quantity.typed);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What speaks for an entry where nothing holds all that was asked, and what speaks for there being no answer. Each is a
-// count; weights.h has the weight of each. Internal to search.
+// What speaks for an entry where nothing holds all that was asked, and what speaks for there being no answer.
+// Each is a count; weights.h has the weight of each. Internal to search.
 #pragma once
 
 #include <array>
@@ -14,12 +14,13 @@
 
 namespace sheaf {
 
-// What a word of the question is: of a part's name, of what is said of very many ("bolt"), another word of some name, said
-// around what is sought, or one that no name here holds.
+// What a word of the question is: of a part's name, of what is said of very many ("bolt"), another word of
+// some name, said around what is sought, or one that no name here holds.
 enum class Said { part, kind, free, around, unknown };
 
-// Where an entry has it: in its name or by what means the same there, as a short form of a word there, in what it stands
-// under (its assembly, its sheet's title), in its fields or in another name on its sheet, or nowhere.
+// Where an entry has it: in its name or by what means the same there, as a short form of a word there, in
+// what it stands under (its assembly, its sheet's title), in its fields or in another name on its sheet, or
+// nowhere.
 enum class Held { name, brief, place, told, nowhere };
 
 // What a word of the entry's name is that the question does not ask for.
@@ -28,16 +29,16 @@ enum class Unasked { measure, side, place, fastener, context, fluid, other, figu
 struct Evidence {
   std::array<std::array<double, 5>, 5> words{};  // by Said and Held
   std::array<double, 8> unasked{};               // by Unasked
-  std::array<double, 4> figures{};               // stated; itself such a measure; absent, but said loosely; absent
-  std::array<double, 2> sides{};                 // its own; left open
-  std::array<double, 4> measures{};              // met; nearly; said in some field; none of these
-  std::array<double, 2> designations{};          // thread, drive, size, bearing, code: it has them all; not
-  std::array<double, 2> units{};                 // it states something in the unit asked for; not
-  std::array<double, 2> whose{};                 // words behind "of" that its name lacks: found around it; nowhere
-  std::array<double, 2> first{};                 // the same of what is named first
-  std::array<double, 4> kind{};                  // step; tool; part; other, where no figure was asked for
-  std::array<double, 4> kind_of_figure{};        // the same where one was
-  std::array<double, 1> row{};                   // of a published table
+  std::array<double, 4> figures{};         // stated; itself such a measure; absent, but said loosely; absent
+  std::array<double, 2> sides{};           // its own; left open
+  std::array<double, 4> measures{};        // met; nearly; said in some field; none of these
+  std::array<double, 2> designations{};    // thread, drive, size, bearing, code: it has them all; not
+  std::array<double, 2> units{};           // it states something in the unit asked for; not
+  std::array<double, 2> whose{};           // words behind "of" that its name lacks: found around it; nowhere
+  std::array<double, 2> first{};           // the same of what is named first
+  std::array<double, 4> kind{};            // step; tool; part; other, where no figure was asked for
+  std::array<double, 4> kind_of_figure{};  // the same where one was
+  std::array<double, 1> row{};             // of a published table
 };
 
 struct Doubt {
@@ -55,7 +56,8 @@ bool has_designation_but_length(const QuestionReading& reading);
 class Witness {
  public:
   // `having` has the entries with all threads, drives, sizes, bearings and codes that were asked for.
-  Witness(const QuestionReading& reading, Lexicon& lexicon, const std::vector<Hit>& entries, std::set<std::pair<std::size_t, EntryId>> having);
+  Witness(const QuestionReading& reading, Lexicon& lexicon, const std::vector<Hit>& entries,
+          std::set<std::pair<std::size_t, EntryId>> having);
 
   Evidence of(const Hit& hit);
   Doubt doubt() const;
@@ -95,9 +97,9 @@ class Witness {
   Lexicon& lexicon_;
   std::set<std::pair<std::size_t, EntryId>> having_;
   std::vector<Asked> asked_;
-  std::set<std::string> stems_, groups_;              // of all that was asked
-  std::map<std::string, Terms> names_of_sheets_;      // of the entries that hold words of the question
-  std::size_t first_phrase_ = 0;                      // that names a thing
+  std::set<std::string> stems_, groups_;          // of all that was asked
+  std::map<std::string, Terms> names_of_sheets_;  // of the entries that hold words of the question
+  std::size_t first_phrase_ = 0;                  // that names a thing
 };
 
 }  // namespace sheaf

@@ -8,8 +8,8 @@ namespace sheaf {
 namespace {
 
 constexpr std::array<std::string_view, 13> measures = {
-    "quantity", "volume", "level",  "gap",      "clearance", "limit",     "length", "free-length",
-    "height", "weight", "pressure", "viscosity", "thickness"};
+    "quantity",    "volume", "level",  "gap",      "clearance", "limit",    "length",
+    "free-length", "height", "weight", "pressure", "viscosity", "thickness"};
 
 }  // namespace
 
@@ -29,7 +29,8 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure) {
   if (figure == "grade") return {"grade", "viscosity"};
   if (figure == "viscosity") return {"viscosity", "grade"};
   if (figure == "pattern" || figure == "order") return {"pattern", "order"};
-  if (figure == "part-number") return {"part-number", "supersedes", "superseded-by", "other-numbers", "designation"};
+  if (figure == "part-number")
+    return {"part-number", "supersedes", "superseded-by", "other-numbers", "designation"};
   if (figure == "change-every") return {"change-every", "check-every"};
   return {figure};
 }

@@ -18,7 +18,8 @@ std::vector<std::string_view> fields_of_figure(std::string_view figure);
 // name; not so a torque, a thread or a number.
 bool may_be_its_value(std::string_view figure);
 
-// What such a figure is always stated in, whatever states it: a pressure is no length. None where it may be several.
+// What such a figure is always stated in, whatever states it: a pressure is no length. None where it may be
+// several.
 std::optional<Dimension> dimension_of_figure(std::string_view figure);
 
 }  // namespace sheaf

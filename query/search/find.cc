@@ -14,8 +14,8 @@
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
-#include "query/search/measures.h"
 #include "query/search/machine_of_chain.h"
+#include "query/search/measures.h"
 #include "query/search/meets.h"
 #include "query/search/part_names.h"
 #include "query/search/read.h"
@@ -31,7 +31,7 @@ constexpr std::size_t candidates_read = 60;     // entries that are read and ran
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t most_also = 8;
 constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
-constexpr double worth_a_look = 1;        // beyond the best: what is called less alike is not offered beside it
+constexpr double worth_a_look = 1;      // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
 constexpr double called_more = 2;         // "gearbox oil drain plug" beside the engine's, for "drain plug"
 constexpr double much_too_many = 1;       // from here on nothing is called what was asked
@@ -74,7 +74,9 @@ bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const Qu
   if (of_left.empty() || of_right.empty() || of_left == of_right) return false;
   const auto is_said = [&](const std::string& load) {
     return std::ranges::any_of(words_of(fold(load)), [&](const std::string& word) {
-      return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+      return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
+        return std::ranges::find(part.words, word) != part.words.end();
+      });
     });
   };
   return !is_said(of_left) && !is_said(of_right);
@@ -92,30 +94,37 @@ bool are_twins(const EntryRecord& left, const EntryRecord& right, const Question
   if (one.size() != other.size() || one == other) return false;
   const auto is_said = [&](const std::string& word) {
     return std::ranges::find(reading.sides, word) != reading.sides.end() ||
-           std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+           std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
+             return std::ranges::find(part.words, word) != part.words.end();
+           });
   };
   for (std::size_t i = 0; i < one.size(); ++i)
-    if (one[i] != other[i] && (opposite_of(one[i]) != other[i] || is_said(one[i]) || is_said(other[i]))) return false;
+    if (one[i] != other[i] && (opposite_of(one[i]) != other[i] || is_said(one[i]) || is_said(other[i])))
+      return false;
   return true;
 }
 
 // "both drain plugs"
 bool wants_several(const QuestionReading& reading) {
-  return std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.is_aspect && part.typed == "both"; });
+  return std::ranges::any_of(reading.parts,
+                             [](const PartAsked& part) { return part.is_aspect && part.typed == "both"; });
 }
 
-// "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that, another
-// of its kind on the same sheet, which is called that and more, may as well be meant. So may all that have the size.
+// "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that,
+// another of its kind on the same sheet, which is called that and more, may as well be meant. So may all that
+// have the size.
 bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
   if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
   if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
   if (differs_in_load(hit.entry, best.entry, reading)) return true;
-  if (hit.sheet.name == best.sheet.name && reading.sides.empty() && are_twins(hit.entry, best.entry, reading)) return true;
+  if (hit.sheet.name == best.sheet.name && reading.sides.empty() && are_twins(hit.entry, best.entry, reading))
+    return true;
   if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
   if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
   for (const auto& part : reading.parts)
-    if (!part.groups.empty() || !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
+    if (!part.groups.empty() ||
+        !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
       for (const auto& word : part.words) asked.insert(stem_of(word));
   const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
@@ -134,7 +143,9 @@ void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& readi
       if (states_frame(fit, reading)) machines.insert(machine_body(fit.make, fit.model));
   if (machines.empty()) return;
   std::erase_if(hits, [&](const Hit& hit) {
-    return std::ranges::none_of(hit.entry.fits, [&](const FitRecord& fit) { return machines.contains(machine_body(fit.make, fit.model)); });
+    return std::ranges::none_of(hit.entry.fits, [&](const FitRecord& fit) {
+      return machines.contains(machine_body(fit.make, fit.model));
+    });
   });
 }
 
@@ -147,7 +158,9 @@ std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& 
 
 // "head bolts 1-4-2-3": those that are tightened in that order, if any are.
 bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
-  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "pattern" && field.text == pattern; });
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+    return field.key == "pattern" && field.text == pattern;
+  });
 }
 
 std::size_t keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
@@ -172,7 +185,9 @@ std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& 
 }
 
 // A tyre's size says it all, and is no name.
-bool is_tyre_alone(const QuestionReading& reading) { return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed); }
+bool is_tyre_alone(const QuestionReading& reading) {
+  return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed);
+}
 
 // The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
 // close to the best. Where no machine was named, one machine's part that is called just so must not hide
@@ -192,15 +207,18 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
   for (auto& hit : hits) {
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
-    const bool is_row_of_any = hit.entry.fits.empty() && !first.entry.fits.empty() && !findings.reading.machines.empty();
-    const bool is_answer = !is_row_of_any && (hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading));
+    const bool is_row_of_any =
+        hit.entry.fits.empty() && !first.entry.fits.empty() && !findings.reading.machines.empty();
+    const bool is_answer =
+        !is_row_of_any && (hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading));
     if (is_answer) {
       if (findings.answers.size() < most_answers) findings.answers.push_back(std::move(hit));
       continue;
     }
     --findings.total;  // a look at others is no more of the answer
     const bool is_alike = hit.by_name && hit.cost <= best + worth_a_look;
-    if (is_alike && !is_row_beside_parts(hit, findings) && findings.also.size() < most_also) findings.also.push_back(std::move(hit));
+    if (is_alike && !is_row_beside_parts(hit, findings) && findings.also.size() < most_also)
+      findings.also.push_back(std::move(hit));
   }
 }
 
@@ -220,7 +238,9 @@ bool is_blocked(const QuestionReading& reading) {
   if (reading.unread.empty() || !reading.numbers.empty()) return false;  // a part's number says it all
   if (reading.names_another) return true;
   const bool names_part = std::ranges::any_of(reading.parts, names_a_part);
-  if (reading.is_spoken && !reading.machine_is_guess && names_part && std::ranges::all_of(reading.unread, is_everyday)) return false;  // "slid off its splines"
+  if (reading.is_spoken && !reading.machine_is_guess && names_part &&
+      std::ranges::all_of(reading.unread, is_everyday))
+    return false;  // "slid off its splines"
   const bool names_no_part =
       std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
   return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
@@ -259,9 +279,8 @@ bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   left.parts.clear();
   for (const auto& part : reading.parts) {
     const auto* correction = correction_behind(part, reading);
-    const bool is_of_notes =
-        !part.is_aspect && part.groups.empty() && part.words.size() == 1 && !lexicon.names_with(part.words.front()) &&
-        !tells_another(part, reading);
+    const bool is_of_notes = !part.is_aspect && part.groups.empty() && part.words.size() == 1 &&
+                             !lexicon.names_with(part.words.front()) && !tells_another(part, reading);
     if (!correction && !is_of_notes) {
       left.parts.push_back(part);
       continue;
@@ -280,7 +299,9 @@ bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
 bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
   bool changed = false;
   for (auto& part : reading.parts) {
-    if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 || lexicon.names_with(part.words.front())) continue;
+    if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 ||
+        lexicon.names_with(part.words.front()))
+      continue;
     if (is_everyday(part.words.front()) || correction_behind(part, reading)) continue;
     const auto meant = lexicon.correction_of(part.words.front());
     if (!meant || *meant == part.words.front()) continue;
@@ -307,8 +328,8 @@ bool asks_size_of_designated(const QuestionReading& reading) {
   return is_designated && reading.asks("size");
 }
 
-// "battery size", of which none is recorded, is not the size of the battery's terminals: what is called just so
-// comes first.
+// "battery size", of which none is recorded, is not the size of the battery's terminals: what is called just
+// so comes first.
 void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_answers) {
   const auto& reading = findings.reading;
   if (reading.figures.empty() || reading.machines.empty() || reading.has_designation()) return;
@@ -316,27 +337,36 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
   const double given = findings.answers.front().cost;
   if (given < called_just_so) return;
   auto hits = searcher.search(reading, {.figures = false}).hits;
-  std::erase_if(hits, [&](const Hit& hit) { return !hit.by_name || hit.cost >= called_just_so || hit.cost + called_just_so > given || hit.entry.kind == "step"; });
+  std::erase_if(hits, [&](const Hit& hit) {
+    return !hit.by_name || hit.cost >= called_just_so || hit.cost + called_just_so > given ||
+           hit.entry.kind == "step";
+  });
   if (hits.empty()) return;
   const double limit = hits.front().cost + as_good;
   std::erase_if(hits, [&](const Hit& hit) { return hit.cost > limit; });
   findings.total += hits.size();
   std::ranges::move(findings.answers, std::back_inserter(hits));
-  if (hits.size() > most_answers) hits.erase(hits.begin() + static_cast<std::ptrdiff_t>(most_answers), hits.end());
+  if (hits.size() > most_answers)
+    hits.erase(hits.begin() + static_cast<std::ptrdiff_t>(most_answers), hits.end());
   findings.answers = std::move(hits);
 }
 
 // "31 mm fork oil": of the fork whose tubes are so wide.
 bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
   const auto says_fork = [](const PartAsked& part) {
-    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "fork" || stem_of(word) == "leg" || stem_of(word) == "bush"; });
+    return std::ranges::any_of(part.words, [](const std::string& word) {
+      return stem_of(word) == "fork" || stem_of(word) == "leg" || stem_of(word) == "bush";
+    });
   };
   if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
   std::string choice = tube_choice(reading.lengths.front().mm);
   if (!lexicon.has_term(Prefix::choice, choice)) return false;
   reading.choices.push_back(std::move(choice));
   reading.lengths.clear();
-  std::erase_if(reading.parts, [](const PartAsked& part) { return part.words.size() == 1 && (stem_of(part.words.front()) == "fork" || stem_of(part.words.front()) == "leg"); });
+  std::erase_if(reading.parts, [](const PartAsked& part) {
+    return part.words.size() == 1 &&
+           (stem_of(part.words.front()) == "fork" || stem_of(part.words.front()) == "leg");
+  });
   return true;
 }
 
@@ -348,7 +378,8 @@ bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_a
   auto hits = searcher.search(rest, {.sides_stated = false}).hits;
   std::erase_if(hits, is_another_thing);
   const auto says_all = [&](const Hit& hit) {
-    return std::ranges::all_of(findings.reading.lengths, [&](const LengthAsked& length) { return is_described(length, hit.entry); });
+    return std::ranges::all_of(findings.reading.lengths,
+                               [&](const LengthAsked& length) { return is_described(length, hit.entry); });
   };
   std::erase_if(hits, std::not_fn(says_all));
   if (hits.empty() || hits.size() > most_answers) return false;
@@ -378,17 +409,24 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (!findings.answers.empty()) return put_named_first(findings, searcher, request.limit);
   if (!reading.sides.empty() && attempt({.sides_stated = false})) return;
   if (!reading.figures.empty() && attempt({.figures_named = false, .sides_stated = false})) return;
-  const bool names_column = std::ranges::any_of(reading.figures, [](const std::string& figure) { return figure.find('-') != std::string::npos; });
-  if (reading.figures.size() > 1 && !names_column && attempt({.figures_named = false, .figures_all = false, .sides_stated = false})) return;
+  const bool names_column = std::ranges::any_of(
+      reading.figures, [](const std::string& figure) { return figure.find('-') != std::string::npos; });
+  if (reading.figures.size() > 1 && !names_column &&
+      attempt({.figures_named = false, .figures_all = false, .sides_stated = false}))
+    return;
   if (asks_size_of_designated(reading) && attempt({.figures = false, .sides_stated = false})) return;
   if (reread_words_of_notes(findings.reading, lexicon) && attempt({.sides_stated = false})) return;
   QuestionReading whole = findings.reading;
-  if (take_machine_of_chain(findings.reading, searcher) && attempt({.figures_named = false, .sides_stated = false})) return;
+  if (take_machine_of_chain(findings.reading, searcher) &&
+      attempt({.figures_named = false, .sides_stated = false}))
+    return;
   findings.reading = whole;
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
   findings.reading = whole;
   if (answer_described(findings, searcher, request.limit)) return;
-  if (take_tube_of_fork(findings.reading, lexicon) && attempt({.figures_named = false, .sides_stated = false})) return;
+  if (take_tube_of_fork(findings.reading, lexicon) &&
+      attempt({.figures_named = false, .sides_stated = false}))
+    return;
   findings.reading = whole;
   if (leave_out_words_of_notes(findings.reading, lexicon) &&
       attempt({.figures_named = false, .sides_stated = false}))
@@ -398,7 +436,9 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
 
 // Of one assembly, or of the same at both ends of the machine.
 bool are_of_one_place(const std::vector<Hit>& hits) {
-  return std::ranges::all_of(hits, [&](const Hit& hit) { return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly); });
+  return std::ranges::all_of(hits, [&](const Hit& hit) {
+    return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly);
+  });
 }
 
 // What was found comes close, and is no answer.
@@ -415,17 +455,22 @@ void demote(Findings& findings, Near why) {
 void demote_guesses(Findings& findings) {
   if (findings.answers.empty()) return;
   const Hit& best = findings.answers.front();
-  const bool is_elsewhere_alone = findings.answers.size() == 1 && findings.reading.machines.empty() && !findings.reading.has_designation() &&
-                                  std::ranges::any_of(findings.reading.parts, is_generic_fastener) && !best.by_name && best.cost >= much_too_many;  // "tank bolts", of a screw beside the tank
+  const bool is_elsewhere_alone = findings.answers.size() == 1 && findings.reading.machines.empty() &&
+                                  !findings.reading.has_designation() &&
+                                  std::ranges::any_of(findings.reading.parts, is_generic_fastener) &&
+                                  !best.by_name &&
+                                  best.cost >= much_too_many;  // "tank bolts", of a screw beside the tank
   const bool is_sure = best.cost < called_just_so && are_of_one_place(findings.answers);
   if (!is_elsewhere_alone && (findings.reading.unread.empty() || is_sure)) return;
   demote(findings, Near::unknown_words);
 }
 
-// What a filter asks for is held by every answer. While a question is being typed there is no time to look through all machines.
+// What a filter asks for is held by every answer. While a question is being typed there is no time to look
+// through all machines.
 bool may_be_weighed(const Request& request, const QuestionReading& reading) {
   const auto& filters = request.filters;
-  const bool is_filtered = !filters.kind.empty() || !filters.thread.empty() || !filters.drive.empty() || !filters.between.empty() || !filters.assembly.empty();
+  const bool is_filtered = !filters.kind.empty() || !filters.thread.empty() || !filters.drive.empty() ||
+                           !filters.between.empty() || !filters.assembly.empty();
   return !is_filtered && request.count_by.empty() && (request.offers_near || !reading.machines.empty());
 }
 
@@ -444,19 +489,28 @@ bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
 void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   const auto& reading = findings.reading;
   if (findings.answers.empty() || !findings.answers.front().entry.fits.empty()) return;
-  if (reading.machines.empty() || (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part))) return;
+  if (reading.machines.empty() ||
+      (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part)))
+    return;
   if (!weigh_instead(findings, searcher, lexicon)) demote(findings, Near::fewer_words);
 }
 
 // "how many kilos on the rear carrier": its rear bolts weigh nothing, where something else of it is weighed.
 void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
-  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power, Dimension::mass, Dimension::pressure, Dimension::current, Dimension::voltage};
+  constexpr Dimension never_unsaid[] = {Dimension::resistance, Dimension::power,   Dimension::mass,
+                                        Dimension::pressure,   Dimension::current, Dimension::voltage};
   const auto units = units_that_tell(findings.reading);
-  const auto is_stated = [&](const Hit& hit) { return states_some(hit.entry, units) || describes_in(hit.entry, units); };
+  const auto is_stated = [&](const Hit& hit) {
+    return states_some(hit.entry, units) || describes_in(hit.entry, units);
+  };
   if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;
   weigh_instead(findings, searcher, lexicon);
-  const auto is_so = [&](const Unit* unit) { return std::ranges::find(never_unsaid, unit->dimension) != std::end(never_unsaid) && unit->symbol != "bar"; };
-  const bool may_be_word = std::ranges::none_of(units, is_so) && !findings.reading.parts.empty();  // "bar", "turns" are words of names too
+  const auto is_so = [&](const Unit* unit) {
+    return std::ranges::find(never_unsaid, unit->dimension) != std::end(never_unsaid) &&
+           unit->symbol != "bar";
+  };
+  const bool may_be_word = std::ranges::none_of(units, is_so) &&
+                           !findings.reading.parts.empty();  // "bar", "turns" are words of names too
   if (!may_be_word && !is_stated(findings.answers.front())) demote(findings, Near::figure_not_stated);
 }
 
@@ -476,8 +530,11 @@ void put_row_of_thread_first(Findings& findings, Searcher& searcher, std::size_t
 
 // What only its notes hold together is weighed against the others.
 void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
-  if (findings.answers.empty() || findings.answers.front().by_name || findings.reading.has_designation() || is_tyre_alone(findings.reading)) return;
-  if (!weigh_instead(findings, searcher, lexicon) && !findings.answers.front().names_some) demote(findings, Near::fewer_words);
+  if (findings.answers.empty() || findings.answers.front().by_name || findings.reading.has_designation() ||
+      is_tyre_alone(findings.reading))
+    return;
+  if (!weigh_instead(findings, searcher, lexicon) && !findings.answers.front().names_some)
+    demote(findings, Near::fewer_words);
 }
 
 // Stages and an order that no answer has are said to be left aside.
@@ -487,26 +544,34 @@ void leave_unmet_aside(Findings& findings) {
   if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
     reading.left_aside.insert(reading.left_aside.end(), reading.stages.begin(), reading.stages.end());
   const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(hit.entry, reading.pattern); };
-  if (!reading.pattern.empty() && !findings.answers.empty() && std::ranges::none_of(findings.answers, has_pattern_asked)) reading.left_aside.push_back(reading.pattern);
+  if (!reading.pattern.empty() && !findings.answers.empty() &&
+      std::ranges::none_of(findings.answers, has_pattern_asked))
+    reading.left_aside.push_back(reading.pattern);
 }
 
-// A figure that was withdrawn is no answer where another took its place: that is, and what became of the first is said.
+// A figure that was withdrawn is no answer where another took its place: that is, and what became of the
+// first is said.
 void put_successors_first(Findings& findings, Searcher& searcher) {
   std::vector<Hit> answers;
   const auto add = [&](Hit& hit) {
-    const auto is_it = [&](const Hit& other) { return other.library == hit.library && other.entry.address == hit.entry.address && other.entry.variant == hit.entry.variant; };
+    const auto is_it = [&](const Hit& other) {
+      return other.library == hit.library && other.entry.address == hit.entry.address &&
+             other.entry.variant == hit.entry.variant;
+    };
     if (std::ranges::none_of(answers, is_it)) answers.push_back(std::move(hit));
   };
   for (auto& hit : findings.answers) {
     std::vector<Hit> successors;
-    if (!hit.entry.withdrawn.empty()) successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
+    if (!hit.entry.withdrawn.empty())
+      successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
     for (auto& successor : successors) add(successor);
     if (successors.empty()) {
       add(hit);
       continue;
     }
     const auto& withdrawal = hit.entry.withdrawn.front();
-    findings.reading.doubts.push_back("“" + hit.entry.name + "” was withdrawn " + withdrawal.on + ": " + withdrawal.reason);
+    findings.reading.doubts.push_back("“" + hit.entry.name + "” was withdrawn " + withdrawal.on + ": " +
+                                      withdrawal.reason);
     findings.also.push_back(std::move(hit));
   }
   findings.total += answers.size() - findings.answers.size();
@@ -516,7 +581,8 @@ void put_successors_first(Findings& findings, Searcher& searcher) {
 // What all of its words do not find.
 void find_otherwise(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   if (!findings.reading.numbers.empty() && answer_by_designation(findings, searcher)) return;
-  if (findings.weighed || !answer_by_weight(findings, searcher, lexicon)) answer_by_designation(findings, searcher);
+  if (findings.weighed || !answer_by_weight(findings, searcher, lexicon))
+    answer_by_designation(findings, searcher);
 }
 
 }  // namespace
@@ -536,7 +602,8 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
   Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);
   if (is_blocked(findings.reading)) {
     const bool has_number = std::ranges::any_of(findings.reading.unread, holds_digit);
-    if (has_number || !answer_by_designation(findings, searcher)) find_without_unknown_words(findings, searcher);
+    if (has_number || !answer_by_designation(findings, searcher))
+      find_without_unknown_words(findings, searcher);
   } else {
     find_answers(findings, searcher, request, lexicon);
     demote_guesses(findings);

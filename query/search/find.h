@@ -37,11 +37,11 @@ struct Hit {
   EntryId id = 0;
   std::size_t library = 0;  // index into Lexicon::libraries()
   EntryRecord entry = {};
-  SheetRecord sheet = {};  // without entries
-  double cost = 0;      // how much of its name was not asked for, and of the question it does not say
-  bool by_name = true;  // its names hold every part asked for, not only its notes
-  bool names_some = true;  // or at least one of them
-  int aspects_absent = 0;  // words asked such as "diameter", which its names do not hold
+  SheetRecord sheet = {};    // without entries
+  double cost = 0;           // how much of its name was not asked for, and of the question it does not say
+  bool by_name = true;       // its names hold every part asked for, not only its notes
+  bool names_some = true;    // or at least one of them
+  int aspects_absent = 0;    // words asked such as "diameter", which its names do not hold
   std::string differs = {};  // "fits 2016 on", "inside +2 mm"; empty for an answer
 };
 

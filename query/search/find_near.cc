@@ -54,7 +54,8 @@ class NearFinder {
   // "front tyre two up", of a machine that states a pressure for its rider alone.
   bool offer_other_loads() {
     const auto says_load = [](const PartAsked& part) {
-      return std::ranges::any_of(part.groups, [](const std::string& group) { return group == "two-up" || group == "rider-alone"; });
+      return std::ranges::any_of(
+          part.groups, [](const std::string& group) { return group == "two-up" || group == "rider-alone"; });
     };
     QuestionReading any_load = findings_.reading;
     std::vector<std::string> dropped;
@@ -62,7 +63,9 @@ class NearFinder {
       if (says_load(part)) dropped.push_back(part.typed);
     if (std::erase_if(any_load.parts, says_load) == 0) return false;
     auto hits = searcher_.search(any_load, {}).hits;
-    std::erase_if(hits, [](const Hit& hit) { return std::ranges::find(hit.entry.fields, "load", &FieldRecord::key) == hit.entry.fields.end(); });
+    std::erase_if(hits, [](const Hit& hit) {
+      return std::ranges::find(hit.entry.fields, "load", &FieldRecord::key) == hit.entry.fields.end();
+    });
     if (!take(Near::fewer_words, std::move(hits))) return false;
     findings_.dropped = std::move(dropped);
     return true;
@@ -137,7 +140,8 @@ void add_near_sizes(Findings& findings, Searcher& searcher) {
   if (reading.sizes.empty() && !part_measured) return;
   for (auto& hit : searcher.search(reading, {.sides_stated = false, .sizes_exact = false}).hits) {
     const bool is_row = hit.entry.fits.empty() && reading.sizes.empty();  // one measure picks many of a table
-    if (is_row || hit.differs.empty() || hit.cost >= worth_a_size || findings.near.size() == most_near_sizes) continue;
+    if (is_row || hit.differs.empty() || hit.cost >= worth_a_size || findings.near.size() == most_near_sizes)
+      continue;
     findings.near.push_back(std::move(hit));
     findings.why_near = Near::other_sizes;
   }

@@ -171,7 +171,8 @@ std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word
     auto at = database.spellings_begin();
     if (word.size() >= shortest) at.skip_to(start);
     std::size_t looked_at = 0;
-    for (; word.size() >= shortest && at != database.spellings_end() && ++looked_at <= most_words_looked_at; ++at) {
+    for (; word.size() >= shortest && at != database.spellings_end() && ++looked_at <= most_words_looked_at;
+         ++at) {
       const std::string spelling = *at;
       if (!spelling.starts_with(start)) break;
       if (lacks_one(word, spelling) && at.get_termfreq() > most) {
@@ -186,7 +187,8 @@ std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word
 std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word) {
   std::optional<std::string> meant;
   Xapian::doccount most = 0;
-  const auto vowels = std::ranges::count_if(word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  const auto vowels = std::ranges::count_if(
+      word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
   if (vowels > 1) return meant;
   for (Library* library : libraries_) {
     const auto& database = index_of(*library).database();
@@ -196,7 +198,8 @@ std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word)
     for (; at != database.spellings_end() && ++looked_at <= most_words_looked_at; ++at) {
       const std::string spelling = *at;
       if (spelling.front() != word.front()) break;
-      if (spelling.back() != word.back() || spelling.size() > 2 * word.size() || !shortens(word, spelling)) continue;
+      if (spelling.back() != word.back() || spelling.size() > 2 * word.size() || !shortens(word, spelling))
+        continue;
       if (at.get_termfreq() > most) most = at.get_termfreq(), meant = spelling;
     }
   }
@@ -213,13 +216,16 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =
-          !meant.empty() && (meant[0] == word[0] || (word.size() >= long_word && slips == 1) || begins_swapped(meant, word));
-      const bool is_sure = word.size() > 3 || lacks_one_within(word, meant) || (meant.size() == 3 && begins_swapped(meant.substr(1), word.substr(1)));
+          !meant.empty() &&
+          (meant[0] == word[0] || (word.size() >= long_word && slips == 1) || begins_swapped(meant, word));
+      const bool is_sure = word.size() > 3 || lacks_one_within(word, meant) ||
+                           (meant.size() == 3 && begins_swapped(meant.substr(1), word.substr(1)));
       if (begins_alike && is_sure) return slips == 1 && whole && is_as_common(*whole, meant) ? whole : meant;
     }
     if (slips == 1 && whole) return whole;
     if (slips == 1)
-      if (auto swapped = with_letters_swapped(word)) return swapped;  // "bsae", to which "sae" is as near as "base"
+      if (auto swapped = with_letters_swapped(word))
+        return swapped;  // "bsae", to which "sae" is as near as "base"
   }
   return std::nullopt;
 } catch (const Xapian::Error& error) {

@@ -36,11 +36,11 @@ class Lexicon {
   bool names_with(const std::string& word);
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
-  // to say so. A letter left out comes before one exchanged, unless names have the other word far more often; before
-  // what is two slips away comes the word whose vowels were left out. Only for words of three letters and more without a digit, and two slips only from six
-  // letters on; a word of three letters may only lack one within it, or have its last two changed about; the first
-  // letter of a shorter word, or where there are two slips, is taken as typed, unless it changed places with the
-  // second.
+  // to say so. A letter left out comes before one exchanged, unless names have the other word far more often;
+  // before what is two slips away comes the word whose vowels were left out. Only for words of three letters
+  // and more without a digit, and two slips only from six letters on; a word of three letters may only lack
+  // one within it, or have its last two changed about; the first letter of a shorter word, or where there are
+  // two slips, is taken as typed, unless it changed places with the second.
   std::optional<std::string> correction_of(const std::string& word, unsigned most_slips = 2);
 
   // Words of names that begin so, each with how many entries hold it; a bounded number of them.
@@ -60,9 +60,12 @@ class Lexicon {
   std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
-  bool is_as_common(const std::string& word, const std::string& other);  // in names, nearly; may throw Xapian::Error
-  std::optional<std::string> with_letters_swapped(const std::string& word);  // two neighbours behind the first
-  std::optional<std::string> whole_of_consonants(const std::string& word);  // the commonest word that it may stand for
+  bool is_as_common(const std::string& word,
+                    const std::string& other);  // in names, nearly; may throw Xapian::Error
+  std::optional<std::string> with_letters_swapped(
+      const std::string& word);  // two neighbours behind the first
+  std::optional<std::string> whole_of_consonants(
+      const std::string& word);  // the commonest word that it may stand for
   std::optional<std::string> with_letter_left_out(const std::string& word);  // the commonest word that has it
 
   std::vector<Library*> libraries_;

@@ -6,8 +6,9 @@
 
 namespace sheaf {
 
-// True where no machine was named and one machine alone has a chain of the size typed: it is then the machine of the
-// reading, which says so, and the size no measure of what is sought, whether anything is found then or not.
+// True where no machine was named and one machine alone has a chain of the size typed: it is then the machine
+// of the reading, which says so, and the size no measure of what is sought, whether anything is found then or
+// not.
 bool take_machine_of_chain(QuestionReading& reading, Searcher& searcher);
 
 }  // namespace sheaf

@@ -92,7 +92,8 @@ std::vector<Measure> measures_of(const EntryRecord& entry) {
   for (const auto& field : entry.fields) {
     const std::size_t before = measures.size();
     add_field(measures, field, kind ? field_of(*kind, field.key) : nullptr);
-    if (entry.kind == "bushing" && field.key == "length" && measures.size() > before) measures.back().sense = LengthOf::dimension;
+    if (entry.kind == "bushing" && field.key == "length" && measures.size() > before)
+      measures.back().sense = LengthOf::dimension;
   }
   return measures;
 }
@@ -175,7 +176,8 @@ void count_in(Meeting& meeting, const Nearest& found, double reach) {
   meeting.cost += found.cost;
 }
 
-// A number without a unit is a size; only where a figure is asked for, or of how far something may wear, may it be one that is stated.
+// A number without a unit is a size; only where a figure is asked for, or of how far something may wear, may
+// it be one that is stated.
 void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const LengthAsked& asked,
                  std::string_view kind, bool asks_figure) {
   const double reach = exact_reach(asked) * metres_per_mm;
@@ -217,7 +219,10 @@ bool has_word(const std::string& text, const std::string& word) {
 }
 
 bool describes(const EntryRecord& entry, const std::string& word) {
-  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return (field.key == "description" || (field.key == "size" && entry.kind == "part")) && has_word(field.text, word); });
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+    return (field.key == "description" || (field.key == "size" && entry.kind == "part")) &&
+           has_word(field.text, word);
+  });
 }
 
 // "chain length over 20 pitches", "525 chain": the number is part of what it is called or described as.
@@ -228,14 +233,19 @@ bool stands_in_name(const LengthAsked& asked, const EntryRecord& entry) {
 // "spring rate 138": the number of the figure asked for.
 bool is_of_figure(const LengthAsked& asked, const EntryRecord& entry, const QuestionReading& reading) {
   return asked.bare && std::ranges::any_of(reading.figures, [&](const std::string& figure) {
-    const auto fields = fields_of_figure(figure);
-    return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return std::ranges::find(fields, field.key) != fields.end() && has_word(field.text, asked.typed); });
-  });
+           const auto fields = fields_of_figure(figure);
+           return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+             return std::ranges::find(fields, field.key) != fields.end() && has_word(field.text, asked.typed);
+           });
+         });
 }
 
 // "shock spring 138": a spring is known by its rate.
 bool is_rate(const LengthAsked& asked, const EntryRecord& entry) {
-  return asked.bare && entry.kind == "spring" && std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "rate" && has_word(field.text, asked.typed); });
+  return asked.bare && entry.kind == "spring" &&
+         std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+           return field.key == "rate" && has_word(field.text, asked.typed);
+         });
 }
 
 // A unit of what one of the figures measures; degrees are said of heat too.
@@ -243,7 +253,8 @@ bool is_such_unit(const std::string& text, const QuantityAsked& asked) {
   return std::ranges::any_of(readings(text), [&](const Unit* unit) {
     return std::ranges::any_of(asked.figures, [&](const Figure& figure) {
       const Dimension dimension = figure.unit->dimension;
-      return unit->dimension == dimension || (dimension == Dimension::angle && unit->dimension == Dimension::temperature);
+      return unit->dimension == dimension ||
+             (dimension == Dimension::angle && unit->dimension == Dimension::temperature);
     });
   });
 }
@@ -259,11 +270,15 @@ bool is_described(const QuantityAsked& asked, const EntryRecord& entry) {
       if (at > 0 && of_numbers.find(text[at - 1]) != std::string_view::npos) continue;
       if (end < text.size() && text[end] >= '0' && text[end] <= '9') continue;
       const std::size_t unit = text.find_first_not_of(' ', end);
-      if (unit != std::string::npos && is_such_unit(text.substr(unit, text.find_first_of(" ,;", unit) - unit), asked)) return true;
+      if (unit != std::string::npos &&
+          is_such_unit(text.substr(unit, text.find_first_of(" ,;", unit) - unit), asked))
+        return true;
     }
     return false;
   };
-  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) { return field.key == "description" && says_it(field.text); });
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+    return field.key == "description" && says_it(field.text);
+  });
 }
 
 std::string text_of(const EntryRecord& entry, std::string_view key) {
@@ -273,7 +288,9 @@ std::string text_of(const EntryRecord& entry, std::string_view key) {
 
 // As a field of its own, or in the columns of a row; a taper bearing's by either of its widths.
 std::vector<Size> sizes_of(const EntryRecord& entry) {
-  const auto number = [&](std::string_view key) { return text_of(entry, key).substr(0, text_of(entry, key).find(' ')); };
+  const auto number = [&](std::string_view key) {
+    return text_of(entry, key).substr(0, text_of(entry, key).find(' '));
+  };
   const std::string ring = number("bore") + "x" + number("outside") + "x";
   std::vector<Size> sizes;
   for (const std::string& text : {text_of(entry, "size"), ring + number("width"), ring + number("assembled")})
@@ -285,10 +302,12 @@ std::vector<Size> sizes_of(const EntryRecord& entry) {
 bool is_same_in_some_order(const Size& asked, const Size& stated, double reach) {
   if (asked.count != stated.count || stated.step) return true;
   std::vector<double> left, right;
-  for (int i = 0; i < asked.count; ++i) left.push_back(dimension_mm(asked, i)), right.push_back(dimension_mm(stated, i));
+  for (int i = 0; i < asked.count; ++i)
+    left.push_back(dimension_mm(asked, i)), right.push_back(dimension_mm(stated, i));
   std::ranges::sort(left);
   std::ranges::sort(right);
-  return std::ranges::equal(left, right, [&](double one, double other) { return std::abs(one - other) <= reach; });
+  return std::ranges::equal(left, right,
+                            [&](double one, double other) { return std::abs(one - other) <= reach; });
 }
 
 // In whatever order, almost everything is near something.
@@ -300,7 +319,8 @@ bool is_near_in_order(const Size& asked, const Size& stated) {
 }
 
 // Each dimension of the size must be one of the entry's, whatever the order.
-void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked, const EntryRecord& entry) {
+void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Size& asked,
+               const EntryRecord& entry) {
   const double reach = (asked.unit == "mm" ? same_length : caliper) * metres_per_mm;
   for (int i = 0; i < asked.count; ++i) {
     const double value = dimension_mm(asked, i) * metres_per_mm;
@@ -312,7 +332,9 @@ void meet_size(Meeting& meeting, const std::vector<Measure>& measures, const Siz
   }
   const auto stated = sizes_of(entry);
   if (stated.empty()) return;
-  const auto is_same = [&](const Size& size) { return is_same_in_some_order(asked, size, reach / metres_per_mm); };
+  const auto is_same = [&](const Size& size) {
+    return is_same_in_some_order(asked, size, reach / metres_per_mm);
+  };
   const auto is_near = [&](const Size& size) { return is_near_in_order(asked, size); };
   meeting.meets = meeting.meets && std::ranges::any_of(stated, is_same);
   if (!meeting.meets) meeting.is_near = meeting.is_near && std::ranges::any_of(stated, is_near);
@@ -336,13 +358,16 @@ bool is_described(const LengthAsked& asked, const EntryRecord& entry) {
 
 bool is_numbered(const EntryRecord& entry) {
   const auto words = words_of(fold(entry.name));
-  return std::ranges::any_of(words, [](const std::string& word) { return word.find_first_not_of("0123456789") == std::string::npos; });
+  return std::ranges::any_of(words, [](const std::string& word) {
+    return word.find_first_not_of("0123456789") == std::string::npos;
+  });
 }
 
 bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }
 
 bool states(const EntryRecord& entry, Dimension dimension) {
-  return std::ranges::any_of(measures_of(entry), [&](const Measure& each) { return each.dimension == dimension; });
+  return std::ranges::any_of(measures_of(entry),
+                             [&](const Measure& each) { return each.dimension == dimension; });
 }
 
 Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) {
@@ -351,8 +376,10 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   const auto measures = measures_of(entry);
   for (const auto& length : reading.lengths)
     if (counts_teeth(length))
-      meeting.meets = meeting.is_near = meeting.meets && describes(entry, length.typed.substr(0, length.typed.size() - 1));
-    else if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading) && !is_rate(length, entry))
+      meeting.meets = meeting.is_near =
+          meeting.meets && describes(entry, length.typed.substr(0, length.typed.size() - 1));
+    else if (!stands_in_name(length, entry) && !is_of_figure(length, entry, reading) &&
+             !is_rate(length, entry))
       meet_length(meeting, measures, length, entry.kind, !reading.figures.empty());
   for (const auto& quantity : reading.quantities)
     if (!is_described(quantity, entry)) meet_quantity(meeting, measures, quantity, entry.kind);
@@ -390,11 +417,15 @@ bool describes_in(const EntryRecord& entry, const std::vector<const Unit*>& unit
 
 std::vector<const Unit*> units_that_tell(const QuestionReading& reading) {
   std::vector<const Unit*> units;
-  const auto tells = [](const Unit* unit) { return unit->dimension != Dimension::torque && unit->dimension != Dimension::length; };
+  const auto tells = [](const Unit* unit) {
+    return unit->dimension != Dimension::torque && unit->dimension != Dimension::length;
+  };
   std::ranges::copy_if(reading.units, std::back_inserter(units), tells);
   return units;
 }
 
-bool is_measure(std::string_view kind) { return kind == "limit" || kind == "clearance" || kind == "setting" || kind == "pressure"; }
+bool is_measure(std::string_view kind) {
+  return kind == "limit" || kind == "clearance" || kind == "setting" || kind == "pressure";
+}
 
 }  // namespace sheaf

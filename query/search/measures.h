@@ -23,7 +23,8 @@ struct Meeting {
 
 Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading);
 
-// Whether entries of that kind state one measure, whatever it is called: limits, clearances, settings, pressures.
+// Whether entries of that kind state one measure, whatever it is called: limits, clearances, settings,
+// pressures.
 bool is_measure(std::string_view kind);
 
 // Whether the number stands in its name or its description.
@@ -50,7 +51,8 @@ bool states_some(const EntryRecord& entry, const std::vector<const Unit*>& units
 // Whether its description speaks of some of them: "long-fibre wool, 300 g".
 bool describes_in(const EntryRecord& entry, const std::vector<const Unit*>& units);
 
-// Units in which an answer is wanted and that tell what is asked; in what unit a torque or a length is wanted tells nothing.
+// Units in which an answer is wanted and that tell what is asked; in what unit a torque or a length is wanted
+// tells nothing.
 std::vector<const Unit*> units_that_tell(const QuestionReading& reading);
 
 // A difference with its sign, in that unit, to at most three digits: "+2 mm", "−0.5 mm".

@@ -38,9 +38,12 @@ bool names_a_part(const PartAsked& part) {
 }
 
 bool tells_another(const PartAsked& part, const QuestionReading& reading) {
-  const auto follows = [&](const PartAsked& other) { return other.token == part.token + 1 && other.phrase == part.phrase; };
+  const auto follows = [&](const PartAsked& other) {
+    return other.token == part.token + 1 && other.phrase == part.phrase;
+  };
   const std::string& word = part.words.front();
-  return part.groups.empty() && is_everyday(word) && !is_ordinary(word) && std::ranges::any_of(reading.parts, follows);
+  return part.groups.empty() && is_everyday(word) && !is_ordinary(word) &&
+         std::ranges::any_of(reading.parts, follows);
 }
 
 }  // namespace sheaf

@@ -113,7 +113,7 @@ Query answers_figure(const std::string& figure, bool named) {
       any.push_back(has(Prefix::kind, kind));
   if (!named && is_plain_word(figure))  // "front pair first, until no gap is left"
     any.push_back(all_of({has(Prefix::other_stem, stem_of(figure)), has(Prefix::kind, "fastener")}));
-  if (figure == "stage") any.push_back(has(Prefix::kind, "setting"));  // its standard step
+  if (figure == "stage") any.push_back(has(Prefix::kind, "setting"));                  // its standard step
   if (!named && figure == "length") any.push_back(has(Prefix::field, "free-length"));  // of a spring
   if (!named && figure == "threadlocker") any.push_back(has(Prefix::field, "state"));
   if (may_name_an_entry(figure)) any.push_back(has(Prefix::group, "kind-" + figure));
@@ -258,18 +258,20 @@ Query has_length(const LengthAsked& length, bool of_spring, const Demand& demand
       break;
   }
   const double stated = demand.sizes_exact ? exact : std::max(near_length, length.mm * near_share);
-  Queries any = {has(Prefix::word, fold(length.typed)), sizes.across_flats(from, to), sizes.diameter(from, to),
-                 sizes.dimension(from, to),
+  Queries any = {has(Prefix::word, fold(length.typed)), sizes.across_flats(from, to),
+                 sizes.diameter(from, to), sizes.dimension(from, to),
                  states_between(Dimension::length, (length.mm - stated) / 1000, (length.mm + stated) / 1000)};
   if (of_spring && length.bare)  // "shock spring 138": by its rate, of which a N/mm is 1000 N/m
-    any.push_back(states_between(Dimension::spring_rate, (length.mm - length.half_digit) * 1000, (length.mm + length.half_digit) * 1000));
+    any.push_back(states_between(Dimension::spring_rate, (length.mm - length.half_digit) * 1000,
+                                 (length.mm + length.half_digit) * 1000));
   return any_of(any);
 }
 
 // One value is met by a band that holds it, within the last digit typed; a range by a band that meets it.
 Query states_figure(const QuantityAsked& asked, const Demand& demand) {
   Queries any;
-  if (const auto number = number_typed(asked); !asked.is_range && !number.empty() && number.find_first_of(".,") == std::string::npos)
+  if (const auto number = number_typed(asked);
+      !asked.is_range && !number.empty() && number.find_first_of(".,") == std::string::npos)
     any.push_back(all_of({has(Prefix::word, number), has(Prefix::kind, "part")}));  // in its description
   for (const Figure& figure : asked.figures) {
     const BaseBand band = base_band(figure);
@@ -301,7 +303,9 @@ void add_designations(Queries& all, const QuestionReading& reading, const Demand
   add_any(all, reading.codes, [](const std::string& code) { return has(Prefix::code, code); });
   add_any(all, reading.numbers, has_number);
   add_any(all, reading.labels, says_of_oil);
-  const auto names_spring = [](const PartAsked& part) { return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "spring"; }); };
+  const auto names_spring = [](const PartAsked& part) {
+    return std::ranges::any_of(part.words, [](const std::string& word) { return stem_of(word) == "spring"; });
+  };
   const bool of_spring = std::ranges::any_of(reading.parts, names_spring);
   for (const auto& length : reading.lengths) all.push_back(has_length(length, of_spring, demand, sizes));
   for (const auto& quantity : reading.quantities) all.push_back(states_figure(quantity, demand));
@@ -310,7 +314,8 @@ void add_designations(Queries& all, const QuestionReading& reading, const Demand
 // All parts asked for, but the one that is left out.
 Queries called(const QuestionReading& reading, const Demand& demand, Where where) {
   Queries all;
-  const bool only_aspects = std::ranges::all_of(reading.parts, &PartAsked::is_aspect) && !reading.has_designation();
+  const bool only_aspects =
+      std::ranges::all_of(reading.parts, &PartAsked::is_aspect) && !reading.has_designation();
   for (std::size_t i = 0; i < reading.parts.size(); ++i)
     if (static_cast<int>(i) != demand.without_part && (only_aspects || !reading.parts[i].is_aspect))
       all.push_back(is_called(reading.parts[i], demand.names_whole, where));
@@ -337,7 +342,8 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
   add_any(filters, reading.assemblies, [](const std::string& name) { return has(Prefix::assembly, name); });
   if (demand.figures) {
     Queries figures;
-    for (const auto& figure : reading.figures) figures.push_back(answers_figure(figure, demand.figures_named));
+    for (const auto& figure : reading.figures)
+      figures.push_back(answers_figure(figure, demand.figures_named));
     if (!demand.figures_all && !figures.empty()) figures = {any_of(figures)};
     filters.insert(filters.end(), figures.begin(), figures.end());
   }
@@ -350,7 +356,9 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
     return never.empty() ? query : Query(Query::OP_AND_NOT, query, any_of(never));
   };
   const Queries words = called(reading, demand, Where::anywhere);
-  const bool walks_values = !reading.quantities.empty() || std::ranges::find(reading.lengths, LengthOf::anything, &LengthAsked::of) != reading.lengths.end();
+  const bool walks_values =
+      !reading.quantities.empty() ||
+      std::ranges::find(reading.lengths, LengthOf::anything, &LengthAsked::of) != reading.lengths.end();
   Plan plan{walks_values, narrowed(words), {}};
   if (words.empty()) return plan;
   const auto add_likely = [&](const Queries& names, std::vector<std::string> needed) {

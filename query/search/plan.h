@@ -36,7 +36,7 @@ struct Likely {
 };
 
 struct Plan {
-  bool walks_values = false;  // looks through the values of entries, which takes long
+  bool walks_values = false;                        // looks through the values of entries, which takes long
   Xapian::Query all = Xapian::Query::MatchNothing;  // what may answer
   // Parts of it, each within the next: what is called most like it comes first, and is quick to ask.
   std::vector<Likely> likely;
@@ -46,7 +46,8 @@ struct Plan {
 // if its index is damaged.
 Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms& sizes);
 
-// What fits the machine and the year, and has one of these terms; the more of them, the greater its weight by their number.
+// What fits the machine and the year, and has one of these terms; the more of them, the greater its weight by
+// their number.
 Xapian::Query plan_terms(const QuestionReading& reading, const std::vector<std::string>& terms);
 
 // By each of which an entry may be found that holds a word of the question, whatever else was asked.

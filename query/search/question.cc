@@ -52,7 +52,9 @@ std::string_view without_signs_around(std::string_view token) {
   return token;
 }
 
-bool is_letter(char sign) { return !is_digit(sign) && (std::isalpha(static_cast<unsigned char>(sign)) || sign < 0); }
+bool is_letter(char sign) {
+  return !is_digit(sign) && (std::isalpha(static_cast<unsigned char>(sign)) || sign < 0);
+}
 
 // "muleback,380,2016": a comma beside a letter parts words, and so do the others between the same spaces; all
 // that stand between digits are decimal.
@@ -66,7 +68,8 @@ bool is_list(std::string_view run) {
 std::string_view without_possessive(std::string_view token) {
   constexpr std::size_t shortest = 2;
   for (const std::string_view ending : {"'s", "’s"})
-    if (token.ends_with(ending) && token.size() >= ending.size() + shortest) token.remove_suffix(ending.size());
+    if (token.ends_with(ending) && token.size() >= ending.size() + shortest)
+      token.remove_suffix(ending.size());
   return token;
 }
 
@@ -123,7 +126,8 @@ Question question_of(std::string_view text) {
     if (end > listed && is_list(std::string_view(whole).substr(begin, end - begin))) listed = end;
     if (end <= listed) end = std::min(end, whole.find(',', begin + 1));
     Token token = token_of(whole, begin, end);
-    if (token.words.empty() && parts_words(whole, begin, end)) token = {.typed = "+", .words = {"plus"}, .begin = begin, .end = end};
+    if (token.words.empty() && parts_words(whole, begin, end))
+      token = {.typed = "+", .words = {"plus"}, .begin = begin, .end = end};
     if (!token.words.empty()) question.tokens.push_back(std::move(token));
     at = end;
   }

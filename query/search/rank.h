@@ -14,8 +14,8 @@
 namespace sheaf {
 
 struct Rank {
-  double cost = 0;      // 0: the entry is called just what was asked
-  bool by_name = true;  // its names hold every part that was asked for
+  double cost = 0;         // 0: the entry is called just what was asked
+  bool by_name = true;     // its names hold every part that was asked for
   bool names_some = true;  // or at least one
   int aspects_absent = 0;  // words such as "diameter" that its names do not hold
 };
@@ -59,18 +59,18 @@ class Ranker {
   const QuestionReading& reading_;
   Lexicon& lexicon_;
   bool asks_least_or_most_ = false;
-  bool asks_bound_ = false;              // "min", "max"
-  bool asks_oil_ = false;                // and no seal of it
-  bool asks_of_fluid_ = false;           // a level, a volume
-  int aspects_absent_ = 0;               // of the entry that is ranked
-  bool names_some_ = true;               // the same
-  double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number
-  Stems stems_;                          // of all words asked
-  std::set<std::string> groups_;         // that the question names
-  std::set<std::string> kinds_;          // that the parts asked for are of: "fork seal" is a seal
-  std::set<std::string> assemblies_;     // that a word of a part's name names: "swing arm" of its pivot
+  bool asks_bound_ = false;                // "min", "max"
+  bool asks_oil_ = false;                  // and no seal of it
+  bool asks_of_fluid_ = false;             // a level, a volume
+  int aspects_absent_ = 0;                 // of the entry that is ranked
+  bool names_some_ = true;                 // the same
+  double share_of_name_ = 1;               // how much the words of a name matter beside a size or a number
+  Stems stems_;                            // of all words asked
+  std::set<std::string> groups_;           // that the question names
+  std::set<std::string> kinds_;            // that the parts asked for are of: "fork seal" is a seal
+  std::set<std::string> assemblies_;       // that a word of a part's name names: "swing arm" of its pivot
   std::map<std::string, NameRead> names_;  // by their texts: many entries are called the same
-  std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
+  std::vector<std::string> side_hints_;    // sides within the names of parts: "top" of "shock top bolt"
 };
 
 }  // namespace sheaf

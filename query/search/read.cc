@@ -14,7 +14,8 @@ bool is_sentence(const Question& question) {
   constexpr std::size_t shortest = 8;
   constexpr std::ptrdiff_t least_said = 3;  // words that say nothing
   const auto says_nothing = [](const Token& token) { return std::ranges::all_of(token.words, is_noise); };
-  return question.tokens.size() >= shortest && std::ranges::count_if(question.tokens, says_nothing) >= least_said;
+  return question.tokens.size() >= shortest &&
+         std::ranges::count_if(question.tokens, says_nothing) >= least_said;
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Words that name a side or a figure elsewhere and here do not: "half a turn back", "how many mm left", "on top of",
-// "a set of pads". They are left out before groups of words are read.
+// Words that name a side or a figure elsewhere and here do not: "half a turn back", "how many mm left", "on
+// top of", "a set of pads". They are left out before groups of words are read.
 #include <span>
 
 #include "query/search/draft.h"
@@ -10,30 +10,37 @@ namespace {
 
 using Said = std::span<const std::string_view>;
 
-constexpr std::string_view moves[] = {"turn", "turns", "put", "go", "goes", "going", "screw", "wind", "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
+constexpr std::string_view moves[] = {"turn", "turns", "put",   "go",  "goes",    "going", "screw",  "wind",
+                                      "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
 constexpr std::string_view behind_back[] = {"out", "off", "again"};
 constexpr std::string_view put_back[] = {"on", "in", "into", "to", "together"};  // in a sentence
 constexpr std::string_view articles[] = {"the", "a", "my", "der", "le", "la"};
 constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "back it off"
-constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "list", "road", "shelf", "lift", "ramp", "floor"};
-constexpr std::string_view measured[] = {"mm", "millimetres", "millimeters", "is", "are", "much", "metal", "lining", "material", "meat", "what", "thread"};
+constexpr std::string_view places[] = {"line", "phone", "telephone", "counter", "bench", "list",
+                                       "road", "shelf", "lift",      "ramp",    "floor"};
+constexpr std::string_view measured[] = {"mm",    "millimetres", "millimeters", "is",   "are",  "much",
+                                         "metal", "lining",      "material",    "meat", "what", "thread"};
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
 constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not", "that", "this", "it"};
 constexpr std::string_view amounts[] = {"a", "per", "full", "complete", "new", "one", "whole", "je", "pro"};
 
 bool is_any(const Draft& draft, std::size_t i, Said said) {
-  return std::any_of(said.begin(), said.end(), [&](std::string_view word) { return draft.has_word(i, word); });
+  return std::any_of(said.begin(), said.end(),
+                     [&](std::string_view word) { return draft.has_word(i, word); });
 }
 
 // "psi both ends": of neither alone.
 bool stands_at_both(const Draft& draft, std::size_t i) {
-  return (draft.has_word(i, "both") && draft.has_word(i + 1, "ends")) || (i > 0 && draft.has_word(i, "ends") && draft.has_word(i - 1, "both"));
+  return (draft.has_word(i, "both") && draft.has_word(i + 1, "ends")) ||
+         (i > 0 && draft.has_word(i, "ends") && draft.has_word(i - 1, "both"));
 }
 
 // "fork level, spring out": how it is measured.
 bool is_taken_out(const Draft& draft, std::size_t i) {
   const auto says_level = [](const Token& token) {
-    return std::ranges::any_of(token.words, [](const std::string& word) { return word == "level" || word == "oil" || word == "gap"; });
+    return std::ranges::any_of(token.words, [](const std::string& word) {
+      return word == "level" || word == "oil" || word == "gap";
+    });
   };
   const bool is_spring = draft.has_word(i, "spring") || draft.has_word(i, "springs");
   return is_spring && draft.has_word(i + 1, "out") && std::ranges::any_of(draft.question.tokens, says_level);
@@ -41,7 +48,8 @@ bool is_taken_out(const Draft& draft, std::size_t i) {
 
 // "he is on the line", "what do I put on the order": where it is said.
 bool says_where_asked(const Draft& draft, std::size_t i) {
-  return i > 1 && draft.has_word(i - 2, "on") && (draft.has_word(i - 1, "the") || draft.has_word(i - 1, "my")) && is_any(draft, i, places);
+  return i > 1 && draft.has_word(i - 2, "on") &&
+         (draft.has_word(i - 1, "the") || draft.has_word(i - 1, "my")) && is_any(draft, i, places);
 }
 
 // "hanging or with weight on it": of the machine, and of no oil.
@@ -52,17 +60,20 @@ bool rests_on_it(const Draft& draft, std::size_t i) {
 
 // "how much up and down"
 bool is_up_and_down(const Draft& draft, std::size_t i) {
-  if (i > 1 && draft.has_word(i - 1, "much") && draft.has_word(i, "up")) return false;  // asks for a clearance
+  if (i > 1 && draft.has_word(i - 1, "much") && draft.has_word(i, "up"))
+    return false;  // asks for a clearance
   if (i > 3 && draft.has_word(i - 3, "much") && draft.has_word(i, "down")) return false;
   const bool is_up = draft.has_word(i, "up") && draft.has_word(i + 1, "and") && draft.has_word(i + 2, "down");
-  return is_up || (i > 1 && draft.has_word(i, "down") && draft.has_word(i - 1, "and") && draft.has_word(i - 2, "up"));
+  return is_up ||
+         (i > 1 && draft.has_word(i, "down") && draft.has_word(i - 1, "and") && draft.has_word(i - 2, "up"));
 }
 
 // "all over the floor", "side by side"
 bool is_idiom(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "over")) return i > 0 && draft.has_word(i - 1, "all");
   if (!draft.has_word(i, "side")) return false;
-  return (draft.has_word(i + 1, "by") && draft.has_word(i + 2, "side")) || (i > 1 && draft.has_word(i - 1, "by") && draft.has_word(i - 2, "side"));
+  return (draft.has_word(i + 1, "by") && draft.has_word(i + 2, "side")) ||
+         (i > 1 && draft.has_word(i - 1, "by") && draft.has_word(i - 2, "side"));
 }
 
 // "the fork is in bits": taken apart, and no tool's.
@@ -83,12 +94,19 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "top")) return stands_in("on", "of");
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
-  if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or"))) return false;  // "front and back"
+  if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or")))
+    return false;                                                    // "front and back"
   if (draft.has_word(i, "back") && follows(articles)) return false;  // "at the back on the muleback"
-  if (draft.has_word(i, "back") && draft.reading.is_spoken && is_any(draft, i + 1, put_back) && (i + 2 >= draft.size() || std::ranges::all_of(draft.token(i + 2).words, is_noise) || readings(draft.token(i + 2).typed).empty())) return true;
-  if (draft.has_word(i, "back")) return follows(moves) || is_any(draft, i + 1, behind_back) || (is_any(draft, i + 1, moved_back) && !follows(amounts));
+  if (draft.has_word(i, "back") && draft.reading.is_spoken && is_any(draft, i + 1, put_back) &&
+      (i + 2 >= draft.size() || std::ranges::all_of(draft.token(i + 2).words, is_noise) ||
+       readings(draft.token(i + 2).typed).empty()))
+    return true;
+  if (draft.has_word(i, "back"))
+    return follows(moves) || is_any(draft, i + 1, behind_back) ||
+           (is_any(draft, i + 1, moved_back) && !follows(amounts));
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
-  if (draft.has_word(i, "left")) return follows(measured) || (is_any(draft, i + 1, behind_left) && !draft.has_word(i - 1, "the"));
+  if (draft.has_word(i, "left"))
+    return follows(measured) || (is_any(draft, i + 1, behind_left) && !draft.has_word(i - 1, "the"));
   const bool is_set = draft.has_word(i, "set") || draft.has_word(i, "sets");
   return is_set && (follows(amounts) || draft.has_word(i + 1, "of"));
 }

@@ -14,26 +14,34 @@ constexpr std::size_t most_tokens_of_a_code = 3;   // "SAE 10W 40"
 constexpr std::size_t longest_code_word = 4;       // letters before the digits: "dot", "sae", "nlgi"
 
 bool says_word(const Draft& draft, std::string_view word) {
-  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::find(token.words, word) != token.words.end(); });
+  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
+    return std::ranges::find(token.words, word) != token.words.end();
+  });
 }
 
 // Codes of several words are letters and numbers by turns: "dot 5.1", never "M8 flange".
 bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
-  constexpr std::string_view bounds[] = {"over", "under", "min", "max", "about"};  // "over 20" of so many pitches is no grade
-  if (count > 1 && std::ranges::any_of(bounds, [&](std::string_view word) { return draft.has_word(i, word); })) return false;
+  constexpr std::string_view bounds[] = {"over", "under", "min", "max",
+                                         "about"};  // "over 20" of so many pitches is no grade
+  if (count > 1 &&
+      std::ranges::any_of(bounds, [&](std::string_view word) { return draft.has_word(i, word); }))
+    return false;
   for (std::size_t at = i; at < i + count; ++at) {
     const Token& token = draft.token(at);
-    if (count > 1 && size_at(token.typed, Input::prompt)) return false;  // "seal 28x40x7" is no row of a table
+    if (count > 1 && size_at(token.typed, Input::prompt))
+      return false;  // "seal 28x40x7" is no row of a table
     const bool is_short_word = !token.has_digit && token.typed.size() <= longest_code_word;
     if (!token.has_digit && (!is_short_word || at + 1 == i + count)) return false;
   }
   return true;
 }
 
-// "ring gap 0.3", "fork spring 4.6": friction factors and classes of screws are codes too, where they are meant.
+// "ring gap 0.3", "fork spring 4.6": friction factors and classes of screws are codes too, where they are
+// meant.
 bool is_figure_alone(const Draft& draft, std::size_t i, std::size_t count) {
   if (count != 1 || !is_number(draft.token(i))) return false;
-  const bool says_friction = says_word(draft, "friction") || says_word(draft, "factor") || says_word(draft, "class") || says_word(draft, "coefficient");
+  const bool says_friction = says_word(draft, "friction") || says_word(draft, "factor") ||
+                             says_word(draft, "class") || says_word(draft, "coefficient");
   if (draft.token(i).typed.starts_with("0")) return !says_friction;
   return says_word(draft, "spring") || says_word(draft, "springs") || says_word(draft, "rate");
 }
@@ -66,8 +74,13 @@ bool read_inch_grade(Draft& draft, std::size_t i) {
 
 // "75W gear oil", "gear oil 140": of gears, whose grades are one scale; a fork's are none.
 bool is_grade_of_gears(Draft& draft, const std::string& typed) {
-  const auto says_gears = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word.starts_with("gear") || word == "transmission"; }); };
-  return std::ranges::any_of(draft.question.tokens, says_gears) && says_word(draft, "oil") && draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
+  const auto says_gears = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) {
+      return word.starts_with("gear") || word == "transmission";
+    });
+  };
+  return std::ranges::any_of(draft.question.tokens, says_gears) && says_word(draft, "oil") &&
+         draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
 }
 
 // "10W", "5wt", "15 wt", "10W30" where no sheet has that grade: what is printed on a bottle.
@@ -75,8 +88,10 @@ bool read_label(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
   const std::size_t digits = typed.find_first_not_of("0123456789.,");
   if (digits == 0) return false;
-  const bool has_unit = i + 1 < draft.size() && !readings(draft.token(i + 1).typed).empty();  // "gear oil 90 ml"
-  if (digits == std::string::npos && !has_unit && i > 0 && draft.has_word(i - 1, "oil") && is_grade_of_gears(draft, typed)) {
+  const bool has_unit =
+      i + 1 < draft.size() && !readings(draft.token(i + 1).typed).empty();  // "gear oil 90 ml"
+  if (digits == std::string::npos && !has_unit && i > 0 && draft.has_word(i - 1, "oil") &&
+      is_grade_of_gears(draft, typed)) {
     draft.reading.codes.push_back("sae" + squeeze(typed));
     draft.take(i, 1);
     return true;
@@ -118,18 +133,26 @@ bool read_thread(Draft& draft, std::size_t i) {
 
 bool is_too_large_for_inches(const Size& size) {
   constexpr double largest = 15;
-  return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) { return each.digits > 0 && approximate(each) > largest; });
+  return size.unit == "in" && std::ranges::any_of(size.value, [](const Number& each) {
+           return each.digits > 0 && approximate(each) > largest;
+         });
 }
 
 // "26/40/6", "32-42-7", "26,37,7"
 bool read_slashed_size(Draft& draft, std::size_t i) {
   std::string typed = draft.token(i).typed;
-  const char sign = typed.find('/') != std::string::npos ? '/' : typed.find('-') != std::string::npos ? '-' : ',';
-  if (std::ranges::count(typed, sign) != 2 || typed.find_first_not_of(std::string("0123456789.,") + sign) != std::string::npos) return false;
+  const char sign = typed.find('/') != std::string::npos   ? '/'
+                    : typed.find('-') != std::string::npos ? '-'
+                                                           : ',';
+  if (std::ranges::count(typed, sign) != 2 ||
+      typed.find_first_not_of(std::string("0123456789.,") + sign) != std::string::npos)
+    return false;
   if (is_listed_number(draft.lexicon, squeeze(typed))) return false;
   std::ranges::replace(typed, sign, 'x');
   auto size = parse_size(typed, Input::prompt);
-  if (!size || size->count != 3 || dimension_mm(*size, 0) >= dimension_mm(*size, 1) || dimension_mm(*size, 2) >= dimension_mm(*size, 1)) return false;
+  if (!size || size->count != 3 || dimension_mm(*size, 0) >= dimension_mm(*size, 1) ||
+      dimension_mm(*size, 2) >= dimension_mm(*size, 1))
+    return false;
   draft.reading.sizes.push_back(*std::move(size));
   draft.take(i, 1);
   return true;
@@ -139,7 +162,9 @@ bool read_size(Draft& draft, std::size_t i) {
   const std::string_view text = draft.question.from(i);
   auto found = size_at(text, Input::prompt);
   constexpr int of_ring = 3;
-  if (found && found->value.count > of_ring && is_number(draft.token(i)) && !draft.lexicon.machines_with(draft.token(i).words.front()).empty()) return true;  // "380 30 40 7"
+  if (found && found->value.count > of_ring && is_number(draft.token(i)) &&
+      !draft.lexicon.machines_with(draft.token(i).words.front()).empty())
+    return true;  // "380 30 40 7"
   if (found && is_too_large_for_inches(found->value))
     found = size_at(text.substr(0, text.find(" in")), Input::prompt);  // "41x54x11 in the fork"
   return take_found(draft, i, std::move(found), draft.reading.sizes);
@@ -172,7 +197,9 @@ bool is_length_alone(const std::string& typed) {
 // "10 mm hex" may be the head's or the key's; either is asked for.
 bool names_hex_alone(const Draft& draft, std::size_t i, std::size_t count) {
   const auto is_hex = [&](std::size_t at) { return draft.has_word(at, "hex"); };
-  const auto says_more = [&](std::size_t at) { return !draft.token(at).has_digit && !is_hex(at) && !draft.has_word(at, "mm"); };
+  const auto says_more = [&](std::size_t at) {
+    return !draft.token(at).has_digit && !is_hex(at) && !draft.has_word(at, "mm");
+  };
   bool found = false;
   for (std::size_t at = i; at < i + count; ++at) {
     if (says_more(at)) return false;
@@ -185,7 +212,9 @@ bool names_hex_alone(const Draft& draft, std::size_t i, std::size_t count) {
 bool read_dash_code(Draft& draft, std::size_t i) {
   const std::string code = squeeze(draft.token(i).typed);
   const bool says_dash = draft.token(i).typed.starts_with('-') || (i > 0 && draft.has_word(i - 1, "dash"));
-  if (!says_dash || code.size() != 3 || code.find_first_not_of("0123456789") != std::string::npos || !draft.lexicon.has_term(Prefix::code, code)) return false;
+  if (!says_dash || code.size() != 3 || code.find_first_not_of("0123456789") != std::string::npos ||
+      !draft.lexicon.has_term(Prefix::code, code))
+    return false;
   draft.reading.codes.push_back(code);
   draft.take(i, 1);
   if (i > 0 && draft.has_word(i - 1, "dash")) draft.take(i - 1, 1);
@@ -194,7 +223,8 @@ bool read_dash_code(Draft& draft, std::size_t i) {
 
 // "5 nut rear sprocket": how many there are; no nut of a machine's is so narrow.
 bool read_count_of_nuts(Draft& draft, std::size_t i) {
-  const bool is_small = is_number(draft.token(i)) && draft.token(i).typed.size() == 1 && draft.token(i).typed[0] < '7';
+  const bool is_small =
+      is_number(draft.token(i)) && draft.token(i).typed.size() == 1 && draft.token(i).typed[0] < '7';
   if (!is_small || !(draft.has_word(i + 1, "nut") || draft.has_word(i + 1, "nuts"))) return false;
   draft.reading.left_out.push_back(draft.token(i).typed);
   draft.take(i, 1);
@@ -208,7 +238,8 @@ bool read_drive(Draft& draft, std::size_t i) {
     if (!draft.is_free(i, count)) continue;
     const std::string typed = draft.question.typed(i, count);
     auto drive = parse_drive(typed, Input::prompt);
-    if (!drive || !drive->size || is_length_alone(typed) || across_flats_mm(*drive).value_or(0) > widest) continue;
+    if (!drive || !drive->size || is_length_alone(typed) || across_flats_mm(*drive).value_or(0) > widest)
+      continue;
     if (names_hex_alone(draft, i, count)) {
       Drive socket = *drive;
       socket.shape = Drive::Shape::hex_socket;
@@ -255,14 +286,19 @@ bool is_tyre_size(std::string_view typed) {
   const std::size_t slash = typed.find('/');
   if (slash < 2 || slash > 3 || slash == std::string_view::npos) return false;
   if (slash != typed.rfind('/') && slash == 2) return false;  // "26/40/6" is a seal, "120/70/17" none
-  const auto all_digits = [](std::string_view text) { return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos; };
+  const auto all_digits = [](std::string_view text) {
+    return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos;
+  };
   const std::string_view behind = typed.substr(slash + 1);
-  return all_digits(typed.substr(0, slash)) && all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) && behind.size() >= 2 && (behind[0] >= '3' || behind.find('-') == 3);
+  return all_digits(typed.substr(0, slash)) &&
+         all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) &&
+         behind.size() >= 2 && (behind[0] >= '3' || behind.find('-') == 3);
 }
 
 // "64M", behind a tyre's size: what it may carry, and how fast.
 static bool is_load_index(std::string_view typed) {
-  return typed.size() == 3 && typed.find_first_not_of("0123456789") == 2 && typed[2] >= 'A' && typed[2] <= 'Z';
+  return typed.size() == 3 && typed.find_first_not_of("0123456789") == 2 && typed[2] >= 'A' &&
+         typed[2] <= 'Z';
 }
 
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {
@@ -284,10 +320,11 @@ static bool is_year_beside_unit(const Draft& draft, std::size_t i) {
          !readings(draft.token(i + 1).typed).empty();
 }
 
-// "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min", "380 second stage": no bolt of a machine that is looked after by hand is so
-// tight, no cap so strong; common practice, no source.
+// "rear axle 450 nm", "rad cap 450 psi", "friction plates 380 min", "380 second stage": no bolt of a machine
+// that is looked after by hand is so tight, no cap so strong; common practice, no source.
 static bool is_beyond_all(double number, const Unit& unit) {
-  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100, most_litres = 100;  // N·m, psi, thousandths of an inch
+  constexpr double tightest = 300, strongest = 300, widest = 300, most_turns = 100,
+                   most_litres = 100;  // N·m, psi, thousandths of an inch
   if (unit.dimension == Dimension::torque) return number * base_per_unit(unit) >= tightest;
   if (unit.symbol == "thou") return number >= widest;
   if (unit.symbol == "turn") return number >= most_turns;
@@ -295,16 +332,20 @@ static bool is_beyond_all(double number, const Unit& unit) {
   return unit.symbol == "min" || unit.symbol == "s" || (unit.symbol == "psi" && number >= strongest);
 }
 
-// "on the 700 ft lb", "muleback 380 spanner", "rear axle 450 nm": a number that is a machine's, and no figure.
+// "on the 700 ft lb", "muleback 380 spanner", "rear axle 450 nm": a number that is a machine's, and no
+// figure.
 static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
   if (words.size() != 1 || words.front().size() < 3 || !is_number(draft.token(i))) return false;
-  if (draft.has_word(i + 1, "bar") && i + 2 < draft.size()) return !draft.lexicon.machines_with(words.front()).empty();  // "380 bar clamps"
+  if (draft.has_word(i + 1, "bar") && i + 2 < draft.size())
+    return !draft.lexicon.machines_with(words.front()).empty();  // "380 bar clamps"
   if (i + 1 < draft.size() && !draft.lexicon.machines_with(words.front()).empty()) {
     const auto units = readings(draft.token(i + 1).typed);
     const auto number = parse_number(words.front(), Input::prompt);
-    const bool is_of_gas = says_word(draft, "nitrogen") || says_word(draft, "gas");  // under far more pressure
-    if (!units.empty() && number && !is_of_gas && is_beyond_all(approximate(*number), *units.front())) return true;
+    const bool is_of_gas =
+        says_word(draft, "nitrogen") || says_word(draft, "gas");  // under far more pressure
+    if (!units.empty() && number && !is_of_gas && is_beyond_all(approximate(*number), *units.front()))
+      return true;
   }
   if (i == 0) return false;
   if (draft.token(i - 1).words.size() != 1) return false;
@@ -314,19 +355,24 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   constexpr std::string_view articles[] = {"the", "my", "his", "a", "der", "die", "la", "le", "el", "il"};
   if (std::ranges::find(articles, before) != std::end(articles)) return true;
   const auto is_named = [&](const Machine& machine) {
-    return std::ranges::any_of(machines, [&](const Machine& other) { return other.make == machine.make && other.model == machine.model; });
+    return std::ranges::any_of(machines, [&](const Machine& other) {
+      return other.make == machine.make && other.model == machine.model;
+    });
   };
   return std::ranges::any_of(draft.lexicon.machines_beginning(before), is_named);
 }
 
 // "1st" is no stone.
-static bool is_ordinal(const Token& token) { return token.has_digit && token.words.size() == 1 && !whole_of(token.words.front()).empty(); }
+static bool is_ordinal(const Token& token) {
+  return token.has_digit && token.words.size() == 1 && !whole_of(token.words.front()).empty();
+}
 
 // "twelve-point", "12 point": the shape of a head whose size nobody said.
 static std::size_t length_of_shape(const Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
   if (words == std::vector<std::string>{"12", "point"}) return 1;
-  return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2 : 0;
+  return words == std::vector<std::string>{"12"} && draft.is_free(i, 2) && draft.has_word(i + 1, "point") ? 2
+                                                                                                          : 0;
 }
 
 // "50T", "50 tooth": so many teeth, which the sprocket's own description has.
@@ -337,12 +383,15 @@ static bool read_teeth(Draft& draft, std::size_t i) {
   const std::size_t end = std::min(typed.find_first_not_of(digits), typed.size());
   const std::string number = typed.substr(0, end), behind = fold(typed.substr(end));
   const bool says_teeth = draft.has_word(i + 1, "tooth") || draft.has_word(i + 1, "teeth");
-  const bool is_such = behind == "t" || behind == "tooth" || behind == "teeth" || (behind.empty() && says_teeth);
-  if (!is_such || end < least_digits || end > most_digits || is_listed_number(draft.lexicon, squeeze(typed))) return false;
+  const bool is_such =
+      behind == "t" || behind == "tooth" || behind == "teeth" || (behind.empty() && says_teeth);
+  if (!is_such || end < least_digits || end > most_digits || is_listed_number(draft.lexicon, squeeze(typed)))
+    return false;
   if (names_fastener(draft))
     draft.reading.left_out.push_back(typed);  // what holds it says nothing of its teeth
   else
-    draft.reading.lengths.push_back(length_of(number + "T", *parse_number(number, Input::prompt), LengthOf::anything));
+    draft.reading.lengths.push_back(
+        length_of(number + "T", *parse_number(number, Input::prompt), LengthOf::anything));
   draft.take(i, behind.empty() ? 2 : 1);
   return true;
 }
@@ -358,16 +407,17 @@ void read_designations(Draft& draft) {
       if (i + 1 < draft.size() && is_load_index(draft.token(i + 1).typed)) draft.take(i + 1, 1);
       continue;
     }
-    if (read_dash_code(draft, i) || read_stages(draft, i) || read_slashed_size(draft, i) || read_count_of_nuts(draft, i) || read_teeth(draft, i) || read_inch_grade(draft, i)) continue;
+    if (read_dash_code(draft, i) || read_stages(draft, i) || read_slashed_size(draft, i) ||
+        read_count_of_nuts(draft, i) || read_teeth(draft, i) || read_inch_grade(draft, i))
+      continue;
     if (!begins_quantity(draft, i)) {
       begins_listed_number(draft, i) || read_code(draft, i);
       continue;
     }
     read_listed_bearing(draft, i) || read_listed_number(draft, i) || is_year_beside_unit(draft, i) ||
-        is_model_beside_unit(draft, i) || read_label(draft, i) ||
-        read_diameter_sign(draft, i) || read_figure(draft, i) || read_thread(draft, i) ||
-        read_size(draft, i) || read_bearing(draft, i) || read_drive(draft, i) || read_length(draft, i) ||
-        read_code(draft, i);
+        is_model_beside_unit(draft, i) || read_label(draft, i) || read_diameter_sign(draft, i) ||
+        read_figure(draft, i) || read_thread(draft, i) || read_size(draft, i) || read_bearing(draft, i) ||
+        read_drive(draft, i) || read_length(draft, i) || read_code(draft, i);
   }
 }
 

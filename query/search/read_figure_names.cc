@@ -18,22 +18,31 @@ bool asks_how_many(const LooseWords& words, std::size_t i) {
 
 // "how many mil a leg": of oil, millilitres; "how many mil clearance" are none.
 bool is_millilitres(const Draft& draft, const std::string& unit) {
-  constexpr std::string_view said[] = {"mil", "mils", "mill", "mills"}, filled[] = {"oil", "fluid", "coolant"}, counted[] = {"leg", "side"},
-                             by[] = {"a", "per", "each", "every"}, measured[] = {"bent", "play", "clearance", "wear", "long", "thick", "gap", "slack", "wide"};
+  constexpr std::string_view said[] = {"mil", "mils", "mill", "mills"},
+                             filled[] = {"oil", "fluid", "coolant"}, counted[] = {"leg", "side"},
+                             by[] = {"a", "per", "each", "every"},
+                             measured[] = {"bent",  "play", "clearance", "wear", "long",
+                                           "thick", "gap",  "slack",     "wide"};
   const auto says_any = [&](auto& words) {
     return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-      return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(words, std::string_view(word)) != std::end(words); });
+      return std::ranges::any_of(token.words, [&](const std::string& word) {
+        return std::ranges::find(words, std::string_view(word)) != std::end(words);
+      });
     });
   };
   bool counts = false;
   for (std::size_t i = 1; i < draft.size(); ++i)
-    counts = counts || (std::ranges::any_of(counted, [&](std::string_view word) { return draft.has_word(i, word); }) && std::ranges::any_of(by, [&](std::string_view word) { return draft.has_word(i - 1, word); }));
-  return std::ranges::find(said, unit) != std::end(said) && (counts || says_any(filled)) && !says_any(measured);
+    counts = counts ||
+             (std::ranges::any_of(counted, [&](std::string_view word) { return draft.has_word(i, word); }) &&
+              std::ranges::any_of(by, [&](std::string_view word) { return draft.has_word(i - 1, word); }));
+  return std::ranges::find(said, unit) != std::end(said) && (counts || says_any(filled)) &&
+         !says_any(measured);
 }
 
 // "how many ltr", "wie viele bar": how much there is of what the unit measures, and no number of pieces.
 void read_counted_units(Draft& draft, LooseWords& words) {
-  constexpr Dimension asked[] = {Dimension::torque, Dimension::pressure, Dimension::volume};  // each a figure by its name
+  constexpr Dimension asked[] = {Dimension::torque, Dimension::pressure,
+                                 Dimension::volume};  // each a figure by its name
   constexpr Dimension measured[] = {Dimension::mass, Dimension::force, Dimension::length};
   for (std::size_t i = 0; i + 2 < words.size(); ++i) {
     if (!asks_how_many(words, i)) continue;
@@ -73,12 +82,15 @@ void read_field_names(Draft& draft, LooseWords& words) {
 
 // "thread showing above the lock nut": how much of it, and no size.
 void read_thread_left(Draft& draft, LooseWords& words) {
-  constexpr std::string_view left[] = {"above", "over", "beyond", "past", "showing", "show", "shows", "standing", "visible", "proud", "exposed", "sticking"};
-  const auto thread = std::ranges::find_if(words, [](const Loose& each) { return each.word == "thread" || each.word == "threads"; });
+  constexpr std::string_view left[] = {"above", "over",     "beyond",  "past",  "showing", "show",
+                                       "shows", "standing", "visible", "proud", "exposed", "sticking"};
+  const auto thread = std::ranges::find_if(
+      words, [](const Loose& each) { return each.word == "thread" || each.word == "threads"; });
   if (thread == words.end()) return;
   constexpr std::size_t near = 3;  // words
   const auto is_left = [&](const Loose& each) {
-    return each.token > thread->token && each.token <= thread->token + near && std::ranges::find(left, std::string_view(each.word)) != std::end(left);
+    return each.token > thread->token && each.token <= thread->token + near &&
+           std::ranges::find(left, std::string_view(each.word)) != std::end(left);
   };
   const auto is_nut = [](const Loose& each) { return each.word.ends_with("nut") || each.word == "locknuts"; };
   if (std::ranges::none_of(words, is_left) || std::ranges::none_of(words, is_nut)) return;
@@ -99,8 +111,12 @@ void read_heaviness(Draft& draft, LooseWords& words) {
 // "tapping drill 10x1.25": of the thread M10x1.25.
 void take_size_for_thread(Draft& draft) {
   auto& reading = draft.reading;
-  const auto says_tap = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "tap"; }); };
-  if (reading.sizes.size() != 1 || reading.sizes.front().count != 2 || !reading.threads.empty() || std::ranges::none_of(draft.question.tokens, says_tap)) return;
+  const auto says_tap = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "tap"; });
+  };
+  if (reading.sizes.size() != 1 || reading.sizes.front().count != 2 || !reading.threads.empty() ||
+      std::ranges::none_of(draft.question.tokens, says_tap))
+    return;
   auto thread = parse_thread("M" + to_text(reading.sizes.front()), Input::prompt);
   if (!thread) return;
   reading.threads.push_back(*std::move(thread));
@@ -109,12 +125,17 @@ void take_size_for_thread(Draft& draft) {
 
 // "3/8-16, what drill for the tap": before they are read as things of a machine.
 void read_tap_drill(Draft& draft, LooseWords& words) {
-  const auto is = [&](std::string_view word) { return [word](const Loose& each) { return stem_of(each.word) == word; }; };
+  const auto is = [&](std::string_view word) {
+    return [word](const Loose& each) { return stem_of(each.word) == word; };
+  };
   const auto tap = std::ranges::find_if(words, is("tap"));
   auto drill = std::ranges::find_if(words, is("drill"));
-  if (drill == words.end() && tap != words.end() && tap + 1 != words.end() && is("size")(tap[1])) drill = tap + 1;  // "tapping size"
+  if (drill == words.end() && tap != words.end() && tap + 1 != words.end() && is("size")(tap[1]))
+    drill = tap + 1;  // "tapping size"
   take_size_for_thread(draft);
-  if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() || !draft.lexicon.has_term(Prefix::field, "tap-drill")) return;
+  if (draft.reading.threads.empty() || tap == words.end() || drill == words.end() ||
+      !draft.lexicon.has_term(Prefix::field, "tap-drill"))
+    return;
   add_new(draft.reading.figures, "tap-drill");
   tap->taken = drill->taken = true;
 }
@@ -123,9 +144,11 @@ void read_tap_drill(Draft& draft, LooseWords& words) {
 void read_column_names(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i + 1 < words.size(); ++i) {
     std::string key = words[i].word + "-" + words[i + 1].word;
-    if (!draft.lexicon.has_term(Prefix::field, key)) key = stem_of(words[i].word) + "-" + words[i + 1].word;  // "tapping drill"
+    if (!draft.lexicon.has_term(Prefix::field, key))
+      key = stem_of(words[i].word) + "-" + words[i + 1].word;                     // "tapping drill"
     const bool is_said = is_noise(words[i].word) || is_noise(words[i + 1].word);  // "same as"
-    if (words[i].taken || words[i + 1].taken || is_said || !draft.lexicon.has_term(Prefix::field, key)) continue;
+    if (words[i].taken || words[i + 1].taken || is_said || !draft.lexicon.has_term(Prefix::field, key))
+      continue;
     add_new(draft.reading.figures, key);
     take(words, {{}, i, 2});
   }
@@ -134,7 +157,8 @@ void read_column_names(Draft& draft, LooseWords& words) {
 }  // namespace
 
 void read_figure_names(Draft& draft, LooseWords& words) {
-  for (const auto read : {read_counted_units, read_heaviness, read_thread_left, read_field_names, read_tap_drill, read_column_names}) {
+  for (const auto read : {read_counted_units, read_heaviness, read_thread_left, read_field_names,
+                          read_tap_drill, read_column_names}) {
     read(draft, words);
     words = without_taken(words);
   }

@@ -10,7 +10,8 @@
 namespace sheaf {
 namespace {
 
-// "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes without saying.
+// "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes
+// without saying.
 void read_implied_parts(Draft& draft) {
   auto& reading = draft.reading;
   if (!reading.parts.empty()) return;
@@ -20,24 +21,34 @@ void read_implied_parts(Draft& draft) {
     part.groups_of_words.assign(part.words.size(), part.groups);
     reading.parts.push_back(std::move(part));
   };
-  const auto says_sprocket = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "sprocket"; }); };
-  if (std::ranges::any_of(reading.lengths, counts_teeth) && std::ranges::none_of(draft.question.tokens, says_sprocket)) return imply("sprocket", "sprocket");
+  const auto says_sprocket = [](const Token& token) {
+    return std::ranges::any_of(token.words,
+                               [](const std::string& word) { return stem_of(word) == "sprocket"; });
+  };
+  if (std::ranges::any_of(reading.lengths, counts_teeth) &&
+      std::ranges::none_of(draft.question.tokens, says_sprocket))
+    return imply("sprocket", "sprocket");
   if (reading.has_designation()) return;
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
-    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) && (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each") || draft.has_word(i - 1, "a"))) return imply("fork oil", "fork-oil");
+    if ((draft.has_word(i, "leg") || draft.has_word(i, "legs")) &&
+        (draft.has_word(i - 1, "per") || draft.has_word(i - 1, "each") || draft.has_word(i - 1, "a")))
+      return imply("fork oil", "fork-oil");
 }
 
 // "tank litres": of what it is filled with.
 void read_tanks(Draft& draft) {
   auto& reading = draft.reading;
-  bool says_tank = false, says_reserve = false;  // in that order: "tank litres reserve" speaks of no reserve tank
+  bool says_tank = false,
+       says_reserve = false;  // in that order: "tank litres reserve" speaks of no reserve tank
   for (std::size_t i = 0; i < draft.size(); ++i) {
     says_reserve = says_reserve || (says_tank && draft.has_word(i, "reserve"));
     says_tank = says_tank || draft.has_word(i, "tank");
   }
-  const auto is_tank = [&](const PartAsked& part) { return part.words.back() == "tank" && (part.has_group("tank") || says_reserve); };
+  const auto is_tank = [&](const PartAsked& part) {
+    return part.words.back() == "tank" && (part.has_group("tank") || says_reserve);
+  };
   if (reading.parts.size() != 1 || !is_tank(reading.parts.front()) || !reading.asks("volume")) return;
   reading.parts.front().groups = {"fuel"};
 }
@@ -46,15 +57,19 @@ void read_tanks(Draft& draft) {
 void read_refills(Draft& draft) {
   auto& reading = draft.reading;
   bool says_refill = false;
-  for (std::size_t i = 0; i < draft.size(); ++i) says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    says_refill = says_refill || draft.has_word(i, "refill") || draft.has_word(i, "fill");
   for (auto& part : reading.parts) {
     const bool is_drain = says_refill && part.words.back() == "drain";
-    const bool is_drained = reading.asks("volume") && (part.words.back() == "drained" || part.words.front() == "drained");  // "coolant litres, drained"
+    const bool is_drained =
+        reading.asks("volume") &&
+        (part.words.back() == "drained" || part.words.front() == "drained");  // "coolant litres, drained"
     if (part.words.size() < 2 || (!is_drain && !is_drained)) continue;
     if (part.words.front() == "drained") std::ranges::rotate(part.words, part.words.begin() + 1);
     const std::size_t token = part.token;
     std::string fluid;
-    for (std::size_t word = 0; word + 1 < part.words.size(); ++word) fluid += (fluid.empty() ? "" : " ") + part.words[word];
+    for (std::size_t word = 0; word + 1 < part.words.size(); ++word)
+      fluid += (fluid.empty() ? "" : " ") + part.words[word];
     part = part_of(draft, fluid);
     part.token = token;
     for (const auto& match : draft.lexicon.groups_in(part.words))
@@ -68,10 +83,12 @@ void read_fluid_of_code(Draft& draft) {
   const auto is_dot = [](const std::string& code) { return code.starts_with("dot"); };
   bool says_dot = std::ranges::any_of(reading.codes, is_dot);  // "dot for the front brake"
   for (std::size_t i = 0; i < draft.size(); ++i) says_dot = says_dot || draft.has_word(i, "dot");
-  std::erase_if(reading.parts, [&](const PartAsked& part) { return part.typed == "dot" && reading.parts.size() > 1; });
+  std::erase_if(reading.parts,
+                [&](const PartAsked& part) { return part.typed == "dot" && reading.parts.size() > 1; });
   if (reading.machines.empty() || reading.parts.size() != 1 || !says_dot) return;
   PartAsked& part = reading.parts.front();
-  if (part.groups != std::vector<std::string>{"brake"} && part.groups != std::vector<std::string>{"clutch"}) return;
+  if (part.groups != std::vector<std::string>{"brake"} && part.groups != std::vector<std::string>{"clutch"})
+    return;
   const std::string fluid = part.groups.front() + "-fluid";
   const std::size_t token = part.token;
   part = part_of(draft, part.groups.front() + " fluid");
@@ -82,9 +99,14 @@ void read_fluid_of_code(Draft& draft) {
 // "fork clicks": of whatever is counted so in it.
 void read_clicks_of_place(Draft& draft) {
   auto& reading = draft.reading;
-  const auto says_clicks = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "click"; }); };
-  const bool is_place = reading.parts.size() == 1 && reading.parts.front().groups.size() == 1 && std::ranges::find(all_assemblies(), reading.parts.front().groups.front()) != all_assemblies().end();
-  if (!is_place || !reading.asks("setting") || std::ranges::none_of(draft.question.tokens, says_clicks)) return;
+  const auto says_clicks = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "click"; });
+  };
+  const bool is_place =
+      reading.parts.size() == 1 && reading.parts.front().groups.size() == 1 &&
+      std::ranges::find(all_assemblies(), reading.parts.front().groups.front()) != all_assemblies().end();
+  if (!is_place || !reading.asks("setting") || std::ranges::none_of(draft.question.tokens, says_clicks))
+    return;
   reading.assemblies = reading.parts.front().groups;
   reading.parts.clear();
   add_unit(reading, "clicks");
@@ -102,7 +124,8 @@ void read_seal_behind(Draft& draft) {
       if (draft.has_word(i - 1, "behind")) return true;
     return false;
   };
-  if (sprocket == parts.end() || !stands_behind(sprocket->token) || std::ranges::none_of(parts, is_seal)) return;
+  if (sprocket == parts.end() || !stands_behind(sprocket->token) || std::ranges::none_of(parts, is_seal))
+    return;
   const std::size_t token = sprocket->token;
   std::erase_if(parts, [&](const PartAsked& part) { return is_sprocket(part) || is_seal(part); });
   parts.push_back(part_of(draft, "countershaft seal"));
@@ -114,12 +137,19 @@ void read_seal_behind(Draft& draft) {
 void read_notch_of_shock(Draft& draft) {
   auto& reading = draft.reading;
   const auto says = [&](std::string_view stem) {
-    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; }); });
+    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
+      return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; });
+    });
   };
-  const auto is_shock = [](const PartAsked& part) { return part.has_group("shock") || part.words.front() == "shock"; };  // "shock collar"
-  const bool says_it = says("notch") || (says("step") && (says("standard") || says("normal") || says("collar")));
+  const auto is_shock = [](const PartAsked& part) {
+    return part.has_group("shock") || part.words.front() == "shock";
+  };  // "shock collar"
+  const bool says_it =
+      says("notch") || (says("step") && (says("standard") || says("normal") || says("collar")));
   const auto shock = std::ranges::find_if(reading.parts, is_shock);
-  const auto names_other = [&](const PartAsked& part) { return !is_shock(part) && !part.is_aspect && names_a_part(part); };
+  const auto names_other = [&](const PartAsked& part) {
+    return !is_shock(part) && !part.is_aspect && names_a_part(part);
+  };
   if (!says_it || shock == reading.parts.end() || std::ranges::any_of(reading.parts, names_other)) return;
   const std::size_t token = shock->token;
   *shock = part_of(draft, "shock");
@@ -128,7 +158,9 @@ void read_notch_of_shock(Draft& draft) {
   reading.parts.push_back(part_of(draft, "preload"));
   reading.parts.back().groups = {"preload-adjuster"};
   reading.parts.back().token = token;
-  std::erase_if(reading.figures, [](const std::string& figure) { return figure == "step" || figure == "stage" || figure == "pattern"; });
+  std::erase_if(reading.figures, [](const std::string& figure) {
+    return figure == "step" || figure == "stage" || figure == "pattern";
+  });
   for (std::size_t i = 0; i < draft.size(); ++i)
     if (draft.has_word(i, "notch") || draft.has_word(i, "notches")) draft.take(i, 1);
   add_unit(reading, "clicks");
@@ -139,11 +171,16 @@ void read_no_figure_given(Draft& draft) {
   constexpr std::string_view figures[] = {"figure", "figures", "torque", "value", "spec"};
   auto& reading = draft.reading;
   if (reading.threads.empty() || !reading.machines.empty() || !draft.lexicon.names_with("general")) return;
-  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  const auto is_any = [&](std::size_t i, auto& words) {
+    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
+  };
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
     const std::size_t named = draft.has_word(i + 1, "own") ? i + 2 : i + 1;
-    const bool is_none = (draft.has_word(i, "no") && is_any(named, figures)) || (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
-    if (!is_none || std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.typed == "general"; })) continue;
+    const bool is_none = (draft.has_word(i, "no") && is_any(named, figures)) ||
+                         (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
+    if (!is_none ||
+        std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.typed == "general"; }))
+      continue;
     reading.parts.push_back(part_of(draft, "general"));
     reading.parts.back().token = i;
     draft.take(i, 2);
@@ -152,9 +189,19 @@ void read_no_figure_given(Draft& draft) {
 
 // "pinch bolts, which leg first": those that hold the axle.
 void read_pinch_bolts_of_legs(Draft& draft) {
-  const auto says_leg = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word == "leg" || word == "legs" || word == "foot" || word == "feet"; }); };
-  const auto says_order = [](const Token& token) { return std::ranges::any_of(token.words, [](const std::string& word) { return word == "first" || word == "which" || word == "foot" || word == "feet"; }); };
-  if (std::ranges::none_of(draft.question.tokens, says_leg) || std::ranges::none_of(draft.question.tokens, says_order)) return;
+  const auto says_leg = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) {
+      return word == "leg" || word == "legs" || word == "foot" || word == "feet";
+    });
+  };
+  const auto says_order = [](const Token& token) {
+    return std::ranges::any_of(token.words, [](const std::string& word) {
+      return word == "first" || word == "which" || word == "foot" || word == "feet";
+    });
+  };
+  if (std::ranges::none_of(draft.question.tokens, says_leg) ||
+      std::ranges::none_of(draft.question.tokens, says_order))
+    return;
   for (auto& part : draft.reading.parts)
     if (part.groups == std::vector<std::string>{"pinch-bolt"}) part.groups = {"axle-pinch-bolt"};
 }
@@ -164,8 +211,11 @@ void read_two_of_a_part(Draft& draft) {
   auto& parts = draft.reading.parts;
   for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
     const bool is_said = parts[i].typed == "with two" && parts[i].has_group("two-up");
-    const auto follows = [&](const PartAsked& part) { return part.token == parts[i].token + 2 && names_a_part(part); };
-    if (is_said && std::ranges::any_of(parts, follows)) return void(parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i)));
+    const auto follows = [&](const PartAsked& part) {
+      return part.token == parts[i].token + 2 && names_a_part(part);
+    };
+    if (is_said && std::ranges::any_of(parts, follows))
+      return void(parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i)));
   }
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The machine that a question names, by any words of its make and model, by their beginnings, or by its number.
+// The machine that a question names, by any words of its make and model, by their beginnings, or by its
+// number.
 #include <algorithm>
 
 #include "query/library/fold.h"
@@ -58,7 +59,8 @@ void part_letters_from_digits(Draft& draft, std::size_t i) {
 Machines machines_of_parts(Draft& draft, const Token& token) {
   Machines machines = draft.lexicon.machines_with(token.words.front());
   if (machines.empty()) machines = draft.lexicon.machines_beginning(token.words.front());
-  for (std::size_t i = 1; i < token.words.size(); ++i) machines = in_both(machines, draft.lexicon.machines_with(token.words[i]));
+  for (std::size_t i = 1; i < token.words.size(); ++i)
+    machines = in_both(machines, draft.lexicon.machines_with(token.words[i]));
   return machines;
 }
 
@@ -103,8 +105,11 @@ void take_machine(Draft& draft, std::size_t i, const Machines& named, Search& se
 // "pack 125": the beginning of the name of the machine whose number follows, though it is a word as well.
 Machines machines_begun(Draft& draft, std::size_t i) {
   const auto& words = draft.token(i).words;
-  const bool is_followed = draft.is_free(i, 2) && draft.token(i + 1).words.size() == 1 && is_digits(draft.token(i + 1).words.front());
-  if (!is_followed || words.size() != 1 || words.front().size() < shortest_beginning || has_digit(words.front()) || is_noise(words.front())) return {};
+  const bool is_followed = draft.is_free(i, 2) && draft.token(i + 1).words.size() == 1 &&
+                           is_digits(draft.token(i + 1).words.front());
+  if (!is_followed || words.size() != 1 || words.front().size() < shortest_beginning ||
+      has_digit(words.front()) || is_noise(words.front()))
+    return {};
   const Machines numbered = draft.lexicon.machines_with(draft.token(i + 1).words.front());
   return numbered.empty() ? Machines{} : in_both(draft.lexicon.machines_beginning(words.front()), numbered);
 }
@@ -131,11 +136,13 @@ void read_machine_word(Draft& draft, std::size_t i, Search& search) {
 void read_machine_number(Draft& draft, std::size_t i, Search& search) {
   if (draft.taken[i] || draft.token(i).words.size() != 1 || !is_digits(draft.token(i).words.front())) return;
   const auto is_number = [&](std::size_t at) {
-    return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit && !year_in(draft.token(at).typed);
+    return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit &&
+           !year_in(draft.token(at).typed);
   };
   const std::string& word = draft.token(i).words.front();
   const bool is_before_size = is_number(i + 1) && is_number(i + 2) && is_number(i + 3);  // "380 30 40 7"
-  const bool could_be_size = word.size() < 3 || (is_number(i + 1) && !is_before_size) || (i > 0 && is_number(i - 1));
+  const bool could_be_size =
+      word.size() < 3 || (is_number(i + 1) && !is_before_size) || (i > 0 && is_number(i - 1));
   if (!search.found && could_be_size) return;
   const Machines named = machines_named(draft, i);
   if (named.empty() || (search.found && in_both(search.machines, named).empty())) return;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// "fork springs measure 396, still usable?": what somebody measured is held against the limit; it is not what is sought.
+// "fork springs measure 396, still usable?": what somebody measured is held against the limit; it is not what
+// is sought.
 #include <initializer_list>
 
 #include "query/library/fold.h"
@@ -11,14 +12,19 @@ namespace {
 
 bool says_any(const Draft& draft, std::initializer_list<std::string_view> stems) {
   return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-    return std::ranges::any_of(token.words, [&](const std::string& word) { return std::ranges::find(stems, std::string_view(stem_of(word))) != stems.end(); });
+    return std::ranges::any_of(token.words, [&](const std::string& word) {
+      return std::ranges::find(stems, std::string_view(stem_of(word))) != stems.end();
+    });
   });
 }
 
 // What is bought by its size.
 bool is_sized(const PartAsked& part) {
-  constexpr std::string_view sized[] = {"seal", "bearing", "ring", "thread", "bolt", "nut", "washer", "gasket", "socket", "screw", "tyre", "tire", "oil"};
-  return std::ranges::any_of(part.words, [&](const std::string& word) { return std::ranges::find(sized, std::string_view(stem_of(word))) != std::end(sized); });
+  constexpr std::string_view sized[] = {"seal",   "bearing", "ring",  "thread", "bolt", "nut", "washer",
+                                        "gasket", "socket",  "screw", "tyre",   "tire", "oil"};
+  return std::ranges::any_of(part.words, [&](const std::string& word) {
+    return std::ranges::find(sized, std::string_view(stem_of(word))) != std::end(sized);
+  });
 }
 
 }  // namespace
@@ -29,16 +35,26 @@ void read_measured(Draft& draft) {
   QuestionReading rest = reading;
   rest.lengths.clear();
   if (rest.has_designation()) return;
-  if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized)) return;
+  if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized))
+    return;
   const bool is_measured = says_any(draft, {"measur", "mike", "micd", "mic"});
   constexpr std::string_view judged[] = {"usable", "tired", "keep", "bin", "scrap", "throw", "knackered"};
-  const auto is_judgement = [&](const std::string& word) { return std::ranges::find(judged, std::string_view(word)) != std::end(judged); };
-  const bool is_judged = std::ranges::any_of(draft.question.tokens, [&](const Token& token) { return std::ranges::any_of(token.words, is_judgement); });
+  const auto is_judgement = [&](const std::string& word) {
+    return std::ranges::find(judged, std::string_view(word)) != std::end(judged);
+  };
+  const bool is_judged = std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
+    return std::ranges::any_of(token.words, is_judgement);
+  });
   if ((!is_measured && !is_judged) || names_chain(reading.lengths.front())) return;
-  std::erase_if(reading.parts, [&](const PartAsked& part) { return part.groups.empty() && std::ranges::all_of(part.words, is_judgement); });
-  reading.doubts.push_back("“" + reading.lengths.front().typed + "” was read as what was measured, to be held against the limit.");
+  std::erase_if(reading.parts, [&](const PartAsked& part) {
+    return part.groups.empty() && std::ranges::all_of(part.words, is_judgement);
+  });
+  reading.doubts.push_back("“" + reading.lengths.front().typed +
+                           "” was read as what was measured, to be held against the limit.");
   reading.lengths.clear();
-  std::erase_if(reading.figures, [](const std::string& figure) { return figure == "size" || figure == "reuse" || figure == "count" || figure == "length"; });
+  std::erase_if(reading.figures, [](const std::string& figure) {
+    return figure == "size" || figure == "reuse" || figure == "count" || figure == "length";
+  });
   add_new(reading.figures, "limit");
 }
 

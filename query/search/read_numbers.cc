@@ -15,7 +15,7 @@ constexpr std::size_t shortest_part_number = 4;        // letters and digits
 constexpr std::size_t most_numbers = 12;               // candidates for a number that is not whole
 constexpr std::size_t most_looked_alike = 200;
 
-constexpr std::ptrdiff_t shortest_frame = 4;             // digits of a frame number
+constexpr std::ptrdiff_t shortest_frame = 4;  // digits of a frame number
 
 bool is_two_numbers(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,/") == std::string::npos;
@@ -29,7 +29,8 @@ bool is_fraction(const Token& token) {
 
 // "frame HM3-002100", "chassis no. HM3-002100"
 bool read_frame(Draft& draft, std::size_t i) {
-  constexpr std::string_view frames[] = {"frame", "chassis", "vin", "rahmen", "rahmennummer", "cadre", "bastidor", "telaio"};
+  constexpr std::string_view frames[] = {"frame",        "chassis", "vin",      "rahmen",
+                                         "rahmennummer", "cadre",   "bastidor", "telaio"};
   constexpr std::string_view numbers[] = {"number", "no", "nr", "num", "numero"};
   const auto is_any = [&](std::size_t at, std::span<const std::string_view> words) {
     return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(at, word); });
@@ -38,7 +39,8 @@ bool read_frame(Draft& draft, std::size_t i) {
   const std::size_t at = is_any(i + 1, numbers) ? i + 2 : i + 1;
   if (!draft.is_free(at, 1)) return false;
   const std::string& typed = draft.token(at).typed;
-  if (std::ranges::count_if(typed, [](char sign) { return sign >= '0' && sign <= '9'; }) < shortest_frame) return false;
+  if (std::ranges::count_if(typed, [](char sign) { return sign >= '0' && sign <= '9'; }) < shortest_frame)
+    return false;
   draft.reading.frame = typed;
   draft.take(i, at + 1 - i);
   return true;
@@ -52,7 +54,10 @@ bool read_frame_alone(Draft& draft, std::size_t i) {
   const std::size_t run = typed.find_last_not_of("0123456789") + 1;
   if (run == 0 || static_cast<std::ptrdiff_t>(typed.size() - run) < shortest_run) return false;
   const std::string_view series = std::string_view(typed).substr(0, run);
-  const auto is_of_series = [](char sign) { return (sign >= 'A' && sign <= 'Z') || (sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9') || sign == '-'; };
+  const auto is_of_series = [](char sign) {
+    return (sign >= 'A' && sign <= 'Z') || (sign >= 'a' && sign <= 'z') || (sign >= '0' && sign <= '9') ||
+           sign == '-';
+  };
   const bool begins_with_letter = series.front() > '9';
   if (!begins_with_letter || !std::ranges::all_of(series, is_of_series)) return false;
   if (is_listed_number(draft.lexicon, squeeze(typed))) return false;
@@ -65,7 +70,8 @@ bool read_frame_alone(Draft& draft, std::size_t i) {
 bool read_year(Draft& draft, std::size_t i) {
   if (draft.reading.year != 0) return false;
   const std::string_view typed = draft.token(i).typed;
-  const bool is_short = typed.size() == 2 && typed.front() == '0' && is_number(draft.token(i)) && !draft.reading.machines.empty();
+  const bool is_short = typed.size() == 2 && typed.front() == '0' && is_number(draft.token(i)) &&
+                        !draft.reading.machines.empty();
   if (const auto year = year_in(is_short ? "'" + std::string(typed) : typed)) {  // "an 09 muleback"
     draft.reading.year = draft.reading.year_to = *year;
   } else {
@@ -85,7 +91,8 @@ bool read_year(Draft& draft, std::size_t i) {
 bool read_row_of_numbers(Draft& draft, std::size_t i) {
   std::size_t count = 0;
   while (count < 4 && draft.is_free(i + count, 1) && is_number(draft.token(i + count))) ++count;
-  if (count >= 2 && draft.is_free(i + count, 1) && is_two_numbers(draft.token(i + count))) ++count;  // "43 55 9,5/10,5"
+  if (count >= 2 && draft.is_free(i + count, 1) && is_two_numbers(draft.token(i + count)))
+    ++count;  // "43 55 9,5/10,5"
   for (; count >= 2; --count) {
     auto size = parse_size(draft.question.typed(i, count), Input::prompt);
     if (!size || size->count < 2) continue;
@@ -184,9 +191,7 @@ LengthOf meaning_beside(const Draft& draft, std::size_t i) {
 }
 
 // "after the 30, how many degrees": a stage of the torque whose rest is asked.
-bool is_stage_said(const Draft& draft) {
-  return draft.reading.asks("angle") || draft.reading.asks("stage");
-}
+bool is_stage_said(const Draft& draft) { return draft.reading.asks("angle") || draft.reading.asks("stage"); }
 
 bool read_measure(Draft& draft, std::size_t i) {
   if (is_stage_said(draft)) {

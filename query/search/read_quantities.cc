@@ -50,16 +50,19 @@ bool is_length(const Figure& figure) { return figure.unit->dimension == Dimensio
 
 // "6205 in the hub": where it is, no inches.
 bool ends_before_place(const Draft& draft, std::size_t end) {
-  constexpr std::string_view articles[] = {"the", "a", "an", "my", "our", "his", "her", "this", "that", "which", "what"};
+  constexpr std::string_view articles[] = {"the", "a",    "an",   "my",    "our", "his",
+                                           "her", "this", "that", "which", "what"};
   if (!draft.has_word(end - 1, "in")) return false;
-  if (end < draft.size() && !draft.token(end).has_digit && !readings(draft.token(end).typed).empty()) return true;  // "450 in mm"
+  if (end < draft.size() && !draft.token(end).has_digit && !readings(draft.token(end).typed).empty())
+    return true;  // "450 in mm"
   return std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(end, word); });
 }
 
 // "32006 in causeway"
 bool is_no_inches(const Draft& draft, std::size_t i, std::size_t count) {
   constexpr std::size_t most_digits = 3;
-  return count == 2 && draft.has_word(i + 1, "in") && draft.token(i).typed.size() > most_digits && draft.token(i).typed.find_first_not_of("0123456789") == std::string::npos;
+  return count == 2 && draft.has_word(i + 1, "in") && draft.token(i).typed.size() > most_digits &&
+         draft.token(i).typed.find_first_not_of("0123456789") == std::string::npos;
 }
 
 // The longest figure that begins there, with the word before it; where it stands.
@@ -74,7 +77,9 @@ FigureFound figure_at(const Draft& draft, std::size_t i) {
   if (bound && draft.has_word(first, "than")) ++first;
   if (first >= draft.size() || !draft.token(first).has_digit) return {};
   for (std::size_t count = most_tokens_of_a_figure; count > 0; --count) {
-    if (!draft.is_free(first, count) || ends_before_place(draft, first + count) || is_no_inches(draft, first, count)) continue;
+    if (!draft.is_free(first, count) || ends_before_place(draft, first + count) ||
+        is_no_inches(draft, first, count))
+      continue;
     const std::string typed = draft.question.typed(first, count);
     auto readings = parse_readings(bound ? std::string(bound->form) + " " + typed : typed, std::nullopt);
     if (readings && is_bare(readings->front())) return {std::move(readings).value(), first - i + count};
@@ -93,8 +98,11 @@ std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t 
   const bool names_head = is_one_of(draft, next + 1, {"head", "heads"});
   if (names_screw)
     return names_head ? std::pair(LengthOf::across_flats, 2) : std::pair(LengthOf::diameter, 0);
-  if (is_one_of(draft, next, {"inner"}) && is_one_of(draft, next + 1, {"tube", "tubes"})) return {LengthOf::anything, 0};  // of a tyre
-  if (is_one_of(draft, next, {"inner", "outer"}) && is_one_of(draft, next + 1, {"bush", "bushes", "bushing", "bushings"})) return {LengthOf::anything, 0};
+  if (is_one_of(draft, next, {"inner"}) && is_one_of(draft, next + 1, {"tube", "tubes"}))
+    return {LengthOf::anything, 0};  // of a tyre
+  if (is_one_of(draft, next, {"inner", "outer"}) &&
+      is_one_of(draft, next + 1, {"bush", "bushes", "bushing", "bushings"}))
+    return {LengthOf::anything, 0};
   if (is_one_of(draft, next, {"od", "outside", "outer"})) return {LengthOf::outside, 1};
   if (is_one_of(draft, next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
   if (is_one_of(draft, next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
@@ -158,14 +166,17 @@ bool read_figure(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures; but nothing here is as
-// large as "1990 outer screw" would have it, which is a year; and "6205 bore" asks for a bearing's.
+// "54 bore", "43 tube", "55.3 od": the word behind a bare number says what it measures; but nothing here is
+// as large as "1990 outer screw" would have it, which is a year; and "6205 bore" asks for a bearing's.
 bool read_named_number(Draft& draft, std::size_t i) {
-  if (year_in(draft.token(i).typed) || draft.lexicon.has_term(Prefix::bearing, draft.token(i).typed)) return false;
+  if (year_in(draft.token(i).typed) || draft.lexicon.has_term(Prefix::bearing, draft.token(i).typed))
+    return false;
   const auto is_dimension = [&](const std::string& typed) {
-    return typed.find_first_not_of("0123456789.,") == std::string::npos && !year_in(typed) && draft.lexicon.machines_with(typed).empty();
+    return typed.find_first_not_of("0123456789.,") == std::string::npos && !year_in(typed) &&
+           draft.lexicon.machines_with(typed).empty();
   };
-  if (i > 0 && !draft.taken[i - 1] && is_dimension(draft.token(i - 1).typed)) return false;  // "18 30 5 shaft seal"
+  if (i > 0 && !draft.taken[i - 1] && is_dimension(draft.token(i - 1).typed))
+    return false;  // "18 30 5 shaft seal"
   const auto number = parse_number(draft.token(i).typed, Input::prompt);
   const auto [of, more] = meaning_behind(draft, i + 1);
   if (!number || more == 0 || of == LengthOf::across_flats) return false;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// "pivot adjuster before the nut", "the bolt, not the nut", "105 or 120": what comes later in the job, what is excluded and
-// figures between which the asker doubts are not what is asked for.
+// "pivot adjuster before the nut", "the bolt, not the nut", "105 or 120": what comes later in the job, what
+// is excluded and figures between which the asker doubts are not what is asked for.
 #include <span>
 
 #include "query/library/fold.h"
@@ -10,7 +10,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t longest_later = 2;  // words that name what comes later; more are a question of their own
+constexpr std::size_t longest_later = 2;     // words for what comes later; more are a question of their own
 constexpr std::size_t longest_excluded = 4;  // words; more are a question of their own
 constexpr std::string_view articles[] = {"the", "a", "an", "its", "my", "any"};
 constexpr std::string_view excluding[] = {"without", "except", "excluding"};
@@ -45,29 +45,37 @@ void exclude(Draft& draft, std::size_t i) {
 bool excludes(Draft& draft, std::size_t i) {
   if (draft.taken[i]) return false;
   const bool is_first = i == 0 || (i == 1 && draft.has_word(0, "no"));  // "not two up, alone"
-  if (draft.has_word(i, "not")) return is_first || (is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise));
+  if (draft.has_word(i, "not"))
+    return is_first ||
+           (is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise));
   if (!is_any(draft, i, excluding)) return false;
   std::vector<std::string> words;
-  for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at) words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
-  std::erase_if(words, [](const std::string& word) { return std::ranges::find(articles, word) != std::end(articles); });
-  return std::ranges::none_of(draft.lexicon.groups_in(words), [](const GroupMatch& match) { return match.first == 0; });
+  for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at)
+    words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
+  std::erase_if(
+      words, [](const std::string& word) { return std::ranges::find(articles, word) != std::end(articles); });
+  return std::ranges::none_of(draft.lexicon.groups_in(words),
+                              [](const GroupMatch& match) { return match.first == 0; });
 }
 
 // "litres", "torque": what is asked, whatever was excluded before it.
 bool asks_figure(Draft& draft, std::size_t i) {
   if (!readings(draft.token(i).typed).empty()) return true;
-  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return match.group.starts_with("kind-"); });
+  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words),
+                             [](const GroupMatch& match) { return match.group.starts_with("kind-"); });
 }
 
 // "leaving the bottle aside", "expansion bottle not counted"
 void read_uncounted(Draft& draft) {
-  constexpr std::string_view before[] = {"leaving", "minus", "less", "counting"}, behind[] = {"counted", "included", "aside"};
+  constexpr std::string_view before[] = {"leaving", "minus", "less", "counting"},
+                             behind[] = {"counted", "included", "aside"};
   constexpr std::size_t longest_uncounted = 2;  // words
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!is_any(draft, i, behind) || (!draft.has_word(i - 1, "not") && !draft.has_word(i, "aside"))) continue;
     std::size_t first = draft.has_word(i - 1, "not") ? i - 1 : i;
     const std::size_t end = first;
-    while (first > 0 && end < first + longest_uncounted && names_something(draft, first - 1) && !asks_figure(draft, first - 1) && (first == end || !begins_clause(draft, first)) &&
+    while (first > 0 && end < first + longest_uncounted && names_something(draft, first - 1) &&
+           !asks_figure(draft, first - 1) && (first == end || !begins_clause(draft, first)) &&
            !is_any(draft, first - 1, before))
       --first;
     if (first == end) continue;
@@ -81,14 +89,18 @@ void read_uncounted(Draft& draft) {
 
 // "no play on the lever, what should it be"
 bool is_measured(Draft& draft, std::size_t i) {
-  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words), [](const GroupMatch& match) { return says_what_of_it(match.group); });
+  return std::ranges::any_of(draft.lexicon.groups_in(draft.token(i).words),
+                             [](const GroupMatch& match) { return says_what_of_it(match.group); });
 }
 
 // "no nut there", "no washer on it", "has no nut, it"
 void read_absences(Draft& draft) {
   constexpr std::string_view behind[] = {"there", "here", "on", "fitted", "anywhere"};
   for (std::size_t i = 0; i + 2 < draft.size(); ++i)
-    if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit && !asks_figure(draft, i + 1) && !is_measured(draft, i + 1) && (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2))) leave_out(draft, i + 1);
+    if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit &&
+        !asks_figure(draft, i + 1) && !is_measured(draft, i + 1) &&
+        (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2)))
+      leave_out(draft, i + 1);
 }
 
 void read_exclusions(Draft& draft) {
@@ -97,7 +109,9 @@ void read_exclusions(Draft& draft) {
     std::size_t first = i + 1;
     while (first < draft.size() && is_any(draft, first, articles)) ++first;
     std::size_t end = first;
-    while (end < draft.size() && names_something(draft, end) && !asks_figure(draft, end) && (end == first || !begins_clause(draft, end))) ++end;
+    while (end < draft.size() && names_something(draft, end) && !asks_figure(draft, end) &&
+           (end == first || !begins_clause(draft, end)))
+      ++end;
     if (end == first || end > first + longest_excluded) continue;
     draft.take(i, 1);
     for (std::size_t at = first; at < end; ++at) exclude(draft, at);
@@ -108,7 +122,9 @@ void read_exclusions(Draft& draft) {
 void read_excluded_codes(Draft& draft) {
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
     if (!draft.has_word(i, "not") || !draft.token(i + 1).words.front().starts_with("dot")) continue;
-    const std::string said = squeeze(draft.token(i + 1).typed + (draft.has_word(i + 1, "dot") && i + 2 < draft.size() ? draft.token(i + 2).typed : ""));
+    const std::string said =
+        squeeze(draft.token(i + 1).typed +
+                (draft.has_word(i + 1, "dot") && i + 2 < draft.size() ? draft.token(i + 2).typed : ""));
     if (std::erase(draft.reading.codes, said) > 0) draft.reading.left_out.push_back(said);
   }
 }
@@ -116,13 +132,15 @@ void read_excluded_codes(Draft& draft) {
 // That nothing is designated by.
 bool is_plain_number(Draft& draft, std::size_t i) {
   const std::string& typed = draft.token(i).typed;
-  if (draft.taken[i] || typed.find_first_not_of("0123456789.,") != std::string::npos || year_in(typed)) return false;
+  if (draft.taken[i] || typed.find_first_not_of("0123456789.,") != std::string::npos || year_in(typed))
+    return false;
   return !draft.lexicon.has_term(Prefix::bearing, typed) && !is_listed_number(draft.lexicon, typed);
 }
 
 // "22 mm" of "22"
 bool is_of(const std::string& typed, const std::string& number) {
-  return typed.starts_with(number) && typed.size() > number.size() && std::string_view("0123456789.,").find(typed[number.size()]) == std::string_view::npos;
+  return typed.starts_with(number) && typed.size() > number.size() &&
+         std::string_view("0123456789.,").find(typed[number.size()]) == std::string_view::npos;
 }
 
 // "105 or 120", "18 or 20 or 22 nm", "dot 4 or 5.1"
@@ -131,7 +149,8 @@ void read_doubted_figures(Draft& draft) {
   std::vector<bool> doubted(draft.size());
   for (std::size_t i = 1; i + 1 < draft.size(); ++i) {
     if (!draft.has_word(i, "or")) continue;
-    const bool is_of_code = draft.taken[i - 1] && !reading.codes.empty() && reading.codes.back().starts_with("dot");
+    const bool is_of_code =
+        draft.taken[i - 1] && !reading.codes.empty() && reading.codes.back().starts_with("dot");
     if (is_of_code && is_plain_number(draft, i + 1)) {
       reading.codes.push_back("dot" + draft.token(i + 1).typed);
       draft.take(i + 1, 1);
@@ -139,8 +158,10 @@ void read_doubted_figures(Draft& draft) {
     }
     if (!doubted[i - 1] && !is_plain_number(draft, i - 1)) continue;
     const std::string& last = draft.token(i + 1).typed;
-    const auto quantity = std::ranges::find_if(reading.quantities, [&](const QuantityAsked& each) { return is_of(each.typed, last); });
-    const auto length = std::ranges::find_if(reading.lengths, [&](const LengthAsked& each) { return is_of(each.typed, last); });
+    const auto quantity = std::ranges::find_if(
+        reading.quantities, [&](const QuantityAsked& each) { return is_of(each.typed, last); });
+    const auto length = std::ranges::find_if(
+        reading.lengths, [&](const LengthAsked& each) { return is_of(each.typed, last); });
     if (draft.taken[i + 1] && length != reading.lengths.end()) {
       reading.left_out.push_back(length->typed);
       reading.lengths.erase(length);
@@ -169,7 +190,8 @@ void read_sequence(Draft& draft) {
   for (std::size_t i = 1; i < draft.size(); ++i) {
     if (!draft.has_word(i, "before") || naming(draft, 0, i).empty()) continue;
     const auto later = naming(draft, i + 1, draft.size());
-    const bool has_digits = std::ranges::any_of(later, [&](std::size_t at) { return draft.token(at).has_digit; });
+    const bool has_digits =
+        std::ranges::any_of(later, [&](std::size_t at) { return draft.token(at).has_digit; });
     if (later.empty() || later.size() > longest_later || has_digits) continue;
     for (const std::size_t at : later) leave_out(draft, at);
   }

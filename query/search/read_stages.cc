@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// How a torque is reached: "60 + 60 deg", "stage 2 nm", "back off 45". Numbers of its stages, and no figure that is stated alone.
+// How a torque is reached: "60 + 60 deg", "stage 2 nm", "back off 45". Numbers of its stages, and no figure
+// that is stated alone.
 #include <span>
 
 #include "query/search/draft.h"
@@ -18,7 +19,9 @@ bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view>
 // "90" of "90deg"; empty if it is not written so.
 std::string number_of_degrees(const Token& token) {
   const std::size_t end = token.typed.find_first_not_of("0123456789");
-  const bool is_so = end != std::string::npos && end > 0 && std::ranges::find(degrees, std::string_view(token.typed).substr(end)) != std::end(degrees);
+  const bool is_so =
+      end != std::string::npos && end > 0 &&
+      std::ranges::find(degrees, std::string_view(token.typed).substr(end)) != std::end(degrees);
   return is_so ? token.typed.substr(0, end) : std::string();
 }
 
@@ -30,19 +33,24 @@ bool is_torque(const std::string& unit) {
 // "15" of "15nm"; empty if it is not written so.
 std::string number_before_unit(const Token& token) {
   const std::size_t end = token.typed.find_first_not_of("0123456789.");
-  return end != std::string::npos && end > 0 && is_torque(token.typed.substr(end)) ? token.typed.substr(0, end) : std::string();
+  return end != std::string::npos && end > 0 && is_torque(token.typed.substr(end))
+             ? token.typed.substr(0, end)
+             : std::string();
 }
 
 bool says_fastener(const Token& token) {
-  constexpr std::string_view fasteners[] = {"nut", "nuts", "bolt", "bolts", "stud", "studs", "screw", "screws", "head"};
-  return token.words.size() == 1 && std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
+  constexpr std::string_view fasteners[] = {"nut",   "nuts",  "bolt",   "bolts", "stud",
+                                            "studs", "screw", "screws", "head"};
+  return token.words.size() == 1 &&
+         std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
 }
 
 // Whether a plus stands before it.
 bool is_added(const Draft& draft, std::size_t i) {
   if (i >= draft.size() || !draft.token(i).has_digit) return false;
   const std::size_t end = draft.token(i - 1).end;
-  return std::string_view(draft.question.text).substr(end, draft.token(i).begin - end).find('+') != std::string_view::npos;
+  return std::string_view(draft.question.text).substr(end, draft.token(i).begin - end).find('+') !=
+         std::string_view::npos;
 }
 
 void take_stage(Draft& draft, std::size_t i, const std::string& number) {
@@ -53,7 +61,8 @@ void take_stage(Draft& draft, std::size_t i, const std::string& number) {
 // "60+60", as one word; its numbers, none if it is no sum.
 std::vector<std::string> summed(std::string_view typed) {
   std::vector<std::string> numbers;
-  const bool is_sum = typed.find('+') != std::string_view::npos && typed.find_first_not_of("0123456789+") == std::string_view::npos;
+  const bool is_sum = typed.find('+') != std::string_view::npos &&
+                      typed.find_first_not_of("0123456789+") == std::string_view::npos;
   for (std::size_t at = 0; is_sum && at <= typed.size();) {
     const std::size_t end = std::min(typed.find('+', at), typed.size());
     if (end > at) numbers.emplace_back(typed.substr(at, end - at));
@@ -69,15 +78,19 @@ bool read_sum(Draft& draft, std::size_t i) {
   std::vector<std::string> numbers = summed(draft.token(i).typed);
   const bool is_one_word = !numbers.empty();
   while (!is_one_word && is_added(draft, end)) ++end;
-  if (!is_one_word && (end == first || (!is_number(draft.token(i)) && number_before_unit(draft.token(i)).empty()))) return false;
+  if (!is_one_word &&
+      (end == first || (!is_number(draft.token(i)) && number_before_unit(draft.token(i)).empty())))
+    return false;
   if (!names_fastener(draft)) return false;
   for (const auto& number : numbers) take_stage(draft, i, number);
   for (std::size_t at = i; !is_one_word && at < end; ++at)
     if (draft.token(at).has_digit)
-      take_stage(draft, at, is_number(draft.token(at)) ? draft.token(at).typed : number_before_unit(draft.token(at)));
+      take_stage(draft, at,
+                 is_number(draft.token(at)) ? draft.token(at).typed : number_before_unit(draft.token(at)));
     else
       draft.take(at, 1);
-  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2]) take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
+  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2])
+    take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
   if (is_any(draft, end, degrees)) draft.take(end, 1);
   return true;
 }
@@ -99,12 +112,17 @@ bool read_succession(Draft& draft, std::size_t i) {
     else
       break;
   }
-  const bool has_model = std::ranges::any_of(numbers, [&](std::size_t each) { return is_model(draft, each); });
-  if (!says_then || has_model || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at || !names_fastener(draft)) return false;
+  const bool has_model =
+      std::ranges::any_of(numbers, [&](std::size_t each) { return is_model(draft, each); });
+  if (!says_then || has_model || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at ||
+      !names_fastener(draft))
+    return false;
   draft.take(i, at - i);
   for (const std::size_t each : numbers) {
     const Token& token = draft.token(each);
-    draft.reading.stages.push_back(is_number(token) ? token.typed : each == i ? number_before_unit(token) : number_of_degrees(token));
+    draft.reading.stages.push_back(is_number(token) ? token.typed
+                                   : each == i      ? number_before_unit(token)
+                                                    : number_of_degrees(token));
   }
   if (is_any(draft, at, degrees)) draft.take(at, 1);
   return true;
@@ -134,7 +152,8 @@ bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
 
 // "big end nuts +120 deg"
 bool read_added_angle(Draft& draft, std::size_t i) {
-  const bool is_alone = i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
+  const bool is_alone =
+      i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
   if (!is_alone || !is_any(draft, i + 1, degrees)) return false;
   take_stage(draft, i, draft.token(i).typed);
   draft.take(i + 1, 1);
@@ -145,10 +164,12 @@ bool read_added_angle(Draft& draft, std::size_t i) {
 bool read_loosening(Draft& draft, std::size_t i) {
   constexpr std::size_t least_digits = 2, most_digits = 3;
   const std::string& typed = draft.token(i).typed;
-  if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i))) return false;
+  if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i)))
+    return false;
   const bool is_backed = i > 1 && draft.has_word(i - 2, "back") && is_any(draft, i - 1, behind_back);
   const bool says_degrees = is_any(draft, i + 1, degrees);
-  const bool is_loosened = says_degrees && (is_any(draft, i - 1, loosening) || draft.has_word(i - 1, "back"));  // "loosen 17 nut" is its width
+  const bool is_loosened = says_degrees && (is_any(draft, i - 1, loosening) ||
+                                            draft.has_word(i - 1, "back"));  // "loosen 17 nut" is its width
   if ((!is_backed && !is_loosened) || is_model(draft, i)) return false;
   if (i + 1 < draft.size() && !says_degrees && !readings(draft.token(i + 1).typed).empty()) return false;
   draft.take(i - (is_backed ? 2 : 1), is_backed ? 2 : 1);
@@ -162,7 +183,8 @@ bool read_loosening(Draft& draft, std::size_t i) {
 bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.question.tokens, says_fastener); }
 
 bool read_stages(Draft& draft, std::size_t i) {
-  return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) || read_ordinal_of_stage(draft, i) || read_added_angle(draft, i) || read_loosening(draft, i);
+  return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) ||
+         read_ordinal_of_stage(draft, i) || read_added_angle(draft, i) || read_loosening(draft, i);
 }
 
 }  // namespace sheaf

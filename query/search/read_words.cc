@@ -22,7 +22,8 @@ std::optional<std::string> value_after(std::string_view group, std::string_view 
 
 bool says_end(const Draft& draft) {
   return std::ranges::any_of(draft.question.tokens, [](const Token& token) {
-    return token.words.size() == 1 && (token.words.front() == "front" || token.words.front() == "rear" || token.words.front() == "back");
+    return token.words.size() == 1 &&
+           (token.words.front() == "front" || token.words.front() == "rear" || token.words.front() == "back");
   });
 }
 
@@ -62,7 +63,10 @@ bool is_handlebar(const Draft& draft, const LooseWords& words, std::size_t i, co
   constexpr std::string_view articles[] = {"the", "my", "your", "his", "her", "its"};
   if (words[i].word == "bars") return true;
   if (words[i].word != "bar") return false;
-  const bool follows_article = words[i].token > 0 && std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(words[i].token - 1, word); });
+  const bool follows_article =
+      words[i].token > 0 && std::ranges::any_of(articles, [&](std::string_view word) {
+        return draft.has_word(words[i].token - 1, word);
+      });
   return follows_article || i + 1 < chosen.first + chosen.count;
 }
 
@@ -75,19 +79,25 @@ void read_match(Draft& draft, LooseWords& words, const std::vector<GroupMatch>& 
   for (const auto& match : matches)
     if (match.first == chosen.first && match.count == chosen.count && is_part_group(match.group))
       part.groups.push_back(match.group);
-  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) { return group == "temperature" || group == "thickness" || group == "six-lobe" || group == "suspension-sag"; });
+  part.is_aspect = std::ranges::any_of(part.groups, [](const std::string& group) {
+    return group == "temperature" || group == "thickness" || group == "six-lobe" || group == "suspension-sag";
+  });
   if (!part.groups.empty()) {
     for (std::size_t i = chosen.first; i < chosen.first + chosen.count; ++i)
-      if (words[i].word.size() >= 3 && !is_handlebar(draft, words, i, chosen)) add_unit(draft.reading, words[i].word);
+      if (words[i].word.size() >= 3 && !is_handlebar(draft, words, i, chosen))
+        add_unit(draft.reading, words[i].word);
     draft.reading.parts.push_back(std::move(part));
     take(words, chosen);
     return;
   }
-  const std::string_view other = says_end(draft) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
+  const std::string_view other =
+      says_end(draft) ? "side-rear" : "side-right";  // "r": rear, or where an end is said, right
   for (const auto& match : matches)
-    if (match.first == chosen.first && match.count == chosen.count && !(typed == "r" && match.group == other)) {
+    if (match.first == chosen.first && match.count == chosen.count &&
+        !(typed == "r" && match.group == other)) {
       read_meaning(draft.reading, match.group, typed);
-      if (const auto side = side_of_group(match.group); !side.empty()) draft.sides_said.push_back({std::string(side), words[chosen.first].token});
+      if (const auto side = side_of_group(match.group); !side.empty())
+        draft.sides_said.push_back({std::string(side), words[chosen.first].token});
     }
   take(words, chosen);
   leave_thing(draft, words, chosen);
@@ -107,12 +117,17 @@ bool is_parted(const Draft& draft, const LooseWords& words, const GroupMatch& ma
   return false;
 }
 
-// "linkage grease fittings": grease fittings, of the linkage, since no name here has a word for what the linkage's grease would
-// leave over.
-bool leaves_more(Draft& draft, const LooseWords& words, const std::vector<GroupMatch>& matches, const GroupMatch& match) {
+// "linkage grease fittings": grease fittings, of the linkage, since no name here has a word for what the
+// linkage's grease would leave over.
+bool leaves_more(Draft& draft, const LooseWords& words, const std::vector<GroupMatch>& matches,
+                 const GroupMatch& match) {
   const std::size_t last = match.first + match.count;  // left over
-  if (match.count != 2 || last >= words.size() || words[last].taken || draft.lexicon.names_with(words[last].word) || !draft.lexicon.groups_in({words[last].word}).empty()) return false;
-  const auto takes_it = [&](const GroupMatch& other) { return other.count == 2 && other.first == match.first + 1 && is_part_group(other.group); };
+  if (match.count != 2 || last >= words.size() || words[last].taken ||
+      draft.lexicon.names_with(words[last].word) || !draft.lexicon.groups_in({words[last].word}).empty())
+    return false;
+  const auto takes_it = [&](const GroupMatch& other) {
+    return other.count == 2 && other.first == match.first + 1 && is_part_group(other.group);
+  };
   return std::ranges::any_of(matches, takes_it) && draft.lexicon.names_with(words[match.first].word);
 }
 
@@ -148,11 +163,15 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
   const bool has_chain = std::ranges::any_of(words, [](const Loose& each) { return each.word == "chain"; });
   std::erase_if(matches, [&](const GroupMatch& match) {
     const std::string& word = words[match.first].word;
-    if ((word == "bare" || word == "backing") && match.count == 1) return true;  // no plural of the unit, no side
-    return match.group == "side-left" && match.count == 1 && (word == "link" || (word == "links" && has_chain));
+    if ((word == "bare" || word == "backing") && match.count == 1)
+      return true;  // no plural of the unit, no side
+    return match.group == "side-left" && match.count == 1 &&
+           (word == "link" || (word == "links" && has_chain));
   });
   for (const auto& match : matches)
-    if (match.count >= at_least && is_free(words, match) && !(match.count == 2 && begins_part(matches, match)) && !reaches_beside_question(draft, words, match) && !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
+    if (match.count >= at_least && is_free(words, match) &&
+        !(match.count == 2 && begins_part(matches, match)) && !reaches_beside_question(draft, words, match) &&
+        !leaves_more(draft, words, matches, match) && !is_within_number(draft, words, match) &&
         (is_part_group(match.group) || !is_parted(draft, words, match)))
       read_match(draft, words, matches, match);
 }
@@ -183,15 +202,18 @@ bool follows_a_name(const Draft& draft, const LooseWords& words, std::size_t i) 
   const bool is_fastener = std::ranges::any_of(
       matches, [](const GroupMatch& match) { return match.group == "bolt" || match.group == "nut"; });
   if (!is_fastener || token == 0 || draft.taken[token - 1]) return false;
-  const bool is_loose = std::ranges::any_of(words, [&](const Loose& each) { return each.token == token - 1; });
+  const bool is_loose =
+      std::ranges::any_of(words, [&](const Loose& each) { return each.token == token - 1; });
   return !is_loose && !std::ranges::all_of(draft.token(token - 1).words, is_noise);
 }
 
 // "back wheel, rim lock nut": the "back" is the wheel's, and makes no back nut.
 bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t i, std::size_t j) {
   const auto is_doubted = [&](const Loose& side) {  // "top or bottom"
-    constexpr std::string_view sides[] = {"top", "bottom", "upper", "lower", "front", "back", "rear", "left", "right"};
-    return std::ranges::find(sides, std::string_view(side.word)) != std::end(sides) && (draft.has_word(side.token + 1, "or") || (side.token > 0 && draft.has_word(side.token - 1, "or")));
+    constexpr std::string_view sides[] = {"top",  "bottom", "upper", "lower", "front",
+                                          "back", "rear",   "left",  "right"};
+    return std::ranges::find(sides, std::string_view(side.word)) != std::end(sides) &&
+           (draft.has_word(side.token + 1, "or") || (side.token > 0 && draft.has_word(side.token - 1, "or")));
   };
   if (is_doubted(words[i]) || is_doubted(words[j])) return true;
   const auto stands_before_other = [&](const Loose& side, const Loose& other) {
@@ -203,13 +225,17 @@ bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t
 
 // "calliper off for pads, how tight do its bolts go": not those of what was said on the way.
 bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other) {
-  constexpr std::string_view ways[] = {"for", "at", "with", "under", "behind", "from"}, articles[] = {"the", "a", "new", "its"};
-  const auto is_any = [&](std::size_t i, auto& words) { return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); }); };
+  constexpr std::string_view ways[] = {"for", "at", "with", "under", "behind", "from"},
+                             articles[] = {"the", "a", "new", "its"};
+  const auto is_any = [&](std::size_t i, auto& words) {
+    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
+  };
   const std::size_t first = std::min(one.token, other.token), last = std::max(one.token, other.token);
   const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
   if (!draft.reading.is_spoken) return false;
-  const bool is_turned = one.token > other.token && begins_clause(draft, one.token);  // "oil gauge in, engine hot": no engine oil
-  const bool is_told_after = is_beside_question(draft, last);                         // "the caliper bolts, hose is still on"
+  const bool is_turned = one.token > other.token &&
+                         begins_clause(draft, one.token);      // "oil gauge in, engine hot": no engine oil
+  const bool is_told_after = is_beside_question(draft, last);  // "the caliper bolts, hose is still on"
   const bool is_on_the_way = before > 0 && is_any(before - 1, ways);
   if (!is_turned && !is_told_after && !is_on_the_way) return false;
   for (std::size_t i = first + 1; i <= last; ++i)
@@ -221,11 +247,14 @@ bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other
 bool read_parted_pair(Draft& draft, LooseWords& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     for (std::size_t j = 0; j < words.size(); ++j) {
-      if (i == j || (j < i && follows_a_name(draft, words, j)) || is_side_of_another(draft, words, i, j) || is_said_on_the_way(draft, words[i], words[j])) continue;
+      if (i == j || (j < i && follows_a_name(draft, words, j)) || is_side_of_another(draft, words, i, j) ||
+          is_said_on_the_way(draft, words[i], words[j]))
+        continue;
       const LooseWords pair = {words[i], words[j]};
       const auto matches = draft.lexicon.groups_in(texts_of(pair));
       for (const auto& match : matches) {
-        if (match.count != 2 || !is_part_group(match.group) || match.group == "two-up") continue;  // "two sensors up north"
+        if (match.count != 2 || !is_part_group(match.group) || match.group == "two-up")
+          continue;  // "two sensors up north"
         LooseWords taken = pair;
         read_match(draft, taken, matches, match);
         words[i].taken = words[j].taken = true;

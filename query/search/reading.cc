@@ -66,9 +66,7 @@ std::string length_words(const LengthAsked& length) {
 
 }  // namespace
 
-bool is_generic_fastener(const PartAsked& part) {
-  return part.words.size() == 1 && part.has_group("bolt");
-}
+bool is_generic_fastener(const PartAsked& part) { return part.words.size() == 1 && part.has_group("bolt"); }
 
 bool PartAsked::has_group(std::string_view group) const {
   return std::ranges::find(groups, group) != groups.end();

@@ -28,11 +28,11 @@ struct PartAsked {
   std::vector<std::string> groups;  // groups of words that mean the same; none for a free word
   bool is_aspect = false;           // "diameter", "type": what of it is meant, and need not be in its name
   std::vector<std::vector<std::string>> groups_of_words = {};  // groups that each word alone names
-  std::size_t token = 0;     // of the question, where it begins
-  std::size_t phrase = 0;    // words that stand together have the same
-  bool says_whose = false;   // stands behind "of", "for"
-  bool describes = false;    // stands behind "with", "that", a comma: may only say more of what stands before
-  bool is_context = false;   // "axle nut is tight, which pinch bolt first": named in a clause, where another asks for a part
+  std::size_t token = 0;                                       // of the question, where it begins
+  std::size_t phrase = 0;                                      // words that stand together have the same
+  bool says_whose = false;                                     // stands behind "of", "for"
+  bool describes = false;   // stands behind "with", "that", a comma: may only say more of what stands before
+  bool is_context = false;  // "axle nut is tight, which pinch bolt first": in a clause beside what asks
   std::vector<std::string_view> assemblies = {};  // that it is the name of
 
   bool has_group(std::string_view group) const;
@@ -98,13 +98,13 @@ struct QuestionReading {
   std::vector<const Unit*> units;   // in which the answer is wanted
   std::vector<std::string> labels;  // "10W", "5wt": what bottles say, which is no scale
   std::vector<Correction> corrections;
-  std::vector<std::string> unread;    // words that nobody here knows
-  bool names_another = false;         // one of them is a thing that tells what is sought from ours: "turbo oil pipe"
+  std::vector<std::string> unread;  // words that nobody here knows
+  bool names_another = false;  // one of them is a thing that tells what is sought from ours: "turbo oil pipe"
   std::vector<std::string> left_aside;  // words that nothing holds together with the others
-  std::vector<std::string> excluded;  // words of what is not meant: "not the nut"
-  std::vector<std::string> left_out;  // words that say nothing here
-  bool is_spoken = false;             // typed as one speaks, in a sentence
-  std::vector<std::string> doubts;    // sentences: what could also have been meant
+  std::vector<std::string> excluded;    // words of what is not meant: "not the nut"
+  std::vector<std::string> left_out;    // words that say nothing here
+  bool is_spoken = false;               // typed as one speaks, in a sentence
+  std::vector<std::string> doubts;      // sentences: what could also have been meant
 
   bool asks(std::string_view figure) const;
   bool names_nothing() const;    // nothing that an entry could be found by

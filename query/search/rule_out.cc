@@ -20,8 +20,12 @@ void keep(Entries& entries, May may) {
 }
 
 // Words of the question of that sort that it has so, or that were asked at all.
-double count(const Evidence& evidence, Said said, Held held) { return evidence.words[static_cast<std::size_t>(said)][static_cast<std::size_t>(held)]; }
-double named(const Evidence& evidence, Said said) { return count(evidence, said, Held::name) + count(evidence, said, Held::brief); }
+double count(const Evidence& evidence, Said said, Held held) {
+  return evidence.words[static_cast<std::size_t>(said)][static_cast<std::size_t>(held)];
+}
+double named(const Evidence& evidence, Said said) {
+  return count(evidence, said, Held::name) + count(evidence, said, Held::brief);
+}
 double asked(const Evidence& evidence, Said said) {
   const auto& held = evidence.words[static_cast<std::size_t>(said)];
   return std::accumulate(held.begin(), held.end(), 0.0);
@@ -36,14 +40,17 @@ void rule_out_unstated(Entries& entries, const QuestionReading& reading) {
 
 // Of a step no figure is asked, but the order of the work.
 void rule_out_steps(Entries& entries, const QuestionReading& reading) {
-  if (reading.figures.empty() || reading.asks("step") || reading.asks("order") || reading.asks("pattern")) return;
+  if (reading.figures.empty() || reading.asks("step") || reading.asks("order") || reading.asks("pattern"))
+    return;
   keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "step"; });
 }
 
-// "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another machine.
+// "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another
+// machine.
 void rule_out_of_model(Entries& entries, const QuestionReading& reading) {
   const auto may_be_model = [](const LengthAsked& length) {
-    return length.bare && length.typed.size() >= 3 && length.typed.find_first_not_of("0123456789") == std::string::npos;
+    return length.bare && length.typed.size() >= 3 &&
+           length.typed.find_first_not_of("0123456789") == std::string::npos;
   };
   if (std::ranges::none_of(reading.lengths, may_be_model)) return;
   keep(entries, [&](const Weighed& each) { return meet_measures(each.hit.entry, reading).meets; });
@@ -62,15 +69,19 @@ void rule_out_unnamed(Entries& entries) {
   });
 }
 
-// "oil strainer plug", "starter relay screws": the strainer is no plug, and the starter's screws are not the relay's.
+// "oil strainer plug", "starter relay screws": the strainer is no plug, and the starter's screws are not the
+// relay's.
 void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witness& witness) {
   const auto stands_before = [&](const PartAsked& part) {
-    return std::ranges::any_of(reading.parts, [&](const PartAsked& other) { return other.phrase == part.phrase && other.token + 1 == part.token; });
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& other) {
+      return other.phrase == part.phrase && other.token + 1 == part.token;
+    });
   };
   for (const auto& part : reading.parts) {
     const bool is_within = tells_another(part, reading) && stands_before(part);
     const bool is_name = part.words.size() > 1 && names_a_part(part) && reading.parts.size() == 1;
-    if (is_within || is_name) keep(entries, [&](const Weighed& each) { return witness.names(each.hit, part.words.back()); });
+    if (is_within || is_name)
+      keep(entries, [&](const Weighed& each) { return witness.names(each.hit, part.words.back()); });
   }
 }
 
@@ -78,28 +89,41 @@ void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witne
 void rule_out_seals_of_oil(Entries& entries, const QuestionReading& reading) {
   const auto asks = [&](std::string_view ending) {
     return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
-      return std::ranges::any_of(part.groups, [&](const std::string& group) { return group == ending || group.ends_with("-" + std::string(ending)); });
+      return std::ranges::any_of(part.groups, [&](const std::string& group) {
+        return group == ending || group.ends_with("-" + std::string(ending));
+      });
     });
   };
-  if (asks("oil") && !asks("seal")) keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "seal"; });
+  if (asks("oil") && !asks("seal"))
+    keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "seal"; });
 }
 
 // "clutch fluid, can I use dot 4": the brake's has the code, and is not what was named, where another is.
 void rule_out_of_other_part(Entries& entries) {
-  const auto lacks_one = [](const Weighed& each) { return count(each.evidence, Said::part, Held::nowhere) > 0; };
-  const auto names_all = [](const Weighed& each) { return named(each.evidence, Said::part) > 0 && named(each.evidence, Said::part) == asked(each.evidence, Said::part); };
-  if (std::ranges::any_of(entries, names_all)) keep(entries, [&](const Weighed& each) { return !lacks_one(each); });
+  const auto lacks_one = [](const Weighed& each) {
+    return count(each.evidence, Said::part, Held::nowhere) > 0;
+  };
+  const auto names_all = [](const Weighed& each) {
+    return named(each.evidence, Said::part) > 0 &&
+           named(each.evidence, Said::part) == asked(each.evidence, Said::part);
+  };
+  if (std::ranges::any_of(entries, names_all))
+    keep(entries, [&](const Weighed& each) { return !lacks_one(each); });
 }
 
 // "M8x999": another thread, size or bearing than it has of the kind asked for.
 void rule_out_otherwise_designated(Entries& entries, const QuestionReading& reading) {
-  if (!has_designation_but_length(reading) || !reading.machines.empty()) return;  // "would a 32006 fit": what the machine has
+  if (!has_designation_but_length(reading) || !reading.machines.empty())
+    return;  // "would a 32006 fit": what the machine has
   const auto states_other = [&](const FieldRecord& field) {
-    return (field.key == "thread" && !reading.threads.empty()) || (field.key == "size" && !reading.sizes.empty()) || (field.key == "bearing" && !reading.bearings.empty());
+    return (field.key == "thread" && !reading.threads.empty()) ||
+           (field.key == "size" && !reading.sizes.empty()) ||
+           (field.key == "bearing" && !reading.bearings.empty());
   };
   keep(entries, [&](const Weighed& each) {
     const bool is_row = each.hit.entry.fits.empty();
-    return each.evidence.designations[0] > 0 || !(is_row || std::ranges::any_of(each.hit.entry.fields, states_other));
+    return each.evidence.designations[0] > 0 ||
+           !(is_row || std::ranges::any_of(each.hit.entry.fields, states_other));
   });
 }
 
@@ -107,12 +131,15 @@ void rule_out_otherwise_designated(Entries& entries, const QuestionReading& read
 void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
   const auto is_load = [](const std::string& group) { return group == "two-up" || group == "rider-alone"; };
   std::vector<std::string> asked;
-  for (const auto& part : reading.parts) std::ranges::copy_if(part.groups, std::back_inserter(asked), is_load);
+  for (const auto& part : reading.parts)
+    std::ranges::copy_if(part.groups, std::back_inserter(asked), is_load);
   if (asked.empty()) return;
   keep(entries, [&](const Weighed& each) {
     return std::ranges::all_of(each.hit.entry.fields, [&](const FieldRecord& field) {
       if (field.key != "load") return true;
-      const auto is_asked = [&](const GroupMatch& match) { return std::ranges::find(asked, match.group) != asked.end(); };
+      const auto is_asked = [&](const GroupMatch& match) {
+        return std::ranges::find(asked, match.group) != asked.end();
+      };
       return std::ranges::any_of(lexicon.groups_in(words_of(fold(field.text))), is_asked);
     });
   });
@@ -123,21 +150,34 @@ void rule_out_excluded(Entries& entries, const QuestionReading& reading) {
   for (const auto& word : reading.excluded) {
     const std::string stem = stem_of(word);
     const auto has_stem = [&](const std::string& other) { return stem_of(other) == stem; };
-    if (std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::any_of(part.words, has_stem); })) continue;
-    keep(entries, [&](const Weighed& each) { return std::ranges::none_of(words_of(fold(each.hit.entry.name)), has_stem); });
+    if (std::ranges::any_of(reading.parts,
+                            [&](const PartAsked& part) { return std::ranges::any_of(part.words, has_stem); }))
+      continue;
+    keep(entries, [&](const Weighed& each) {
+      return std::ranges::none_of(words_of(fold(each.hit.entry.name)), has_stem);
+    });
   }
 }
 
 // "air filter": an oil filter is none, for what it shares with it belongs to a name of its own.
 void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
-  if (!reading.is_spoken || reading.parts.size() != 1 || reading.parts.front().words.size() < 2 || !names_a_part(reading.parts.front())) return;
+  if (!reading.is_spoken || reading.parts.size() != 1 || reading.parts.front().words.size() < 2 ||
+      !names_a_part(reading.parts.front()))
+    return;
   const PartAsked& part = reading.parts.front();
   keep(entries, [&](const Weighed& each) {
     const auto words = words_of(fold(each.hit.entry.name));
-    const auto holds = [&](const std::string& asked) { return std::ranges::any_of(words, [&](const std::string& word) { return stem_of(word) == stem_of(asked); }); };
+    const auto holds = [&](const std::string& asked) {
+      return std::ranges::any_of(words,
+                                 [&](const std::string& word) { return stem_of(word) == stem_of(asked); });
+    };
     const auto& matches = lexicon.groups_in(words);
-    const bool is_called_so = std::ranges::all_of(part.words, holds) || std::ranges::any_of(matches, [&](const GroupMatch& match) { return part.has_group(match.group); });
-    const auto is_of_another = [&](const GroupMatch& match) { return match.count > 1 && stem_of(words[match.first + match.count - 1]) == stem_of(part.words.back()); };
+    const bool is_called_so =
+        std::ranges::all_of(part.words, holds) ||
+        std::ranges::any_of(matches, [&](const GroupMatch& match) { return part.has_group(match.group); });
+    const auto is_of_another = [&](const GroupMatch& match) {
+      return match.count > 1 && stem_of(words[match.first + match.count - 1]) == stem_of(part.words.back());
+    };
     return is_called_so || std::ranges::none_of(matches, is_of_another);
   });
 }
@@ -146,11 +186,14 @@ void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Le
 void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
   constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
   for (const auto asked : run_outs) {
-    const auto asks = [&](std::string_view group) { return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return part.has_group(group); }); };
+    const auto asks = [&](std::string_view group) {
+      return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return part.has_group(group); });
+    };
     const auto other = asked == run_outs[0] ? run_outs[1] : run_outs[0];
     if (!asks(asked) || asks(other)) continue;
     keep(entries, [&](const Weighed& each) {
-      return std::ranges::none_of(lexicon.groups_in(words_of(fold(each.hit.entry.name))), [&](const GroupMatch& match) { return match.group == other; });
+      return std::ranges::none_of(lexicon.groups_in(words_of(fold(each.hit.entry.name))),
+                                  [&](const GroupMatch& match) { return match.group == other; });
     });
   }
 }

@@ -2,8 +2,8 @@
 #include "query/search/searcher.h"
 
 #include <algorithm>
-#include <span>
 #include <limits>
+#include <span>
 #include <tuple>
 
 #include "query/search/figures.h"
@@ -14,11 +14,11 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t most_kept = 500;    // entries; a count reads each once
-constexpr std::size_t most_weighed = 100;   // entries that hold some of what was asked
+constexpr std::size_t most_kept = 500;            // entries; a count reads each once
+constexpr std::size_t most_weighed = 100;         // entries that hold some of what was asked
 constexpr Xapian::doccount most_to_walk = 20000;  // entries with one word, where no machine narrows them
-constexpr double called_otherwise = 3.5;  // cost from which on it is another thing;
-constexpr double noted_otherwise = 2.5;   // where only its notes hold some of what was asked
+constexpr double called_otherwise = 3.5;          // cost from which on it is another thing;
+constexpr double noted_otherwise = 2.5;           // where only its notes hold some of what was asked
 
 bool comes_before(const Hit& left, const Hit& right) {
   return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
@@ -51,20 +51,26 @@ void charge_aspects(std::vector<Hit>& hits) {
 
 // "seat height" is none of a step that seats something, and no bolt has a width.
 void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading) {
-  constexpr std::string_view of_parts[] = {"height", "width", "depth", "high", "wide", "deep", "tall"}, of_all[] = {"diameter", "thickness", "length"};
+  constexpr std::string_view of_parts[] = {"height", "width", "depth", "high", "wide", "deep", "tall"},
+                             of_all[] = {"diameter", "thickness", "length"};
   const auto asks = [&](std::span<const std::string_view> dimensions) {
-    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(dimensions, part.typed) != dimensions.end(); });
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
+      return std::ranges::find(dimensions, part.typed) != dimensions.end();
+    });
   };
   const bool of_part = asks(of_parts);
   if (of_part || asks(of_all)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
-  if (of_part) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
+  if (of_part)
+    std::erase_if(hits,
+                  [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
 }
 
 // "fork level": the length of its spring is none.
 void leave_out_without_level(std::vector<Hit>& hits, const QuestionReading& reading) {
   if (!reading.asks("level")) return;
   const auto is_other = [](const Hit& hit) {
-    return is_measure(hit.entry.kind) && !is_called(hit.entry, "level") && !is_called(hit.entry, "height") && !is_called(hit.entry, "gap");
+    return is_measure(hit.entry.kind) && !is_called(hit.entry, "level") && !is_called(hit.entry, "height") &&
+           !is_called(hit.entry, "gap");
   };
   std::erase_if(hits, is_other);
 }
@@ -74,7 +80,8 @@ void leave_out_otherwise_measured(std::vector<Hit>& hits, const QuestionReading&
   for (const auto& figure : reading.figures) {
     const auto dimension = dimension_of_figure(figure);
     if (!dimension) continue;
-    std::erase_if(hits, [&](const Hit& hit) { return is_measure(hit.entry.kind) && !states(hit.entry, *dimension); });
+    std::erase_if(
+        hits, [&](const Hit& hit) { return is_measure(hit.entry.kind) && !states(hit.entry, *dimension); });
   }
 }
 
@@ -82,11 +89,15 @@ void leave_out_otherwise_measured(std::vector<Hit>& hits, const QuestionReading&
 void keep_stated_in_units(std::vector<Hit>& hits, const QuestionReading& reading) {
   if (reading.units.empty() || hits.empty()) return;
   const auto is_stated = [&](const Hit& hit) {
-    return std::ranges::any_of(reading.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
+    return std::ranges::any_of(reading.units,
+                               [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
   };
-  const auto may_be_meant = [&](const Hit& hit) { return (hit.by_name || !hits.front().by_name) && is_stated(hit); };
+  const auto may_be_meant = [&](const Hit& hit) {
+    return (hit.by_name || !hits.front().by_name) && is_stated(hit);
+  };
   const bool is_all_asked = reading.parts.empty() && !reading.assemblies.empty();  // "fork clicks"
-  if ((is_all_asked || !is_stated(hits.front())) && std::ranges::any_of(hits, may_be_meant)) std::erase_if(hits, [&](const Hit& hit) { return !is_stated(hit); });
+  if ((is_all_asked || !is_stated(hits.front())) && std::ranges::any_of(hits, may_be_meant))
+    std::erase_if(hits, [&](const Hit& hit) { return !is_stated(hit); });
 }
 
 }  // namespace
@@ -116,7 +127,8 @@ Candidates Searcher::candidates(std::size_t library, const QuestionReading& read
 }
 
 void Searcher::fail(std::size_t library, const Xapian::Error& error) {
-  failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" + error.get_msg() + "); sheaf about --verify says more"};
+  failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
+                     error.get_msg() + "); sheaf about --verify says more"};
 }
 
 const EntryRecord* Searcher::entry_of(std::size_t library, EntryId id) {
@@ -160,8 +172,8 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
-    into.hits.push_back(
-        {id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.names_some, rank.aspects_absent, std::move(meeting.differs)});
+    into.hits.push_back({id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.names_some,
+                         rank.aspects_absent, std::move(meeting.differs)});
   }
   return number;
 }
@@ -202,14 +214,17 @@ std::vector<Hit> Searcher::holding_some(const QuestionReading& reading) {
 std::vector<EntryId> Searcher::ids_holding_some(std::size_t library, const QuestionReading& reading) try {
   const auto& database = index_of(*lexicon_.libraries()[library]).database();
   auto terms = terms_of_words(reading);
-  if (reading.machines.empty()) std::erase_if(terms, [&](const std::string& term) { return database.get_termfreq(term) > most_to_walk; });
-  return terms.empty() ? std::vector<EntryId>{} : having_most(plan_terms(reading, terms), database, most_weighed);
+  if (reading.machines.empty())
+    std::erase_if(terms, [&](const std::string& term) { return database.get_termfreq(term) > most_to_walk; });
+  return terms.empty() ? std::vector<EntryId>{}
+                       : having_most(plan_terms(reading, terms), database, most_weighed);
 } catch (const Xapian::Error& error) {
   fail(library, error);
   return {};
 }
 
-std::vector<Hit> Searcher::entries_at(const Hit& like, const std::string& address, const QuestionReading& reading) {
+std::vector<Hit> Searcher::entries_at(const Hit& like, const std::string& address,
+                                      const QuestionReading& reading) {
   std::vector<Hit> hits;
   auto entries = lexicon_.libraries()[like.library]->entries_at(address);
   if (!entries) {

@@ -34,11 +34,13 @@ class Searcher {
 
   Hits search(const QuestionReading& reading, const Demand& demand);
 
-  // Entries of the machine and year that have some word of the question: those that have most, whatever else was asked. Their
-  // cost is not reckoned. A table's rows are among them where no machine, or a designation, was named.
+  // Entries of the machine and year that have some word of the question: those that have most, whatever else
+  // was asked. Their cost is not reckoned. A table's rows are among them where no machine, or a designation,
+  // was named.
   std::vector<Hit> holding_some(const QuestionReading& reading);
 
-  // Those with that address in the library of the hit that fit the machine and the year, ranked as the hit is.
+  // Those with that address in the library of the hit that fit the machine and the year, ranked as the hit
+  // is.
   std::vector<Hit> entries_at(const Hit& like, const std::string& address, const QuestionReading& reading);
 
   // What went wrong in a library; a search after it is incomplete.

@@ -9,7 +9,8 @@ namespace {
 constexpr std::size_t shortest_joined = 6, shortest_half = 2;  // letters
 
 bool begins_or_shortens(std::string_view half, std::string_view word) {
-  const std::string_view one = half.size() > shortest_half && half.ends_with('s') ? half.substr(0, half.size() - 1) : half;
+  const std::string_view one =
+      half.size() > shortest_half && half.ends_with('s') ? half.substr(0, half.size() - 1) : half;
   return word.starts_with(half) || word == one || shortens(half, word);
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// A word of a long table, held in the table itself. One of std::string_view holds addresses instead, which are put right
-// whenever a program starts: every page of the table is copied then, though few questions look into it.
+// A word of a long table, held in the table itself. One of std::string_view holds addresses instead, which
+// are put right whenever a program starts: every page of the table is copied then, though few questions look
+// into it.
 #pragma once
 
 #include <algorithm>

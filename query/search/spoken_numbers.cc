@@ -49,7 +49,8 @@ std::vector<Word> words_between_spaces(std::string_view text) {
 }
 
 int number_of(const Word& word) {
-  const auto found = std::ranges::find(spoken, std::string_view(word.folded), [](const Spoken& each) { return each.word.text(); });
+  const auto found = std::ranges::find(spoken, std::string_view(word.folded),
+                                       [](const Spoken& each) { return each.word.text(); });
   return found == spoken.end() ? 0 : found->number;
 }
 
@@ -57,13 +58,15 @@ bool is_unit(const std::vector<Word>& words, std::size_t i) {
   return i < words.size() && words[i].folded.size() > 1 && !readings(words[i].folded).empty();
 }
 
-// "twenty fourteen", "nineteen ninety five", "two thousand and nine": a year, and how many words say it; 0 of none.
+// "twenty fourteen", "nineteen ninety five", "two thousand and nine": a year, and how many words say it; 0 of
+// none.
 std::pair<int, std::size_t> year_at(const std::vector<Word>& words, std::size_t i) {
   const auto number = [&](std::size_t at) { return at < words.size() ? number_of(words[at]) : 0; };
   const auto tens_and_ones = [&](std::size_t at) -> std::pair<int, std::size_t> {
     const int tens = number(at), ones = number(at + 1);
     if (tens < 10) return {0, 0};
-    return tens >= 20 && tens % 10 == 0 && ones > 0 && ones < 10 ? std::pair(tens + ones, std::size_t{2}) : std::pair(tens, std::size_t{1});
+    return tens >= 20 && tens % 10 == 0 && ones > 0 && ones < 10 ? std::pair(tens + ones, std::size_t{2})
+                                                                 : std::pair(tens, std::size_t{1});
   };
   if ((number(i) == 20 || number(i) == 19) && number(i + 1) >= 10) {
     const auto [rest, count] = tens_and_ones(i + 1);
@@ -81,16 +84,20 @@ std::pair<int, std::size_t> year_at(const std::vector<Word>& words, std::size_t 
 
 // "quarter inch", "three eighths", "five sixteenths": a fraction, and how many words say it; none of others.
 std::pair<std::string, std::size_t> fraction_at(const std::vector<Word>& words, std::size_t i) {
-  const auto is = [&](std::size_t at, std::string_view word) { return at < words.size() && words[at].folded == word; };
+  const auto is = [&](std::size_t at, std::string_view word) {
+    return at < words.size() && words[at].folded == word;
+  };
   constexpr std::string_view wrenches[] = {"wrench", "clicker", "ratchet"};
-  constexpr std::size_t near = 5;  // words
+  constexpr std::size_t near = 5;                                        // words
   for (std::size_t at = i; at < std::min(i + near, words.size()); ++at)  // which are called so
     if (std::ranges::find(wrenches, std::string_view(words[at].folded)) != std::end(wrenches)) return {};
   const auto is_inch = [&](std::size_t at) { return is(at, "inch") || is(at, "inches"); };
   if ((is(i, "quarter") || is(i, "half")) && is_inch(i + 1)) return {is(i, "half") ? "1/2" : "1/4", 1};
   const int count = number_of(words[i]);
   const int parts = is(i + 1, "quarters") ? 4 : is(i + 1, "eighths") ? 8 : is(i + 1, "sixteenths") ? 16 : 0;
-  return count > 0 && count < parts ? std::pair(std::to_string(count) + "/" + std::to_string(parts), std::size_t{2}) : std::pair(std::string(), std::size_t{0});
+  return count > 0 && count < parts
+             ? std::pair(std::to_string(count) + "/" + std::to_string(parts), std::size_t{2})
+             : std::pair(std::string(), std::size_t{0});
 }
 
 // "7/8 of an inch"
@@ -131,7 +138,8 @@ std::string with_digits(std::string_view said) {
       last = i + 1;
     }
     const bool is_thousand = last + 1 < words.size() && words[last + 1].folded == "thousand";
-    if (is_thousand && number > 0 && (number != 2 || is_unit(words, last + 2))) {  // "two thousand" alone may begin a year
+    if (is_thousand && number > 0 &&
+        (number != 2 || is_unit(words, last + 2))) {  // "two thousand" alone may begin a year
       number *= 1000;
       ++last;
     }

@@ -7,8 +7,8 @@
 
 namespace sheaf {
 
-// The text with its numbers from ten to ninety-nine, thousands of them, years and fractions in digits, and those below ten
-// where a unit follows.
+// The text with its numbers from ten to ninety-nine, thousands of them, years and fractions in digits, and
+// those below ten where a unit follows.
 std::string with_digits(std::string_view text);
 
 }  // namespace sheaf

@@ -160,7 +160,9 @@ bool is_numbered(const Drive& drive) {
          (has_no_unit && (drive.shape == Shape::six_lobe || drive.shape == Shape::six_lobe_external));
 }
 
-bool is_drive_number(const Number& size) { return size.places == 0 && size.denominator == 1 && size.digits <= highest_number; }
+bool is_drive_number(const Number& size) {
+  return size.places == 0 && size.denominator == 1 && size.digits <= highest_number;
+}
 
 // What the words left open: mm at a prompt, inches for fractions; and what they must not leave open.
 Result<Drive> settle(Drive drive, std::optional<Shape> shape, const Reader& reader, Input input) {
@@ -171,7 +173,8 @@ Result<Drive> settle(Drive drive, std::optional<Shape> shape, const Reader& read
   drive.shape = *shape;
   if (drive.unit == "slots" && *shape != Shape::castellated)
     return reader.failure("only a castellated nut counts slots");
-  if (drive.size && is_numbered(drive) && (measured || drive.unit == "slots" || !is_drive_number(*drive.size)))
+  if (drive.size && is_numbered(drive) &&
+      (measured || drive.unit == "slots" || !is_drive_number(*drive.size)))
     return reader.failure("such a drive has a number from 1 to 100: PH2, T30");
   if (!drive.size || !drive.unit.empty()) return drive;
   if (*shape == Shape::castellated) drive.unit = "slots";

@@ -121,7 +121,8 @@ Failure as_typed(Failure failure, std::string_view typed, std::string_view text)
       if (at < typed.size() && text[i] == typed[at]) ++at;  // else a zero that nobody typed
     return static_cast<int>(at);
   };
-  const auto begin = static_cast<std::size_t>(failure.at), end = begin + static_cast<std::size_t>(failure.length);
+  const auto begin = static_cast<std::size_t>(failure.at),
+             end = begin + static_cast<std::size_t>(failure.length);
   failure.at = place(begin);
   failure.length = place(end) - failure.at;
   return failure;
@@ -148,7 +149,8 @@ std::string with_leading_zeros(std::string_view text) {
   std::string result;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const bool is_sign = i > 0 && (text[i - 1] == 'x' || text[i - 1] == '*');
-    const bool begins = i == 0 || text[i - 1] == ' ' || (is_sign && (i == 1 || text[i - 2] == ' ' || is_digit(i - 2)));  // no "approx.50"
+    const bool begins = i == 0 || text[i - 1] == ' ' ||
+                        (is_sign && (i == 1 || text[i - 2] == ' ' || is_digit(i - 2)));  // no "approx.50"
     if (text[i] == '.' && begins && is_digit(i + 1)) result += '0';
     result += text[i];
   }

@@ -128,7 +128,7 @@ Result<Number> Reader::take_mixed(Input input) {
     }
   }
   const bool is_whole = bottom && *bottom > 0 && top % *bottom == 0;  // "10/10" are two heights, or nothing
-  if (!bottom || is_whole) {  // not a fraction after all
+  if (!bottom || is_whole) {                                          // not a fraction after all
     next_ = start;
     return take_decimal(input);
   }

@@ -121,7 +121,8 @@ Result<Size> read_dimensions(Reader& reader, Parting parting, Input input) {
     return reader.failure("fractions are for inches: write in after them, or decimals of mm");
   }
   const auto is_whole = [](const Number& number) { return number.places == 0; };
-  if (unit == "in" && size.step && (is_whole(size.value[static_cast<std::size_t>(size.count - 1)]) || is_whole(*size.step)))
+  if (unit == "in" && size.step &&
+      (is_whole(size.value[static_cast<std::size_t>(size.count - 1)]) || is_whole(*size.step)))
     return reader.failure("of inches a whole number over another is a fraction: write it without spaces");
   size.unit = unit == "in" ? "in" : "mm";
   return size;

@@ -57,7 +57,8 @@ std::string grade_name(Reader& reader) {
 std::string names_of(std::span<const PropertyClass> rows) {
   std::string names;
   for (const PropertyClass& row : rows) {
-    if (names.find(row.name) == std::string::npos && names.size() < 200) names += (names.empty() ? "" : ", ") + row.name;
+    if (names.find(row.name) == std::string::npos && names.size() < 200)
+      names += (names.empty() ? "" : ", ") + row.name;
   }
   return names;
 }

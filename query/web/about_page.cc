@@ -7,8 +7,8 @@ namespace {
 std::string library_html(const LibraryFacts& facts) {
   Facts rows;
   rows.add("library", facts.name);
-  rows.add("holds", std::to_string(facts.entries) + " entries on " + std::to_string(facts.sheets) + " sheets, " +
-                        std::to_string(facts.words) + " words");
+  rows.add("holds", std::to_string(facts.entries) + " entries on " + std::to_string(facts.sheets) +
+                        " sheets, " + std::to_string(facts.words) + " words");
   rows.add("checked", facts.data_date.empty() ? "no date of checking" : "last on " + facts.data_date);
   rows.add("digest", facts.digest, "digest");
   return rows.finish();
@@ -25,8 +25,12 @@ Response about_page(const Asking& asking) {
   std::string body = "<main id=\"answer\">\n<h1 class=\"plain\">What answers here</h1>\n";
   for (const Library* library : asking.opened.libraries()) body += library_html(library->facts());
   if (const Crib* crib = asking.opened.crib())
-    body += element("p", "", "Wrenches: " + crib->shop + ", " + std::to_string(crib->wrenches.size()) + " in its crib.");
-  return framed({.title = "about", .body = body + std::string(device_html) + "</main>\n", .section = "about", .with_search = false},
+    body += element(
+        "p", "", "Wrenches: " + crib->shop + ", " + std::to_string(crib->wrenches.size()) + " in its crib.");
+  return framed({.title = "about",
+                 .body = body + std::string(device_html) + "</main>\n",
+                 .section = "about",
+                 .with_search = false},
                 asking);
 }
 

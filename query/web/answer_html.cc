@@ -12,9 +12,7 @@ constexpr int widest_huge = 7, widest_large = 18;  // signs
 constexpr std::size_t machines_at_the_bench = 3;
 
 // What follows from the source's own figure is marked, and says whether a digit was rounded.
-std::string derived_words(const Derived& derived) {
-  return (derived.exact ? "= " : "≈ ") + derived.lead;
-}
+std::string derived_words(const Derived& derived) { return (derived.exact ? "= " : "≈ ") + derived.lead; }
 
 std::string with_band(const std::string& lead, const std::string& band) {
   return band.empty() ? lead : lead + " (" + band + ")";
@@ -43,8 +41,8 @@ std::string name_html(const Answer& answer, const Asking& asking) {
 
 // The figure and the name are one heading: they are heard together.
 std::string head_html(const Answer& answer, const Asking& asking, bool whole) {
-  const std::string name = "<span class=\"name\">" + (whole ? escaped(answer.name) : name_html(answer, asking)) +
-                           "</span>";
+  const std::string name =
+      "<span class=\"name\">" + (whole ? escaped(answer.name) : name_html(answer, asking)) + "</span>";
   if (!answer.entry.withdrawn.empty()) {
     const auto& withdrawal = answer.entry.withdrawn.front();
     return "<h1>" + name + "</h1>\n" +
@@ -62,7 +60,8 @@ std::string head_html(const Answer& answer, const Asking& asking, bool whole) {
 }
 
 std::string machines_html(const Answer& answer, bool whole) {
-  const std::size_t shown = whole ? answer.machines.size() : std::min(answer.machines.size(), machines_at_the_bench);
+  const std::size_t shown =
+      whole ? answer.machines.size() : std::min(answer.machines.size(), machines_at_the_bench);
   std::string lines = element("p", "marks", joined(answer.marks, " · "));
   for (std::size_t i = 0; i < shown; ++i) lines += element("p", "machine", answer.machines[i]);
   if (const auto hidden = answer.machines.size() - shown)
@@ -171,23 +170,29 @@ std::string answer_item_html(const Answer& answer, const Asking& asking) {
 }
 
 std::string notice_html(bool invented) {
-  return element("p", "notice",
-                 (invented ? std::string(invented_notice) + " " : std::string()) + std::string(authority_notice));
+  return element(
+      "p", "notice",
+      (invented ? std::string(invented_notice) + " " : std::string()) + std::string(authority_notice));
 }
 
-std::string report_html(const std::vector<Answer>& answers, const Asking& asking, const std::string& read_as) {
+std::string report_html(const std::vector<Answer>& answers, const Asking& asking,
+                        const std::string& read_as) {
   std::string lines = "A figure seems wrong.\n";
   if (!read_as.empty())
     lines += escaped("asked: " + asking.given("q")) + "\n" + escaped("read as: " + read_as) + "\n";
   for (const auto& answer : answers) {
     const std::string conditions = conditions_of(answer);
-    lines += escaped("address: " + answer.address + (answer.variant.empty() ? "" : " (" + answer.variant + ")")) + "\n";
+    lines +=
+        escaped("address: " + answer.address + (answer.variant.empty() ? "" : " (" + answer.variant + ")")) +
+        "\n";
     lines += escaped("reads: " + answer.name + ", " + short_figure(answer) +
-                     (conditions.empty() ? "" : ", " + conditions)) + "\n";
+                     (conditions.empty() ? "" : ", " + conditions)) +
+             "\n";
     lines += escaped("source: " + source_line(answer.entry)) + "\n";
   }
-  lines += escaped("library: " + asking.opened.name() + ", data of " + asking.opened.data_date() + ", digest " +
-                   asking.opened.digest()) + "\nshould read: ";
+  lines += escaped("library: " + asking.opened.name() + ", data of " + asking.opened.data_date() +
+                   ", digest " + asking.opened.digest()) +
+           "\nshould read: ";
   return "<details class=\"report\">\n<summary>Report this figure</summary>\n<label for=\"report\">Copy this to "
          "whoever keeps the sheets:</label>\n<textarea id=\"report\" rows=\"7\" readonly>" +
          lines + "</textarea>\n</details>\n";

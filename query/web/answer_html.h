@@ -19,9 +19,10 @@ std::string answer_item_html(const Answer& answer, const Asking& asking);
 // "Invented demonstration figures. The maker's current manual comes first."
 std::string notice_html(bool invented);
 
-// What a person copies when a figure seems wrong: its address, the library's digest, and how it reads. Where it answers a
-// question, `read_as` says how that was read.
-std::string report_html(const std::vector<Answer>& answers, const Asking& asking, const std::string& read_as = {});
+// What a person copies when a figure seems wrong: its address, the library's digest, and how it reads. Where
+// it answers a question, `read_as` says how that was read.
+std::string report_html(const std::vector<Answer>& answers, const Asking& asking,
+                        const std::string& read_as = {});
 
 // The figure in the unit of the tool in hand, where one was chosen; else as the source states it.
 struct ShownFigure {

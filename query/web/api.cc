@@ -53,8 +53,10 @@ Response api_find(const Asking& asking) {
 Response api_show(const Asking& asking) {
   const std::string address = asking.given("address");
   const bool is_entry = address.find('/') != std::string::npos;
-  const auto answers = is_entry ? answers_at(asking, address) : Result<std::vector<Answer>>(std::vector<Answer>());
-  const auto sheets = is_entry ? Result<std::vector<SheetRecord>>(std::vector<SheetRecord>()) : sheets_named(asking, address);
+  const auto answers =
+      is_entry ? answers_at(asking, address) : Result<std::vector<Answer>>(std::vector<Answer>());
+  const auto sheets =
+      is_entry ? Result<std::vector<SheetRecord>>(std::vector<SheetRecord>()) : sheets_named(asking, address);
   if (!answers) return fault(500, answers.failure().message);
   if (!sheets) return fault(500, sheets.failure().message);
   JsonWriter json;
@@ -158,14 +160,15 @@ struct Named {
   std::string_view name;
   Response (*answer)(const Asking& asking);
 };
-constexpr Named documents[] = {{"find", api_find},       {"show", api_show},     {"card", api_card},
-                               {"kit", api_kit},         {"match", api_match},   {"convert", api_convert},
-                               {"wrench", api_wrench},   {"reckon", api_reckon}, {"words", api_words}};
+constexpr Named documents[] = {{"find", api_find},     {"show", api_show},     {"card", api_card},
+                               {"kit", api_kit},       {"match", api_match},   {"convert", api_convert},
+                               {"wrench", api_wrench}, {"reckon", api_reckon}, {"words", api_words}};
 
 }  // namespace
 
 Response api(const Asking& asking, std::string_view name) {
-  if (const auto own = own_crib(asking.request, asking.opened.crib()); !own) return fault(400, own.failure().message);
+  if (const auto own = own_crib(asking.request, asking.opened.crib()); !own)
+    return fault(400, own.failure().message);
   for (const auto& each : documents)
     if (each.name == name) return each.answer(asking);
   return fault(404, "there is no such document");

@@ -20,7 +20,7 @@ namespace sheaf {
 struct Asking {
   const HttpRequest& request;
   Opened& opened;
-  std::string today;  // 2026-11-25
+  std::string today;             // 2026-11-25
   std::optional<Crib> own = {};  // the asker's wrenches, instead of the shop's
 
   const Crib* crib() const { return own ? &*own : opened.crib(); }

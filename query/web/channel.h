@@ -28,15 +28,16 @@ class Channel {
 
 std::unique_ptr<Channel> plain_channel(int socket);
 
-// A certificate and its key, ready to speak TLS 1.2 or later. The library for it (OpenSSL's libssl) is looked for
-// only when this is asked for, so that no other command waits for it to be loaded.
+// A certificate and its key, ready to speak TLS 1.2 or later. The library for it (OpenSSL's libssl) is looked
+// for only when this is asked for, so that no other command waits for it to be loaded.
 class Tls {
  public:
   virtual ~Tls() = default;
   virtual std::unique_ptr<Channel> channel(int socket) = 0;
 };
 
-// Fails if the library is missing, or the files hold no certificate (in PEM, its chain behind it) and its key.
+// Fails if the library is missing, or the files hold no certificate (in PEM, its chain behind it) and its
+// key.
 Result<std::unique_ptr<Tls>> open_tls(const std::string& certificate, const std::string& key);
 
 }  // namespace sheaf

@@ -9,9 +9,9 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t piece = 16 * 1024;                  // bytes read at once
+constexpr std::size_t piece = 16 * 1024;  // bytes read at once
 constexpr std::chrono::milliseconds time_to_drain{1'000};
-constexpr std::size_t most_pieces_drained = 64;           // at one go
+constexpr std::size_t most_pieces_drained = 64;  // at one go
 
 }  // namespace
 
@@ -57,7 +57,8 @@ void Connection::read() {
     if (!pass(passed)) return;
     if (in_.empty()) become(State::listening, limits_.head);
     in_.append(buffer.data(), passed.bytes);
-    while (in_.starts_with("\r\n")) in_.erase(0, 2);  // RFC 9112, 2.2: empty lines before a request mean nothing
+    while (in_.starts_with("\r\n"))
+      in_.erase(0, 2);  // RFC 9112, 2.2: empty lines before a request mean nothing
   }
 }
 

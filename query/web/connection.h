@@ -18,11 +18,12 @@ using Clock = std::chrono::steady_clock;
 
 class Connection {
  public:
-  // listening: for a request. waiting: for a worker. replying: bytes go out. draining: all is said, and what still
-  // comes is thrown away, so that the end of the response is not lost to a reset. over: to be closed.
+  // listening: for a request. waiting: for a worker. replying: bytes go out. draining: all is said, and what
+  // still comes is thrown away, so that the end of the response is not lost to a reset. over: to be closed.
   enum class State { listening, waiting, replying, draining, over };
 
-  Connection(FileDescriptor socket, std::unique_ptr<Channel> channel, std::string peer, const ServerLimits& limits);
+  Connection(FileDescriptor socket, std::unique_ptr<Channel> channel, std::string peer,
+             const ServerLimits& limits);
 
   State state() const { return state_; }
   int socket() const { return socket_.number(); }

@@ -24,11 +24,13 @@ std::string conversion_html(const Conversion& conversion) {
   if (conversion.failure) return element("p", "act", conversion.failure->message + ".");
   std::string markup;
   if (conversion.readings.size() > 1)
-    markup += element("p", "act", "This can be read in " + std::to_string(conversion.readings.size()) + " ways:");
+    markup +=
+        element("p", "act", "This can be read in " + std::to_string(conversion.readings.size()) + " ways:");
   for (const auto& reading : conversion.readings) {
     std::string items;
     for (const auto& derived : reading.derived) items += derived_html(derived);
-    markup += element("p", "typed", shown(reading.source) + " as typed") + "<ul class=\"answers\">\n" + items + "</ul>\n";
+    markup += element("p", "typed", shown(reading.source) + " as typed") + "<ul class=\"answers\">\n" +
+              items + "</ul>\n";
   }
   return markup;
 }

@@ -20,7 +20,9 @@ std::string file_name(std::string address) {
 // The drawing of a ring says nothing that is not said in words beside it.
 std::string drawing_html(const Answer& answer) {
   if (!answer.entry.withdrawn.empty() || !size_row(answer.entry)) return {};
-  if (answer.kind != "seal" && answer.kind != "o-ring" && answer.kind != "bearing" && answer.kind != "bushing") return {};
+  if (answer.kind != "seal" && answer.kind != "o-ring" && answer.kind != "bearing" &&
+      answer.kind != "bushing")
+    return {};
   return "<figure><img src=\"" + escaped(address_of("/drawing/entry.svg", {{"address", answer.address}})) +
          "\" alt=\"" + escaped(answer.name + ", cut through its middle") + "\"></figure>\n";
 }
@@ -29,23 +31,30 @@ std::string save_html(const Asking& asking) {
   auto given = carried(asking.request);
   given.push_back({"address", asking.given("address")});
   given.push_back({"save", "yes"});
-  return "<p class=\"ways\">" + link(address_of(asking.request.path, given), "Save this as one file", "button") + "</p>\n";
+  return "<p class=\"ways\">" +
+         link(address_of(asking.request.path, given), "Save this as one file", "button") + "</p>\n";
 }
 
 // What can be saved is shown with the way to do it.
-Response shown_or_saved(const std::string& title, const std::string& body, const std::string& name, const Asking& asking) {
+Response shown_or_saved(const std::string& title, const std::string& body, const std::string& name,
+                        const Asking& asking) {
   const std::string answer = "<main id=\"answer\">\n" + body;
-  if (asking.request.has("save")) return saved({.title = title, .body = answer + "</main>\n"}, asking, file_name(name));
-  return framed({.title = title, .body = answer + save_html(asking) + "</main>\n", .section = "find"}, asking);
+  if (asking.request.has("save"))
+    return saved({.title = title, .body = answer + "</main>\n"}, asking, file_name(name));
+  return framed({.title = title, .body = answer + save_html(asking) + "</main>\n", .section = "find"},
+                asking);
 }
 
 std::string ways_html(const Answer& answer, const Asking& asking) {
   const std::string sheet = sheet_part(answer.address);
-  std::string ways = "<li>" + link(address_of("/entry/" + sheet, carried(asking.request)), answer.sheet_title) + "</li>\n";
+  std::string ways =
+      "<li>" + link(address_of("/entry/" + sheet, carried(asking.request)), answer.sheet_title) + "</li>\n";
   if (!answer.assembly.empty())
-    ways += "<li>" + link(address_of("/card/" + sheet, carried(asking.request)), "card of the whole job") + "</li>\n";
+    ways += "<li>" + link(address_of("/card/" + sheet, carried(asking.request)), "card of the whole job") +
+            "</li>\n";
   if (!answer.set.empty())
-    ways += "<li>" + link(address_of("/wrench", {{"q", answer.address}}), "what to set on which wrench") + "</li>\n";
+    ways += "<li>" + link(address_of("/wrench", {{"q", answer.address}}), "what to set on which wrench") +
+            "</li>\n";
   return "<ul class=\"ways\">\n" + ways + "</ul>\n";
 }
 
@@ -53,7 +62,8 @@ Response entry_only(const Asking& asking, const std::vector<Answer>& answers) {
   std::string body;
   for (const auto& answer : answers) body += answer_html(answer, asking, true) + drawing_html(answer);
   if (!asking.request.has("save")) body += ways_html(answers.front(), asking) + report_html(answers, asking);
-  return shown_or_saved(answers.front().name + ", " + answers.front().address, body, answers.front().address, asking);
+  return shown_or_saved(answers.front().name + ", " + answers.front().address, body, answers.front().address,
+                        asking);
 }
 
 // An entry on its sheet: its figure and its name.
@@ -74,7 +84,10 @@ std::string sheet_html(const SheetRecord& sheet, const Asking& asking) {
   for (const auto& caution : sheet.cautions) facts.add("caution", caution.text, "caution");
   body += facts.finish();
   if (sheet.form == "assembly")
-    body += "<p>" + link(address_of("/card/" + sheet.name, carried(asking.request)), "card of the whole job", "button") + "</p>\n";
+    body +=
+        "<p>" +
+        link(address_of("/card/" + sheet.name, carried(asking.request)), "card of the whole job", "button") +
+        "</p>\n";
   std::string items;
   for (std::size_t i = 0; i < std::min(sheet.entries.size(), most_entries); ++i)
     items += entry_row_html(sheet, sheet.entries[i], asking);

@@ -41,8 +41,7 @@ Result<std::vector<Answer>> answers_at(const Asking& asking, const std::string& 
     for (auto& entry : std::move(entries).value()) {
       auto sheet = library->sheet_without_entries(sheet_part(entry.address));
       if (!sheet) return sheet.failure();
-      if (!sheet->empty())
-        answers.push_back(build_answer(sheet->front(), std::move(entry), asked));
+      if (!sheet->empty()) answers.push_back(build_answer(sheet->front(), std::move(entry), asked));
     }
   }
   say_what_to_set(answers, asking);

@@ -35,8 +35,9 @@ std::string list_html(const FoundAnswers& found, const Asking& asking) {
   const bool invented = std::ranges::any_of(found.answers, &Answer::invented);
   const std::string which = which_one(found);
   const std::string total = (found.total_is_exact ? "" : "about ") + std::to_string(found.total) + " fit";
-  return element("h1", "plain", total) + (which.empty() ? "" : element("p", "act", which)) + "<ul class=\"answers\">\n" +
-         items + "</ul>\n" + cautions_html(found.answers) + notice_html(invented);
+  return element("h1", "plain", total) + (which.empty() ? "" : element("p", "act", which)) +
+         "<ul class=\"answers\">\n" + items + "</ul>\n" + cautions_html(found.answers) +
+         notice_html(invented);
 }
 
 std::string also_html(const FoundAnswers& found, const Asking& asking) {
@@ -52,10 +53,13 @@ std::string near_html(const FoundAnswers& found, const Asking& asking) {
   for (const auto& near : found.near) {
     const std::string size =
         found.why_near == Near::other_sizes ? escaped(short_figure(near.answer)) + " · " : std::string();
-    items += "<li>" + size + link(address_of("/entry/" + near.answer.address, carried(asking.request)), near.answer.name) +
+    items += "<li>" + size +
+             link(address_of("/entry/" + near.answer.address, carried(asking.request)), near.answer.name) +
              " · " + escaped(near.differs) + "</li>\n";
   }
-  return items.empty() ? items : element("h2", "", near_heading(found.why_near)) + "<ul class=\"near\">\n" + items + "</ul>\n";
+  return items.empty()
+             ? items
+             : element("h2", "", near_heading(found.why_near)) + "<ul class=\"near\">\n" + items + "</ul>\n";
 }
 
 std::string reading_html(const FoundAnswers& found) {
@@ -77,7 +81,8 @@ std::string shelf_html(const FoundAnswers& found, const Asking& asking) {
     items += element("p", "machine", joined(machines, "; ")) + "</li>\n";
   }
   if (found.shelf.size() > most_on_shelf)
-    items += element("li", "quiet", "and " + std::to_string(found.shelf.size() - most_on_shelf) + " more: name a machine");
+    items += element("li", "quiet",
+                     "and " + std::to_string(found.shelf.size() - most_on_shelf) + " more: name a machine");
   return "<ul class=\"shelf\">\n" + items + "</ul>\n";
 }
 
@@ -89,8 +94,9 @@ Result<std::string> shelf_if_small(const Asking& asking) {
     entries += library->facts().entries;
   }
   if (sheets > static_cast<std::int64_t>(most_on_shelf))
-    return element("p", "", std::to_string(entries) + " entries on " + std::to_string(sheets) +
-                                " sheets. Type a part, a size or a machine.");
+    return element("p", "",
+                   std::to_string(entries) + " entries on " + std::to_string(sheets) +
+                       " sheets. Type a part, a size or a machine.");
   auto found = find_answers(asking);
   if (!found) return found.failure();
   return shelf_html(*found, asking);
@@ -103,7 +109,8 @@ std::string answers_html(const FoundAnswers& found, const Asking& asking) {
   if (found.answers.empty())
     return element("h1", "plain", nothing_found(found)) + reading_html(found) + near_html(found, asking);
   const bool is_one = found.answers.size() == 1;
-  const std::string answers = is_one ? answer_html(found.answers.front(), asking, false) : list_html(found, asking);
+  const std::string answers =
+      is_one ? answer_html(found.answers.front(), asking, false) : list_html(found, asking);
   return answers + also_html(found, asking) + near_html(found, asking) + reading_html(found) +
          (is_one ? report_html(found.answers, asking, in_words(found.reading)) : "");
 }
@@ -115,20 +122,22 @@ Response find_page(const Asking& asking) {
   auto found = find_answers(asking);
   if (!found) return trouble_page(500, found.failure().message, asking);
   const std::string question = asking.given("q");
-  return framed({.title = question,
-                 .body = "<main id=\"answer\" aria-live=\"polite\">\n" + answers_html(*found, asking) + "</main>\n",
-                 .section = "find"},
-                asking);
+  return framed(
+      {.title = question,
+       .body = "<main id=\"answer\" aria-live=\"polite\">\n" + answers_html(*found, asking) + "</main>\n",
+       .section = "find"},
+      asking);
 }
 
 Response home_page(const Asking& asking) {
   auto shelf = shelf_if_small(asking);
   if (!shelf) return trouble_page(500, shelf.failure().message, asking);
-  return framed({.title = "",
-                 .body = "<main id=\"answer\" aria-live=\"polite\">\n<h1 class=\"plain\">On the shelf</h1>\n" + *shelf +
-                         "</main>\n",
-                 .section = "find"},
-                asking);
+  return framed(
+      {.title = "",
+       .body = "<main id=\"answer\" aria-live=\"polite\">\n<h1 class=\"plain\">On the shelf</h1>\n" + *shelf +
+               "</main>\n",
+       .section = "find"},
+      asking);
 }
 
 }  // namespace sheaf

@@ -10,7 +10,8 @@
 
 namespace sheaf {
 
-// The topic first. Of fields, each name and what it was filled with: topic=torque&thread=M8 is "torque thread M8".
+// The topic first. Of fields, each name and what it was filled with: topic=torque&thread=M8 is "torque thread
+// M8".
 std::vector<std::string> reckoning_asked(const HttpRequest& request);
 
 Result<Reckoning> find_reckoning(const Asking& asking);

@@ -66,7 +66,8 @@ Result<std::vector<FoundWrench>> find_wrench(const Asking& asking, const Crib& c
   const auto readings = parse_readings(asked, Dimension::torque);
   if (!readings && asked.find('/') != std::string::npos && asked.find(' ') == std::string::npos)
     return for_entry(asking, asked, *request);
-  if (!readings) return Failure{"'" + asked + "' is neither a torque nor an address: " + readings.failure().message};
+  if (!readings)
+    return Failure{"'" + asked + "' is neither a torque nor an address: " + readings.failure().message};
   std::vector<FoundWrench> all;
   for (const auto& reading : *readings) {
     auto chosen = choose_wrench(reading, *request);

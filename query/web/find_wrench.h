@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What to set for a torque or an entry, as `sheaf wrench` chooses it, on the shop's wrenches or on the one that
-// the asker describes.
+// What to set for a torque or an entry, as `sheaf wrench` chooses it, on the shop's wrenches or on the one
+// that the asker describes.
 #pragma once
 
 #include <optional>

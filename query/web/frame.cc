@@ -39,21 +39,25 @@ std::string units_html(const Asking& asking) {
     options += "<option value=\"" + escaped(choice.value) + "\"" + (is_chosen ? " selected" : "") + ">" +
                escaped(choice.words) + "</option>\n";
   }
-  if (!known) options += "<option value=\"" + escaped(chosen) + "\" selected>" + escaped(chosen) + "</option>\n";
-  return "<p class=\"field\"><label for=\"unit\">units</label><select id=\"unit\" name=\"unit\">\n" + options +
-         "</select></p>\n";
+  if (!known)
+    options += "<option value=\"" + escaped(chosen) + "\" selected>" + escaped(chosen) + "</option>\n";
+  return "<p class=\"field\"><label for=\"unit\">units</label><select id=\"unit\" name=\"unit\">\n" +
+         options + "</select></p>\n";
 }
 
 std::string search_html(const Asking& asking) {
   const std::string asked = asking.given("q");
   return "<form id=\"search\" action=\"/find\" role=\"search\">\n<p class=\"ask\"><label for=\"q\" class=\"unseen\">part, "
          "size or figure</label><input id=\"q\" name=\"q\" type=\"search\" value=\"" +
-         escaped(asked) + "\" placeholder=\"part, size or figure\" autocomplete=\"off\" autocapitalize=\"none\" "
-         "spellcheck=\"false\" maxlength=\"600\"" + (asking.request.path == "/" ? " autofocus" : "") +
+         escaped(asked) +
+         "\" placeholder=\"part, size or figure\" autocomplete=\"off\" autocapitalize=\"none\" "
+         "spellcheck=\"false\" maxlength=\"600\"" +
+         (asking.request.path == "/" ? " autofocus" : "") +
          "><button type=\"submit\">Find</button></p>\n<p id=\"words\" class=\"words\" hidden></p>\n<div "
          "class=\"fields\">\n" +
          field_html({"machine", "machine", asking.request.parameter("machine")}) +
-         field_html({"year", "year", asking.request.parameter("year")}) + units_html(asking) + "</div>\n</form>\n";
+         field_html({"year", "year", asking.request.parameter("year")}) + units_html(asking) +
+         "</div>\n</form>\n";
 }
 
 // A card has a footer of its own.
@@ -70,7 +74,8 @@ std::string foot_html(const Asking& asking, bool is_card) {
 std::string without_links(std::string_view markup) {
   std::string result;
   while (!markup.empty()) {
-    const bool is_link = markup.starts_with("<a ") || markup.starts_with("</a>") || markup.starts_with("<img ");
+    const bool is_link =
+        markup.starts_with("<a ") || markup.starts_with("</a>") || markup.starts_with("<img ");
     const std::size_t end = is_link ? markup.find('>') + 1 : std::min(markup.find('<', 1), markup.size());
     if (!is_link) result += markup.substr(0, end);
     markup.remove_prefix(end);
@@ -82,8 +87,9 @@ std::string without_links(std::string_view markup) {
 
 std::string field_html(const Field& field) {
   const std::string name(field.name);
-  std::string markup = "<p class=\"field\"><label for=\"" + name + "\">" + escaped(field.label) + "</label><input id=\"" +
-                       name + "\" name=\"" + name + "\" type=\"text\" value=\"" + escaped(field.value) +
+  std::string markup = "<p class=\"field\"><label for=\"" + name + "\">" + escaped(field.label) +
+                       "</label><input id=\"" + name + "\" name=\"" + name + "\" type=\"text\" value=\"" +
+                       escaped(field.value) +
                        "\" autocomplete=\"off\" spellcheck=\"false\" maxlength=\"600\"";
   if (field.name == "year") markup += " inputmode=\"numeric\"";
   if (!field.hint.empty()) markup += " aria-describedby=\"" + name + "-hint\"";
@@ -104,16 +110,17 @@ Response framed(const PageParts& parts, const Asking& asking) {
   if (parts.style == "card") page += "<script src=\"/card.js\" defer></script>\n";
   page += "</head>\n<body" + (parts.style.empty() ? "" : " class=\"" + std::string(parts.style) + "\"") +
           ">\n<header class=\"top\">\n" + navigation_html(parts.section, asking) +
-          (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body + foot_html(asking, parts.style == "card") +
-          "</body>\n</html>\n";
+          (parts.with_search ? search_html(asking) : "") + "</header>\n" + parts.body +
+          foot_html(asking, parts.style == "card") + "</body>\n</html>\n";
   return {parts.status, "text/html; charset=utf-8", std::move(page)};
 }
 
 Response saved(const PageParts& parts, const Asking& asking, std::string file) {
-  std::string page = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
-                     "content=\"width=device-width, initial-scale=1\">\n<title>" +
-                     escaped(parts.title) + "</title>\n" + page_style_html() + "</head>\n<body class=\"saved\">\n" +
-                     without_links(parts.body) + foot_html(asking, false) + "</body>\n</html>\n";
+  std::string page =
+      "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
+      "content=\"width=device-width, initial-scale=1\">\n<title>" +
+      escaped(parts.title) + "</title>\n" + page_style_html() + "</head>\n<body class=\"saved\">\n" +
+      without_links(parts.body) + foot_html(asking, false) + "</body>\n</html>\n";
   return {200, "text/html; charset=utf-8", std::move(page), std::move(file)};
 }
 

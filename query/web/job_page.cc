@@ -38,8 +38,8 @@ std::string job_form_html(std::string_view job_label, std::string_view button, c
          field_html({"machine", "machine", asking.request.parameter("machine")}) +
          field_html({"year", "year", asking.request.parameter("year")}) +
          field_html({"frame", "frame number", asking.request.parameter("frame")}) +
-         field_html({"market", "market", asking.request.parameter("market")}) + "<p><button type=\"submit\">" +
-         escaped(button) + "</button></p>\n</form>\n";
+         field_html({"market", "market", asking.request.parameter("market")}) +
+         "<p><button type=\"submit\">" + escaped(button) + "</button></p>\n</form>\n";
 }
 
 }  // namespace sheaf

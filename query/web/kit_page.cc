@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// What one job or a whole service uses up and needs laid out, as it prints, with boxes that the device remembers; or
-// as one file, or as the clerk's table.
+// What one job or a whole service uses up and needs laid out, as it prints, with boxes that the device
+// remembers; or as one file, or as the clerk's table.
 #include "query/answer/kit_document.h"
 #include "query/answer/text.h"
 #include "query/web/find_kit.h"
@@ -14,9 +14,9 @@ constexpr std::string_view example = "fork, front brake";
 Response empty_page(int status, const std::string& why, const Asking& asking) {
   return framed({.status = status,
                  .title = "kit",
-                 .body = "<main id=\"answer\">\n<h1 class=\"plain\">Everything a job needs</h1>\n" + element("p", "act", why) +
-                         "<p>Name one job or several, parted by commas, as in “" + std::string(example) +
-                         "”; a machine alone takes all that is known of it.</p>\n" +
+                 .body = "<main id=\"answer\">\n<h1 class=\"plain\">Everything a job needs</h1>\n" +
+                         element("p", "act", why) + "<p>Name one job or several, parted by commas, as in “" +
+                         std::string(example) + "”; a machine alone takes all that is known of it.</p>\n" +
                          job_form_html("jobs", "What to buy and lay out", asking) + "</main>\n",
                  .section = "kit",
                  .with_search = false},
@@ -37,7 +37,8 @@ std::string tools_html(const Asking& asking) {
   auto table = given;
   table.push_back({"table", "yes"});
   given.push_back({"save", "yes"});
-  return "<section class=\"tools\" aria-label=\"this kit\">\n" + job_form_html("jobs", "Kit for this", asking) + "<p>" +
+  return "<section class=\"tools\" aria-label=\"this kit\">\n" +
+         job_form_html("jobs", "Kit for this", asking) + "<p>" +
          link(address_of("/kit", given), "Save this kit as one file", "button") + " " +
          link(address_of("/kit", table), "Save it as a table (CSV)", "button") +
          "</p>\n<div id=\"record-tools\" hidden>\n<p id=\"record-state\" role=\"status\"></p>\n<p><button type=\"button\" "
@@ -59,12 +60,14 @@ Response kit_page(const Asking& asking) {
   if (!found) return empty_page(404, found.failure().message + ".", asking);
   if (found->choice) return choice_page(*found->choice, "kit", asking);
   const Kit& kit = *found->kit;
-  if (asking.request.has("table")) return {200, "text/csv; charset=utf-8", csv_of(kit), file_name(kit) + ".csv"};
+  if (asking.request.has("table"))
+    return {200, "text/csv; charset=utf-8", csv_of(kit), file_name(kit) + ".csv"};
   const Document document = document_of(kit, asking.opened.libraries());
-  if (asking.request.has("save")) return {200, "text/html; charset=utf-8", html_of(document), file_name(kit) + ".html"};
+  if (asking.request.has("save"))
+    return {200, "text/html; charset=utf-8", html_of(document), file_name(kit) + ".html"};
   return framed({.title = document.title,
-                 .body = "<div id=\"record\" hidden data-kept=\"" + escaped(kept_under(kit, asking)) + "\"></div>\n" +
-                         html_body_of(document) + tools_html(asking),
+                 .body = "<div id=\"record\" hidden data-kept=\"" + escaped(kept_under(kit, asking)) +
+                         "\"></div>\n" + html_body_of(document) + tools_html(asking),
                  .style = "card",
                  .section = "kit",
                  .with_search = false},

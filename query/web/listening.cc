@@ -56,7 +56,8 @@ Result<Listening> listen_on(const std::string& text, int port) {
   const int yes = 1;
   if (socket.number() < 0) return Failure{name + ": " + std::strerror(errno)};
   ::setsockopt(socket.number(), SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
-  if (::bind(socket.number(), address->pointer(), address->length) != 0 || ::listen(socket.number(), SOMAXCONN) != 0)
+  if (::bind(socket.number(), address->pointer(), address->length) != 0 ||
+      ::listen(socket.number(), SOMAXCONN) != 0)
     return Failure{"cannot listen on " + name + ": " + std::strerror(errno)};
   const int bound = port_of(socket.number());
   return Listening{std::move(socket), bound};
@@ -76,8 +77,9 @@ std::string peer_of(int socket) {
   address.length = sizeof(address.storage);
   std::array<char, INET6_ADDRSTRLEN> text{};
   if (::getpeername(socket, address.pointer(), &address.length) != 0) return "?";
-  const void* number = address.storage.ss_family == AF_INET6 ? static_cast<const void*>(&address.v6().sin6_addr)
-                                                             : static_cast<const void*>(&address.v4().sin_addr);
+  const void* number = address.storage.ss_family == AF_INET6
+                           ? static_cast<const void*>(&address.v6().sin6_addr)
+                           : static_cast<const void*>(&address.v4().sin_addr);
   const char* written = ::inet_ntop(address.storage.ss_family, number, text.data(), text.size());
   return written ? written : "?";
 }

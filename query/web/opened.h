@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The libraries that answer, opened by one worker for itself. A file that was replaced is opened anew before the
-// next answer; one that cannot be opened is passed over, and the old one goes on answering.
+// The libraries that answer, opened by one worker for itself. A file that was replaced is opened anew before
+// the next answer; one that cannot be opened is passed over, and the old one goes on answering.
 #pragma once
 
 #include <functional>

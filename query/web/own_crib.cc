@@ -45,7 +45,8 @@ Result<Quantity> length_from(std::string_view typed, std::string_view what) {
   if (read && read->size() == 1) {
     const Figure& figure = read->front().figure();
     const bool is_one_length = figure.nominal && !figure.least && !figure.most;
-    if (is_one_length && compare(*figure.nominal, Number{0, 0, 1}) > 0) return Quantity{*figure.nominal, figure.unit};
+    if (is_one_length && compare(*figure.nominal, Number{0, 0, 1}) > 0)
+      return Quantity{*figure.nominal, figure.unit};
   }
   return Failure{std::string(what) + " is no length above 0, such as 300 mm"};
 }
@@ -61,7 +62,8 @@ Result<std::optional<Crib>> own_crib(const HttpRequest& request, const Crib* sho
     crib.tolerance = shop->tolerance;
   }
   for (std::size_t i = 0; i < std::max(ranges.size(), steps.size()); ++i) {
-    const WrenchGiven given{nth(ranges, i), nth(steps, i), nth(accuracies, i), nth(names, i), nth(lengths, i)};
+    const WrenchGiven given{nth(ranges, i), nth(steps, i), nth(accuracies, i), nth(names, i),
+                            nth(lengths, i)};
     if (given.range.empty() && given.step.empty()) continue;  // an empty form
     if (crib.wrenches.size() == most_wrenches) return Failure{"more wrenches are named than are compared"};
     auto wrench = wrench_from(given);

@@ -9,7 +9,8 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t least_packed = 1'000;  // bytes: below, a packet is sent either way
-constexpr int window_bits = 15, with_gzip_header = 16, memory_level = 8;  // zlib's own defaults, and its gzip flag
+constexpr int window_bits = 15, with_gzip_header = 16,
+              memory_level = 8;  // zlib's own defaults, and its gzip flag
 
 std::string_view trimmed(std::string_view text) {
   const std::size_t begin = std::min(text.find_first_not_of(" \t"), text.size());
@@ -19,8 +20,7 @@ std::string_view trimmed(std::string_view text) {
 
 // "q=0", "q=0.000": not this one.
 bool refuses(std::string_view weight) {
-  return weight.starts_with("q=0") &&
-         weight.find_first_not_of("0.", 2) == std::string_view::npos;
+  return weight.starts_with("q=0") && weight.find_first_not_of("0.", 2) == std::string_view::npos;
 }
 
 std::string gzip(std::string_view body) {

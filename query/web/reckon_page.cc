@@ -13,7 +13,9 @@ namespace {
 std::string topics_html() {
   std::string items;
   for (const auto& topic : all_topics())
-    items += "<li>" + link(address_of("/reckon", {{"topic", std::string(topic.name)}}), topic.purpose, "name") + "</li>\n";
+    items += "<li>" +
+             link(address_of("/reckon", {{"topic", std::string(topic.name)}}), topic.purpose, "name") +
+             "</li>\n";
   return "<ul class=\"shelf\">\n" + items + "</ul>\n";
 }
 
@@ -52,8 +54,8 @@ std::string form_html(const Topic& topic, const Asking& asking) {
   return "<form class=\"ask-form\" action=\"/reckon\">\n<input type=\"hidden\" name=\"topic\" value=\"" +
          escaped(topic.name) + "\">\n<div class=\"fields\">\n" + fields + "</div>\n" +
          element("p", "quiet", "as in: sheaf reckon " + std::string(topic.example)) +
-         "<p><button type=\"submit\">Reckon</button></p>\n</form>\n<p>" + link("/reckon", "All that is reckoned", "button") +
-         "</p>\n";
+         "<p><button type=\"submit\">Reckon</button></p>\n</form>\n<p>" +
+         link("/reckon", "All that is reckoned", "button") + "</p>\n";
 }
 
 Response page_with(int status, std::string_view title, const std::string& body, const Asking& asking) {
@@ -69,15 +71,22 @@ Response page_with(int status, std::string_view title, const std::string& body, 
 
 Response reckon_page(const Asking& asking) {
   const auto words = reckoning_asked(asking.request);
-  if (words.empty()) return page_with(200, "reckon", "<h1 class=\"plain\">The trade’s arithmetic</h1>\n" + topics_html(), asking);
+  if (words.empty())
+    return page_with(200, "reckon", "<h1 class=\"plain\">The trade’s arithmetic</h1>\n" + topics_html(),
+                     asking);
   const auto topics = all_topics();
   const auto topic = std::ranges::find(topics, words.front(), &Topic::name);
   if (topic == topics.end())
-    return page_with(404, "reckon", element("h1", "plain", "Nothing called “" + words.front() + "” is reckoned.") + topics_html(), asking);
+    return page_with(
+        404, "reckon",
+        element("h1", "plain", "Nothing called “" + words.front() + "” is reckoned.") + topics_html(),
+        asking);
   const std::string heading = element("h1", "plain", topic->purpose), form = form_html(*topic, asking);
   if (words.size() == 1) return page_with(200, topic->purpose, heading + form, asking);
   const auto reckoning = find_reckoning(asking);
-  if (!reckoning) return page_with(400, topic->purpose, heading + element("p", "act", reckoning.failure().message + ".") + form, asking);
+  if (!reckoning)
+    return page_with(400, topic->purpose,
+                     heading + element("p", "act", reckoning.failure().message + ".") + form, asking);
   return page_with(200, topic->purpose, heading + reckoning_html(*reckoning, words) + form, asking);
 }
 

@@ -16,7 +16,8 @@ bool is_visible(char sign) { return sign > ' ' && sign < '\x7f'; }
 
 // RFC 9110, 5.6.2: what a header's name is made of.
 bool is_name_sign(char sign) {
-  return is_letter(sign) || is_digit(sign) || std::string_view("!#$%&'*+-.^_`|~").find(sign) != std::string_view::npos;
+  return is_letter(sign) || is_digit(sign) ||
+         std::string_view("!#$%&'*+-.^_`|~").find(sign) != std::string_view::npos;
 }
 
 char small(char sign) { return sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign; }
@@ -113,9 +114,11 @@ std::optional<std::string> host_of(std::string_view value) {
   end = std::min(end, value.size());
   const std::string_view name = value.substr(0, end), port = value.substr(end);
   const auto is_host_sign = [](char sign) {
-    return is_letter(sign) || is_digit(sign) || std::string_view("-._[]:").find(sign) != std::string_view::npos;
+    return is_letter(sign) || is_digit(sign) ||
+           std::string_view("-._[]:").find(sign) != std::string_view::npos;
   };
-  const bool port_is_number = port.empty() || (port.front() == ':' && std::ranges::all_of(port.substr(1), is_digit));
+  const bool port_is_number =
+      port.empty() || (port.front() == ':' && std::ranges::all_of(port.substr(1), is_digit));
   if (name.empty() || !port_is_number || !std::ranges::all_of(name, is_host_sign)) return std::nullopt;
   return small_letters(name);
 }

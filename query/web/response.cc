@@ -10,25 +10,39 @@ namespace {
 
 std::string_view reason_of(int status) {
   switch (status) {
-    case 200: return "OK";
-    case 304: return "Not Modified";
-    case 400: return "Bad Request";
-    case 404: return "Not Found";
-    case 405: return "Method Not Allowed";
-    case 408: return "Request Timeout";
-    case 413: return "Content Too Large";
-    case 414: return "URI Too Long";
-    case 421: return "Misdirected Request";
-    case 431: return "Request Header Fields Too Large";
-    case 503: return "Service Unavailable";
-    case 505: return "HTTP Version Not Supported";
-    default: return "Internal Server Error";
+    case 200:
+      return "OK";
+    case 304:
+      return "Not Modified";
+    case 400:
+      return "Bad Request";
+    case 404:
+      return "Not Found";
+    case 405:
+      return "Method Not Allowed";
+    case 408:
+      return "Request Timeout";
+    case 413:
+      return "Content Too Large";
+    case 414:
+      return "URI Too Long";
+    case 421:
+      return "Misdirected Request";
+    case 431:
+      return "Request Header Fields Too Large";
+    case 503:
+      return "Service Unavailable";
+    case 505:
+      return "HTTP Version Not Supported";
+    default:
+      return "Internal Server Error";
   }
 }
 
 const std::string& strict_headers() {
   static const std::string headers =
-      "Content-Security-Policy: default-src 'none'; script-src 'self'; style-src " + allowed_styles() + "; img-src 'self'; "
+      "Content-Security-Policy: default-src 'none'; script-src 'self'; style-src " + allowed_styles() +
+      "; img-src 'self'; "
       "connect-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'\r\n"
       "X-Content-Type-Options: nosniff\r\n"
       "X-Frame-Options: DENY\r\n"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // One response and its bytes. Every response carries the same strict headers: no script but from this
-// server, no style but its own, nothing sniffed, framed, sent on, or cached without asking again. No header is
-// ever built from what a request said.
+// server, no style but its own, nothing sniffed, framed, sent on, or cached without asking again. No header
+// is ever built from what a request said.
 #pragma once
 
 #include <string>
@@ -13,7 +13,7 @@ struct Response {
   int status = 200;
   std::string_view type = "text/html; charset=utf-8";
   std::string body;
-  std::string save_as = {};  // a file name, of letters, digits, "-" and ".": the body is to be saved, not shown
+  std::string save_as = {};  // a file name, of letters, digits, "-", ".": to be saved, not shown
   bool gzip = false;         // the body is packed (packing.h)
 };
 

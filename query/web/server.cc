@@ -66,9 +66,7 @@ class PollingServer : public Server {
 
   // Waits for whatever comes first, and does all that can be done without waiting.
   void serve_once(int signals, bool accepting) {
-    std::vector<pollfd> polled = {{wake_.number(), POLLIN, 0},
-                                  {signals, POLLIN, 0},
-                                  {-1, POLLIN, 0}};
+    std::vector<pollfd> polled = {{wake_.number(), POLLIN, 0}, {signals, POLLIN, 0}, {-1, POLLIN, 0}};
     std::vector<std::uint64_t> ids;
     for (const auto& [id, connection] : connections_) {
       if (connection->state() == State::waiting) continue;  // for a worker: nothing is asked of its socket
@@ -100,7 +98,8 @@ class PollingServer : public Server {
   void accept_some() {
     for (int i = 0; i < most_accepted_at_once; ++i) {
       if (connections_.size() >= settings_.limits.connections && !give_one_up()) return;
-      FileDescriptor socket(::accept4(listening_.socket.number(), nullptr, nullptr, SOCK_NONBLOCK | SOCK_CLOEXEC));
+      FileDescriptor socket(
+          ::accept4(listening_.socket.number(), nullptr, nullptr, SOCK_NONBLOCK | SOCK_CLOEXEC));
       if (socket.number() < 0) {
         if (errno == EMFILE || errno == ENFILE) give_one_up();
         return;

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Sockets, and nothing of what is said through them. One thread waits for all connections at once and never
-// blocks; a request goes to a worker only when its whole head is there, and its response comes back as bytes to
-// be sent as fast as the other side takes them. So a slow or silent asker costs a place, never a worker; when
-// all places are taken, the one that has been waited for longest is given up.
+// blocks; a request goes to a worker only when its whole head is there, and its response comes back as bytes
+// to be sent as fast as the other side takes them. So a slow or silent asker costs a place, never a worker;
+// when all places are taken, the one that has been waited for longest is given up.
 #pragma once
 
 #include <atomic>
@@ -38,8 +38,8 @@ struct ServerSettings {
   ServerLimits limits = {};
   std::unique_ptr<Tls> tls = {};  // none: plain http
   std::function<Answering()> new_worker;
-  std::function<bool(std::string_view path)> goes_first = {};     // before whatever waits for a worker
-  std::function<void(const std::string& line)> log = {};  // one line for each request
+  std::function<bool(std::string_view path)> goes_first = {};  // before whatever waits for a worker
+  std::function<void(const std::string& line)> log = {};       // one line for each request
 };
 
 class Server {

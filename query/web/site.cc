@@ -13,7 +13,9 @@
 namespace sheaf {
 namespace {
 
-Response plain(int status, std::string text) { return {status, "text/plain; charset=utf-8", std::move(text)}; }
+Response plain(int status, std::string text) {
+  return {status, "text/plain; charset=utf-8", std::move(text)};
+}
 
 // Alive, and what it answers from.
 Response health(const Opened& opened) {
@@ -28,7 +30,8 @@ Response health(const Opened& opened) {
   return {200, "application/json", json.text() + "\n"};
 }
 
-// The worker's first line names the digest, so that a new library makes a new worker, with nothing kept of the old.
+// The worker's first line names the digest, so that a new library makes a new worker, with nothing kept of
+// the old.
 Response worker_script(const Asset& asset, const Opened& opened) {
   return {200, asset.type, "const digest = '" + opened.digest() + "';\n" + std::string(asset.content)};
 }
@@ -49,7 +52,8 @@ struct Route {
 constexpr Route routes[] = {
     {"/", [](const Asking& asking, const std::string&) { return home_page(asking); }},
     {"/find", [](const Asking& asking, const std::string&) { return find_page(asking); }},
-    {"/entry", [](const Asking& asking, const std::string&) { return entry_page(asking, asking.given("address")); }},
+    {"/entry",
+     [](const Asking& asking, const std::string&) { return entry_page(asking, asking.given("address")); }},
     {"/entry/", [](const Asking& asking, const std::string& rest) { return entry_page(asking, rest); }},
     {"/card", [](const Asking& asking, const std::string&) { return card_page(asking, {}); }},
     {"/card/", [](const Asking& asking, const std::string& rest) { return card_page(asking, rest); }},

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// The styles, inside the page: to fetch them would cost a slow network one more round trip before anything is painted.
-// The policy lets in these texts, by their digests, and no other.
+// The styles, inside the page: to fetch them would cost a slow network one more round trip before anything is
+// painted. The policy lets in these texts, by their digests, and no other.
 #pragma once
 
 #include <string>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// OpenSSL, taken by name when a certificate is given. Linked the usual way, it and what it brings would be loaded
-// by every command, and cost each answer of `sheaf find` more than the search itself.
+// OpenSSL, taken by name when a certificate is given. Linked the usual way, it and what it brings would be
+// loaded by every command, and cost each answer of `sheaf find` more than the search itself.
 #include <dlfcn.h>
 #include <openssl/err.h>
 #include <openssl/ssl.h>
@@ -45,8 +45,9 @@ bool load(Functions& ssl) {
          take(library, "SSL_CTX_ctrl", ssl.control) &&
          take(library, "SSL_CTX_use_certificate_chain_file", ssl.use_certificate) &&
          take(library, "SSL_CTX_use_PrivateKey_file", ssl.use_key) &&
-         take(library, "SSL_CTX_check_private_key", ssl.check_key) && take(library, "SSL_new", ssl.new_session) &&
-         take(library, "SSL_free", ssl.free_session) && take(library, "SSL_set_fd", ssl.set_socket) &&
+         take(library, "SSL_CTX_check_private_key", ssl.check_key) &&
+         take(library, "SSL_new", ssl.new_session) && take(library, "SSL_free", ssl.free_session) &&
+         take(library, "SSL_set_fd", ssl.set_socket) &&
          take(library, "SSL_set_accept_state", ssl.set_accept) && take(library, "SSL_read", ssl.read) &&
          take(library, "SSL_write", ssl.write) && take(library, "SSL_get_error", ssl.error) &&
          take(library, "ERR_clear_error", ssl.clear_errors);
@@ -119,7 +120,8 @@ Result<std::unique_ptr<Tls>> open_tls(const std::string& certificate, const std:
   auto tls = std::make_unique<OpenSsl>(ssl, context);
   // As the macros of OpenSSL's headers do it. A write may come again from another buffer, and may be partial.
   ssl.control(context, SSL_CTRL_SET_MIN_PROTO_VERSION, TLS1_2_VERSION, nullptr);
-  ssl.control(context, SSL_CTRL_MODE, SSL_MODE_ENABLE_PARTIAL_WRITE | SSL_MODE_ACCEPT_MOVING_WRITE_BUFFER, nullptr);
+  ssl.control(context, SSL_CTRL_MODE, SSL_MODE_ENABLE_PARTIAL_WRITE | SSL_MODE_ACCEPT_MOVING_WRITE_BUFFER,
+              nullptr);
   if (ssl.use_certificate(context, certificate.c_str()) != 1)
     return Failure{certificate + " holds no certificate in PEM that can be used"};
   if (ssl.use_key(context, key.c_str(), SSL_FILETYPE_PEM) != 1)

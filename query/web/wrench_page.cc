@@ -29,8 +29,7 @@ std::string in_full_html(const FoundWrench& found, const Crib& crib) {
 std::string stage_html(const StageSetting& stage) {
   if (!stage.can_be_set()) return element("p", "act", set_line(stage));
   const std::string on_scale = shown(stage.choices.front().on_scale);
-  return "<p>" + lead_html(on_scale) + "</p>\n" +
-         element("p", "act", set_line(stage));
+  return "<p>" + lead_html(on_scale) + "</p>\n" + element("p", "act", set_line(stage));
 }
 
 bool has_drawing(const FoundWrench& found) { return geometry_of(found.answer) || band_svg(found.answer); }
@@ -50,27 +49,35 @@ std::string found_html(const FoundWrench& found, const Crib& crib, const Asking&
 std::string form_html(const Asking& asking, const Crib* shop) {
   std::string adapters;
   if (shop && !shop->adapters.empty()) {
-    adapters = "<p class=\"field\"><label for=\"adapter\">adapter</label><select id=\"adapter\" name=\"adapter\">\n"
-               "<option value=\"\">none</option>\n";
+    adapters =
+        "<p class=\"field\"><label for=\"adapter\">adapter</label><select id=\"adapter\" name=\"adapter\">\n"
+        "<option value=\"\">none</option>\n";
     for (const auto& adapter : shop->adapters) {
       const std::string name = entry_part(adapter.address);
-      adapters += "<option value=\"" + escaped(name) + "\"" + (asking.given("adapter") == name ? " selected" : "") + ">" +
-                  escaped(adapter.name) + "</option>\n";
+      adapters += "<option value=\"" + escaped(name) + "\"" +
+                  (asking.given("adapter") == name ? " selected" : "") + ">" + escaped(adapter.name) +
+                  "</option>\n";
     }
     adapters += "</select></p>\n";
   }
-  adapters += field_html({"offset", adapters.empty() ? "adapter, from square to fastener" : "or from its square to the fastener",
-                          asking.request.parameter("offset"), "45 mm"}) +
-              field_html({"angle", "its angle, °", asking.request.parameter("angle"), "0 straight on, 90 across"});
+  adapters +=
+      field_html(
+          {"offset",
+           adapters.empty() ? "adapter, from square to fastener" : "or from its square to the fastener",
+           asking.request.parameter("offset"), "45 mm"}) +
+      field_html({"angle", "its angle, °", asking.request.parameter("angle"), "0 straight on, 90 across"});
   return "<form class=\"ask-form\" action=\"/wrench\">\n" +
          field_html({"q", "torque, or an entry's address", asking.request.parameter("q"), "35 ± 3 N·m"}) +
-         "<div class=\"fields\">\n" + adapters + "</div>\n<fieldset>\n<legend>the wrench in hand, instead of the shop's</legend>\n<div "
+         "<div class=\"fields\">\n" + adapters +
+         "</div>\n<fieldset>\n<legend>the wrench in hand, instead of the shop's</legend>\n<div "
          "class=\"fields\">\n" +
          field_html({"wrench", "what it is called", asking.request.parameter("wrench"), "three-eighths"}) +
          field_html({"range", "range", asking.request.parameter("range"), "10..60 N·m"}) +
          field_html({"step", "step of its scale", asking.request.parameter("step"), "0.5"}) +
-         field_html({"length", "length, from hand to square", asking.request.parameter("length"), "with an adapter: 300 mm"}) +
-         field_html({"accuracy", "accuracy, ± %", asking.request.parameter("accuracy"), "4 if nothing is said"}) +
+         field_html({"length", "length, from hand to square", asking.request.parameter("length"),
+                     "with an adapter: 300 mm"}) +
+         field_html(
+             {"accuracy", "accuracy, ± %", asking.request.parameter("accuracy"), "4 if nothing is said"}) +
          "</div>\n<p><button type=\"button\" id=\"keep-wrench\" hidden>Keep it on this device</button></p>\n<ul "
          "id=\"kept-wrenches\" class=\"shelf\" hidden></ul>\n</fieldset>\n<p><button type=\"submit\">What to set</button></p>\n</form>\n";
 }
@@ -93,7 +100,9 @@ Response wrench_page(const Asking& asking) {
   if (!own) return page_with(400, element("p", "act", own.failure().message + "."), asking);
   const Crib* crib = asking.crib();
   if (!crib)
-    return page_with(200, element("p", "act", "There is no crib in the library: describe the wrench in hand below."), asking);
+    return page_with(
+        200, element("p", "act", "There is no crib in the library: describe the wrench in hand below."),
+        asking);
   const auto found = find_wrench(asking, *crib);
   if (!found) return page_with(400, element("p", "act", found.failure().message + "."), asking);
   std::string body;

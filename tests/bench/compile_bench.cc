@@ -49,16 +49,19 @@ Measured compile_alone(const std::string& folder) {
 Measured build(const std::string& folder, const std::string& path) {
   return measured([&] {
     std::optional<LibraryWriter> library;
-    const auto write = [&](const Part& part, const std::vector<std::string>&, bool) -> std::optional<sheaf::Failure> {
+    const auto write = [&](const Part& part, const std::vector<std::string>&,
+                           bool) -> std::optional<sheaf::Failure> {
       if (!library) {
         auto begun = LibraryWriter::begin(path, "bench", words_of(part.linked), {});
         require(static_cast<bool>(begun), "cannot write");
         library = std::move(begun).value();
       }
-      for (const NumberedSheet& sheet : part.own) require(!library->add(record_of(part.linked, *sheet.sheet)), "cannot write");
+      for (const NumberedSheet& sheet : part.own)
+        require(!library->add(record_of(part.linked, *sheet.sheet)), "cannot write");
       return std::nullopt;
     };
-    require(static_cast<bool>(compile({.folders = {folder}, .libraries = {}}, {.each_part = write})), "cannot compile " + folder);
+    require(static_cast<bool>(compile({.folders = {folder}, .libraries = {}}, {.each_part = write})),
+            "cannot compile " + folder);
     require(static_cast<bool>(library->finish()), "cannot write");
   });
 }
@@ -78,8 +81,9 @@ void measure(const std::string& folder, int rounds) {
     built.push_back(whole.seconds);
     memory = std::max(memory, whole.memory_mb);
   }
-  std::printf("%6zu files  bare parse %.2f s  read, linked and checked %.2f s  rate %.2f  built %.2f s  memory %.0f MB\n",
-              paths.size(), median(bare), median(compiled), median(rate), median(built), memory);
+  std::printf(
+      "%6zu files  bare parse %.2f s  read, linked and checked %.2f s  rate %.2f  built %.2f s  memory %.0f MB\n",
+      paths.size(), median(bare), median(compiled), median(rate), median(built), memory);
 }
 
 }  // namespace

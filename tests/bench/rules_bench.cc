@@ -3,8 +3,9 @@
 //
 //   rules_bench ROUNDS FOLDER...
 //
-// The bare parse is the events of the same files by yaml-cpp; parsing is bytes to trees with all that compiler/source
-// refuses, and nothing of the sheet language; reading is parsing and typing, what a run does before it links.
+// The bare parse is the events of the same files by yaml-cpp; parsing is bytes to trees with all that
+// compiler/source refuses, and nothing of the sheet language; reading is parsing and typing, what a run does
+// before it links.
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -34,7 +35,8 @@ double least(const std::vector<double>& values) { return std::ranges::min(values
 // The same bytes again, without what the first reading kept of them.
 std::vector<SourceFile> unparsed(const Workspace& workspace) {
   std::vector<SourceFile> files;
-  for (const auto& file : workspace.files) files.emplace_back(std::string(file->name()), std::string(file->bytes()));
+  for (const auto& file : workspace.files)
+    files.emplace_back(std::string(file->name()), std::string(file->bytes()));
   return files;
 }
 
@@ -51,7 +53,9 @@ void measure(const Workspace& workspace, const LinkedSheets& linked, int rounds)
     std::vector<SourceFile> files = unparsed(workspace);
     Diagnostics unwanted, sink;
     bare.push_back(seconds_of([&] { sheaf::bench::parse_bare(paths, 1); }));
-    parsing.push_back(seconds_of([&] { for (SourceFile& file : files) file.parse(unwanted); }));
+    parsing.push_back(seconds_of([&] {
+      for (SourceFile& file : files) file.parse(unwanted);
+    }));
     reading.push_back(seconds_of([&] { read_texts(texts, unwanted); }));
     rules.push_back(seconds_of([&] { run_rules(linked, {.today = {}, .threads = 1}, sink); }));
     reports = sink.all().size();
@@ -59,10 +63,11 @@ void measure(const Workspace& workspace, const LinkedSheets& linked, int rounds)
   std::size_t entries = 0;
   for (const LinkedSheet& sheet : linked.own()) entries += sheet.entries.size();
   const double cost = least(rules);
-  std::printf("%zu files, %zu entries: bare parse %.2f s, parsing %.2f s, reading %.2f s, rules %.2f s (%.2f, %.2f, %.2f of "
-              "them); %zu reports\n",
-              workspace.files.size(), entries, least(bare), least(parsing), least(reading), cost, cost / least(bare),
-              cost / least(parsing), cost / least(reading), reports);
+  std::printf(
+      "%zu files, %zu entries: bare parse %.2f s, parsing %.2f s, reading %.2f s, rules %.2f s (%.2f, %.2f, %.2f of "
+      "them); %zu reports\n",
+      workspace.files.size(), entries, least(bare), least(parsing), least(reading), cost, cost / least(bare),
+      cost / least(parsing), cost / least(reading), reports);
 }
 
 }  // namespace

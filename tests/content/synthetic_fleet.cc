@@ -258,7 +258,8 @@ std::string synthetic_yaml(const SheetRecord& sheet) {
                      ", publisher: " + sheet.source.publisher +
                      ", edition: 2, year: " + number_text(sheet.source.year) +
                      ", page: 5 }\nchecked: { on: " + sheet.checked.on +
-                     ", by: workshop, against: source, second: N. }\nstatus: maker-paper\ncautions: [" + sheet.cautions.front().name + "]\n";
+                     ", by: workshop, against: source, second: N. }\nstatus: maker-paper\ncautions: [" +
+                     sheet.cautions.front().name + "]\n";
   for (const KindDeclaration& kind : all_kinds()) {
     bool section_begun = false;
     for (const EntryRecord& entry : sheet.entries) {
@@ -274,9 +275,10 @@ std::string synthetic_yaml(const SheetRecord& sheet) {
 std::string synthetic_words_yaml() {
   std::map<std::string, std::vector<WordRecord>> groups;
   for (const WordRecord& word : synthetic_words()) groups[word.group].push_back(word);
-  std::string yaml = "sheet: synthetic-words\ntitle: Words of a fleet that was never built\n"
-                     "cautions:\n  mind-the-danger:\n    text: Weight off, heat off, pressure off, and a second look.\n"
-                     "    about: [brake, steering, wheel, spring, pressure, heat, fuel]\nwords:\n";
+  std::string yaml =
+      "sheet: synthetic-words\ntitle: Words of a fleet that was never built\n"
+      "cautions:\n  mind-the-danger:\n    text: Weight off, heat off, pressure off, and a second look.\n"
+      "    about: [brake, steering, wheel, spring, pressure, heat, fuel]\nwords:\n";
   for (const auto& [group, words] : groups) {
     std::string same, german;
     for (const WordRecord& word : words) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Replays a corpus through a fuzz target in an ordinary build: every regular file of the folders named on the
-// command line, in name order. A fault shows as a crash, an assert or a sanitizer's report. An empty corpus is
-// refused, so that a lost folder cannot pass.
+// command line, in name order. A fault shows as a crash, an assert or a sanitizer's report. An empty corpus
+// is refused, so that a lost folder cannot pass.
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>

@@ -31,17 +31,19 @@ struct Score {
 };
 
 bool all_wanted(const Phrase& phrase, const Reply& reply) {
-  return std::ranges::all_of(
-      reply.answers, [&](const Given& given) { return matches_any(given.address, phrase.wanted); });
+  return std::ranges::all_of(reply.answers,
+                             [&](const Given& given) { return matches_any(given.address, phrase.wanted); });
 }
 
 // "22.23 mm" where 22.2 mm was wanted: the same, to the digits wanted.
 bool says(const std::string& figure, const std::string& wanted) {
-  const std::string number = wanted.substr(0, wanted.find(' ')), unit = wanted.substr(std::min(wanted.size(), number.size() + 1));
+  const std::string number = wanted.substr(0, wanted.find(' ')),
+                    unit = wanted.substr(std::min(wanted.size(), number.size() + 1));
   const std::size_t point = number.find('.');
   const auto digits = static_cast<int>(point == std::string::npos ? 0 : number.size() - point - 1);
   const double half = std::pow(10.0, -digits) / 2;
-  return figure.find(unit) != std::string::npos && std::abs(std::atof(figure.c_str()) - std::atof(number.c_str())) <= half * 1.001;
+  return figure.find(unit) != std::string::npos &&
+         std::abs(std::atof(figure.c_str()) - std::atof(number.c_str())) <= half * 1.001;
 }
 
 // From 1; 0 if it was not given among the first ten.

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Prints the evidence of every entry that is weighed for the questions of the phrase files, and of there being no answer:
-// what fit_weights.py finds the weights from.
+// Prints the evidence of every entry that is weighed for the questions of the phrase files, and of there
+// being no answer: what fit_weights.py finds the weights from.
 //
 //   evidence LIBRARY FILE... >evidence.txt
 //
@@ -20,18 +20,23 @@ namespace {
 
 template <typename Counts>
 void print_counts(const Counts& counts) {
-  for (const double count : std::bit_cast<std::array<double, sizeof(Counts) / sizeof(double)>>(counts)) std::cout << ' ' << count;
+  for (const double count : std::bit_cast<std::array<double, sizeof(Counts) / sizeof(double)>>(counts))
+    std::cout << ' ' << count;
   std::cout << '\n';
 }
 
 void print(const phrases::Phrase& phrase, const sheaf::Weighing& weighing) {
   const bool none = phrase.nothing || phrase.near;
-  std::cout << "question " << std::filesystem::path(phrase.file).stem().string() << ' ' << (none ? "none" : phrase.which ? "which" : "one") << ' '
-            << phrase.question << "\nnone";
+  std::cout << "question " << std::filesystem::path(phrase.file).stem().string() << ' '
+            << (none           ? "none"
+                : phrase.which ? "which"
+                               : "one")
+            << ' ' << phrase.question << "\nnone";
   print_counts(weighing.doubt);
   for (const auto& each : weighing.entries) {
     const std::string& address = each.hit.entry.address;
-    std::cout << "entry " << (!none && phrases::matches_any(address, phrase.wanted) ? 1 : 0) << ' ' << address;
+    std::cout << "entry " << (!none && phrases::matches_any(address, phrase.wanted) ? 1 : 0) << ' '
+              << address;
     print_counts(each.evidence);
   }
 }

@@ -18,7 +18,7 @@ struct Phrase {
   bool near = false;                  // wanted among what comes close, not as an answer
   bool nothing = false;
   bool which = false;  // several answers, all of them wanted: the reader is asked which
-  std::string model;  // what every answer must fit; may be empty
+  std::string model;   // what every answer must fit; may be empty
   int year = 0;
 };
 

@@ -26,7 +26,8 @@ bool stands_in_brackets(const SourceFile& file, const Span& span) {
 // A line of its own: "    key: value".
 bool stands_alone(const SourceFile& file, const Field& field) {
   const std::string_view line = file.line(field.key_place.line);
-  return line.substr(0, static_cast<std::size_t>(field.key_place.column) - 1).find_first_not_of(' ') == std::string_view::npos &&
+  return line.substr(0, static_cast<std::size_t>(field.key_place.column) - 1).find_first_not_of(' ') ==
+             std::string_view::npos &&
          field.values.front().where.line == field.key_place.line;
 }
 
@@ -36,7 +37,10 @@ std::pair<std::size_t, std::size_t> first_number(std::string_view text) {
   std::size_t begin = 0;
   while (begin < text.size() && !std::isdigit(static_cast<unsigned char>(text[begin]))) ++begin;
   std::size_t end = begin;
-  while (end < text.size() && (std::isdigit(static_cast<unsigned char>(text[end])) || (text[end] == '.' && end + 1 < text.size() && std::isdigit(static_cast<unsigned char>(text[end + 1]))))) ++end;
+  while (end < text.size() && (std::isdigit(static_cast<unsigned char>(text[end])) ||
+                               (text[end] == '.' && end + 1 < text.size() &&
+                                std::isdigit(static_cast<unsigned char>(text[end + 1])))))
+    ++end;
   return {begin, end};
 }
 
@@ -46,12 +50,17 @@ std::string point_moved_right(std::string number) {
   number.erase(point, 1);
   if (point + 1 < number.size()) number.insert(point + 1, ".");
   const std::size_t digit = number.find_first_not_of('0');
-  return digit == std::string::npos ? number : number[digit] == '.' ? number.substr(digit - 1) : number.substr(digit);
+  return digit == std::string::npos ? number
+         : number[digit] == '.'     ? number.substr(digit - 1)
+                                    : number.substr(digit);
 }
 
 std::string point_moved_left(std::string number) {
   std::size_t point = number.find('.');
-  if (point == std::string::npos) point = number.size(); else number.erase(point, 1);
+  if (point == std::string::npos)
+    point = number.size();
+  else
+    number.erase(point, 1);
   if (point == 1) return "0." + number;
   number.insert(point - 1, ".");
   return number;
@@ -70,7 +79,8 @@ Edit rewrite(const LinkedEntry& entry, const Value& value, const std::string& te
   const SourceFile& file = *file_of(entry);
   const std::size_t at = offset_of(file, value.where);
   const bool quoted = at > 0 && (file.bytes()[at - 1] == '"' || file.bytes()[at] == '"');
-  const bool wants_quotes = !quoted && text.find(',') != std::string::npos && stands_in_brackets(file, value.where);
+  const bool wants_quotes =
+      !quoted && text.find(',') != std::string::npos && stands_in_brackets(file, value.where);
   const bool span_has_quotes = file.bytes()[at] == '"';
   return {file.name(), at, static_cast<std::size_t>(value.where.length),
           wants_quotes || span_has_quotes ? "\"" + text + "\"" : text};

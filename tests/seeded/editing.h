@@ -20,7 +20,8 @@ Edit rewrite(const sheafc::LinkedEntry& entry, const sheafc::Value& value, const
 // Takes a one-line field out; adds one after another. Nothing where the entry is not in block style.
 std::optional<Edit> without(const sheafc::LinkedEntry& entry, std::string_view key);
 std::optional<Edit> line_removed(const sheafc::LinkedEntry& entry, const sheafc::Field* field);
-std::optional<Edit> add_after(const sheafc::LinkedEntry& entry, std::string_view key, const std::string& line);
+std::optional<Edit> add_after(const sheafc::LinkedEntry& entry, std::string_view key,
+                              const std::string& line);
 
 // "28 ± 3 N·m" -> "280 ± 3 N·m"; "2.5 bar" -> "25 bar"; "28" -> "2.8". The first number of the text.
 std::string decimal_slipped(std::string_view text, bool up);

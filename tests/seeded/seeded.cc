@@ -70,20 +70,27 @@ Diagnostics new_reports(Fleet& fleet, const LinkedSheet& sheet, const Seeding& s
   auto& sheets = fleet.workspace.sheets;
   const auto at = std::ranges::find_if(sheets, [&](const auto& each) { return each.get() == sheet.sheet; });
   std::shared_ptr<Sheet> good = std::move(*at);
-  if (!own.sheets.empty()) *at = std::move(own.sheets.front());
-  else sheets.erase(at);
+  if (!own.sheets.empty())
+    *at = std::move(own.sheets.front());
+  else
+    sheets.erase(at);
   {
     const LinkedSheets linked = link_sheets(sheets, {}, sink, own.unread);
     run_rules(linked, {.today = {}, .threads = 1}, sink);
     sink.sort();
   }
-  if (own.sheets.empty()) sheets.insert(std::ranges::find_if(sheets, [&](const auto& each) { return each->name > good->name; }), std::move(good));
-  else *at = std::move(good);
+  if (own.sheets.empty())
+    sheets.insert(std::ranges::find_if(sheets, [&](const auto& each) { return each->name > good->name; }),
+                  std::move(good));
+  else
+    *at = std::move(good);
   Diagnostics fresh;
   auto said = fleet.said;
   for (const Diagnostic& report : sink.all()) {
-    if (const auto found = said.find(key_of(report)); found != said.end()) said.erase(found);
-    else fresh.report(report);
+    if (const auto found = said.find(key_of(report)); found != said.end())
+      said.erase(found);
+    else
+      fresh.report(report);
   }
   return fresh;
 }
@@ -95,13 +102,19 @@ struct Tally {
 void count(Tally& tally, const Diagnostics& fresh, const Seeding& seeding) {
   ++tally.sown;
   const bool any_note = !fresh.all().empty();
-  if (fresh.errors()) ++tally.error;
-  else if (fresh.warnings()) ++tally.warning;
-  else if (any_note) ++tally.note;
-  else ++tally.missed;
+  if (fresh.errors())
+    ++tally.error;
+  else if (fresh.warnings())
+    ++tally.warning;
+  else if (any_note)
+    ++tally.note;
+  else
+    ++tally.missed;
   if (seeding.slip.empty()) return;
   ++tally.slips_asked;
-  tally.slips_named += std::ranges::any_of(fresh.all(), [&](const Diagnostic& report) { return report.message.find(seeding.slip) != std::string::npos; });
+  tally.slips_named += std::ranges::any_of(fresh.all(), [&](const Diagnostic& report) {
+    return report.message.find(seeding.slip) != std::string::npos;
+  });
 }
 
 // The same number of each kind: entries that offer a place, taken in an order that the seed fixes, and
@@ -123,7 +136,8 @@ Tally sow_kind(Fleet& fleet, const Mistake& mistake, const Options& options, uns
       if (!seeding) continue;
       const Diagnostics fresh = new_reports(fleet, *entry->sheet, *seeding);
       if (std::getenv("SEEDED_SHOW_MISSES") && fresh.errors() + fresh.warnings() == 0) {
-        std::fprintf(stderr, "missed: %s: %s %s -> %s\n", std::string(mistake.name).c_str(), entry->address.c_str(), entry->variant.c_str(), seeding->edits.front().text.c_str());
+        std::fprintf(stderr, "missed: %s: %s %s -> %s\n", std::string(mistake.name).c_str(),
+                     entry->address.c_str(), entry->variant.c_str(), seeding->edits.front().text.c_str());
       }
       count(tally, fresh, *seeding);
     }
@@ -140,7 +154,8 @@ std::vector<Tally> sow_all(const Options& options) {
   for (unsigned worker = 0; worker < workers; ++worker) {
     threads.emplace_back([&, worker] {
       Fleet fleet = read_fleet(options.folder);
-      for (std::size_t i = worker; i < mistakes.size(); i += workers) tallies[i] = sow_kind(fleet, mistakes[i], options, static_cast<unsigned>(i));
+      for (std::size_t i = worker; i < mistakes.size(); i += workers)
+        tallies[i] = sow_kind(fleet, mistakes[i], options, static_cast<unsigned>(i));
     });
   }
   for (std::thread& thread : threads) thread.join();
@@ -173,14 +188,19 @@ class Table {
 };
 
 void print_row(Table& table, const Mistake& mistake, const Tally& tally) {
-  table.add("| %d | %s | %d | %d | %d | %d | %d | %.0f %% |", mistake.number, std::string(mistake.name).c_str(), tally.sown, tally.error, tally.warning, tally.note, tally.missed, 100 * caught_share(mistake, tally));
-  if (tally.slips_asked) table.add(" %.0f %% |\n", 100.0 * tally.slips_named / tally.slips_asked);
-  else table.add(" |\n");
+  table.add("| %d | %s | %d | %d | %d | %d | %d | %.0f %% |", mistake.number,
+            std::string(mistake.name).c_str(), tally.sown, tally.error, tally.warning, tally.note,
+            tally.missed, 100 * caught_share(mistake, tally));
+  if (tally.slips_asked)
+    table.add(" %.0f %% |\n", 100.0 * tally.slips_named / tally.slips_asked);
+  else
+    table.add(" |\n");
 }
 
 int report(Table& table, const Options& options, const std::vector<Tally>& tallies) {
   const auto& mistakes = all_mistakes();
-  table.add("| # | mistake | sown | error | warning | note | missed | caught | slip named |\n|--|--|--|--|--|--|--|--|--|\n");
+  table.add(
+      "| # | mistake | sown | error | warning | note | missed | caught | slip named |\n|--|--|--|--|--|--|--|--|--|\n");
   int total = 0, impossible = 0, impossible_caught = 0, kinds = 0;
   double shares = 0;
   for (std::size_t i = 0; i < mistakes.size(); ++i) {
@@ -199,11 +219,15 @@ int report(Table& table, const Options& options, const std::vector<Tally>& talli
   }
   const Fleet fleet = read_fleet(options.folder);
   std::size_t entries = 0;
-  for (const LinkedSheet& sheet : fleet.linked.own()) entries += sheet.assembly().empty() ? 0 : sheet.entries.size();
+  for (const LinkedSheet& sheet : fleet.linked.own())
+    entries += sheet.assembly().empty() ? 0 : sheet.entries.size();
   const double impossible_share = impossible ? static_cast<double>(impossible_caught) / impossible : 0;
-  table.add("\n%d mistakes of %d kinds. Impossible figures caught: %.1f %%. Mean over kinds: %.1f %%.\n", total, kinds, 100 * impossible_share, 100 * shares / kinds);
-  table.add("On the untouched sheets (%zu entries): %d errors, %d warnings.\n", entries, fleet.reports.errors(), fleet.reports.warnings());
-  const bool quiet = fleet.reports.errors() == 0 && static_cast<std::size_t>(fleet.reports.warnings()) * 300 <= entries;
+  table.add("\n%d mistakes of %d kinds. Impossible figures caught: %.1f %%. Mean over kinds: %.1f %%.\n",
+            total, kinds, 100 * impossible_share, 100 * shares / kinds);
+  table.add("On the untouched sheets (%zu entries): %d errors, %d warnings.\n", entries,
+            fleet.reports.errors(), fleet.reports.warnings());
+  const bool quiet =
+      fleet.reports.errors() == 0 && static_cast<std::size_t>(fleet.reports.warnings()) * 300 <= entries;
   const bool none_missing = std::ranges::all_of(tallies, [](const Tally& tally) { return tally.sown > 0; });
   return impossible_share >= 0.98 && shares / kinds >= 0.90 && quiet && none_missing ? 0 : 1;
 }
@@ -213,10 +237,14 @@ int report(Table& table, const Options& options, const std::vector<Tally>& talli
 int main(int count, char** words) {
   Options options;
   for (int i = 1; i < count; ++i) {
-    if (!std::strcmp(words[i], "--each") && i + 1 < count) options.each = std::atoi(words[++i]);
-    else if (!std::strcmp(words[i], "--seed") && i + 1 < count) options.seed = static_cast<unsigned>(std::atoi(words[++i]));
-    else if (!std::strcmp(words[i], "--keep") && i + 1 < count) options.kept = words[++i];
-    else options.folder = words[i];
+    if (!std::strcmp(words[i], "--each") && i + 1 < count)
+      options.each = std::atoi(words[++i]);
+    else if (!std::strcmp(words[i], "--seed") && i + 1 < count)
+      options.seed = static_cast<unsigned>(std::atoi(words[++i]));
+    else if (!std::strcmp(words[i], "--keep") && i + 1 < count)
+      options.kept = words[++i];
+    else
+      options.folder = words[i];
   }
   if (options.folder.empty() || options.each < 1) {
     std::fprintf(stderr, "usage: seeded [--each N] [--seed N] [--keep FILE] FOLDER\n");

@@ -40,7 +40,7 @@ enum class Asked {
 using Sow = std::function<std::optional<Seeding>(const sheafc::LinkedEntry&, Random&)>;
 
 struct Mistake {
-  int number;              // in the list of authoring mistakes
+  int number;  // in the list of authoring mistakes
   std::string_view name;
   Asked asked;
   Sow sow;

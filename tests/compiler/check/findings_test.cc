@@ -19,27 +19,37 @@ const CheckOptions options{.today = Date{2026, 11, 25}};
 
 std::mt19937 random_numbers(20261129);
 
-std::string one_of(std::initializer_list<const char*> all) { return all.begin()[random_numbers() % all.size()]; }
+std::string one_of(std::initializer_list<const char*> all) {
+  return all.begin()[random_numbers() % all.size()];
+}
 
 std::string name_of(std::size_t number) { return std::string("fork-") + static_cast<char>('a' + number); }
 
-// Sheets that have much to say to each other: few machines, names, part numbers and figures. Every fifth is based on
-// its neighbour.
+// Sheets that have much to say to each other: few machines, names, part numbers and figures. Every fifth is
+// based on its neighbour.
 std::string random_sheet(std::size_t number) {
-  std::string text = "# file: " + name_of(number) + ".yaml\nsheet: " + name_of(number) + "\ntitle: A fork\nassembly: fork\nmaker: Sorvane\n";
+  std::string text = "# file: " + name_of(number) + ".yaml\nsheet: " + name_of(number) +
+                     "\ntitle: A fork\nassembly: fork\nmaker: Sorvane\n";
   if (number % 5 == 4) text += "based-on: " + name_of(number - 1) + "\n";
-  text += "fits: { make: Haldrek, model: Muleback " + one_of({"380", "500"}) + ", years: " + one_of({"2011..2013", "2012..", "2016.."}) + " }\n";
-  text += "checked: { on: " + one_of({"2020-01-02", "2026-10-02", "2026-10-02", "2026-10-03"}) + ", by: workshop }\n";
+  text += "fits: { make: Haldrek, model: Muleback " + one_of({"380", "500"}) +
+          ", years: " + one_of({"2011..2013", "2012..", "2016.."}) + " }\n";
+  text += "checked: { on: " + one_of({"2020-01-02", "2026-10-02", "2026-10-02", "2026-10-03"}) +
+          ", by: workshop }\n";
   text += "source: { title: Sorvane fork service leaflet 41 }\n";
-  if (random_numbers() % 30 == 0) text += "allow: { " + one_of({"twin-sheets", "two-answers", "checked-long-ago"}) + ": \"so it is\" }\n";
+  if (random_numbers() % 30 == 0)
+    text += "allow: { " + one_of({"twin-sheets", "two-answers", "checked-long-ago"}) + ": \"so it is\" }\n";
   text += "fasteners:\n";
   for (int i = 0; i < 7; ++i) {
     if (i > 3 && random_numbers() % 8 == 0) continue;
-    text += "  screw-" + std::to_string(i) + ": { name: " + one_of({"cap", "cover", "guard"}) + " screw " + std::to_string(i) +
-            ", thread: " + one_of({"M6x1", "M6x1", "M8x1.25"}) + ", torque: " + one_of({"9", "9", "9", "9", "9", "9", "9", "9", "10", "90"}) + " N·m, state: dry";
+    text += "  screw-" + std::to_string(i) + ": { name: " + one_of({"cap", "cover", "guard"}) + " screw " +
+            std::to_string(i) + ", thread: " + one_of({"M6x1", "M6x1", "M8x1.25"}) +
+            ", torque: " + one_of({"9", "9", "9", "9", "9", "9", "9", "9", "10", "90"}) + " N·m, state: dry";
     if (random_numbers() % 3 == 0) text += ", part-number: P-" + one_of({"1", "2", "3"});
-    if (random_numbers() % 9 == 0) text += ", superseded-by: { number: P-" + one_of({"1", "2", "3"}) + ", interchangeable: yes }";
-    if (random_numbers() % 90 == 0) text += ", allow: { " + one_of({"torque-unlike-peers", "two-answers", "successor-differs"}) + ": \"so it is\" }";
+    if (random_numbers() % 9 == 0)
+      text += ", superseded-by: { number: P-" + one_of({"1", "2", "3"}) + ", interchangeable: yes }";
+    if (random_numbers() % 90 == 0)
+      text += ", allow: { " + one_of({"torque-unlike-peers", "two-answers", "successor-differs"}) +
+              ": \"so it is\" }";
     text += " }\n";
   }
   return text;
@@ -54,8 +64,10 @@ std::string joined(const std::vector<std::string>& sheets) {
 std::string text_of(const Diagnostics& reports) {
   std::string text;
   for (const Diagnostic& report : reports.all()) {
-    text += std::string(report.where.file) + ":" + std::to_string(report.where.line) + " " + std::string(report.rule) + " " + report.message + "\n";
-    for (const Diagnostic& note : report.notes) text += "  " + std::string(note.where.file) + ":" + std::to_string(note.where.line) + "\n";
+    text += std::string(report.where.file) + ":" + std::to_string(report.where.line) + " " +
+            std::string(report.rule) + " " + report.message + "\n";
+    for (const Diagnostic& note : report.notes)
+      text += "  " + std::string(note.where.file) + ":" + std::to_string(note.where.line) + "\n";
   }
   return text;
 }
@@ -80,14 +92,15 @@ void check_same(const Findings& one, const Findings& other) {
 using Kept = std::deque<Linking>;
 
 // Runs the rules again with no more sheets than they ask for; how many that were.
-std::size_t find_again(const std::vector<std::string>& sheets, std::size_t changed, Findings& findings, Diagnostics& sink,
-                       Kept& kept) {
+std::size_t find_again(const std::vector<std::string>& sheets, std::size_t changed, Findings& findings,
+                       Diagnostics& sink, Kept& kept) {
   std::vector<std::string> names;
   std::vector<std::uint32_t> examined;
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     names.push_back(name_of(i));
     const bool based_on_it = i % 5 == 4 && i == changed + 1;
-    if (i == changed || based_on_it || findings.sheets[i].allows) examined.push_back(static_cast<std::uint32_t>(i));
+    if (i == changed || based_on_it || findings.sheets[i].allows)
+      examined.push_back(static_cast<std::uint32_t>(i));
   }
   std::set<std::size_t> few(examined.begin(), examined.end());
   while (true) {
@@ -130,8 +143,9 @@ TEST_CASE("one random change after another: the findings and the reports of a ru
     CHECK(text_of(again) == text_of(all));
     for (const Diagnostic& report : all.all()) rules.insert(std::string(report.rule));
   }
-  for (const std::string rule : {"torque-unlike-peers", "two-answers", "twin-sheets", "checked-long-ago",
-                           "supersession-circle", "successor-differs", "years-overlap", "allowance-unused"}) {
+  for (const std::string rule :
+       {"torque-unlike-peers", "two-answers", "twin-sheets", "checked-long-ago", "supersession-circle",
+        "successor-differs", "years-overlap", "allowance-unused"}) {
     CAPTURE(rule);
     CHECK(rules.contains(rule));
   }
@@ -142,8 +156,8 @@ TEST_CASE("a change that nobody minds asks for no other sheet") {
   Kept kept;
   std::vector<std::string> sheets;
   for (std::size_t i = 0; i < 10; ++i) {
-    sheets.push_back("# file: " + name_of(i) + ".yaml\nfasteners:\n  screw: { name: cover screw " + std::to_string(i) +
-                     ", thread: M6x1, torque: 9 N·m, state: dry }\n");
+    sheets.push_back("# file: " + name_of(i) + ".yaml\nfasteners:\n  screw: { name: cover screw " +
+                     std::to_string(i) + ", thread: M6x1, torque: 9 N·m, state: dry }\n");
   }
   Findings findings;
   Diagnostics sink;

@@ -27,7 +27,8 @@ std::optional<PeerVerdict> plain_verdict(FactGroup group, const Fact& one) {
   const double median = plain_median(logs), own = std::log(one.number());
   for (const double log : logs) distances.push_back(std::abs(log - median));
   const double limit = std::max(1.0986, 4 * plain_median(distances));
-  return PeerVerdict{std::exp(median), one.number() / std::exp(median), logs.size(), std::abs(own - median) > limit};
+  return PeerVerdict{std::exp(median), one.number() / std::exp(median), logs.size(),
+                     std::abs(own - median) > limit};
 }
 
 // Addresses that sometimes come twice or more, side by side; sometimes few values, so that many are equal.

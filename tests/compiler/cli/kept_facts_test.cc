@@ -30,7 +30,8 @@ SheetFacts random_sheet(std::uint32_t sheet) {
     fact.entry = entry;
   }
   std::ranges::stable_sort(told.facts, {}, &Fact::alike);
-  for (std::size_t i = 0; i < random_numbers() % 50; ++i) told.statements.push_back(static_cast<std::uint32_t>(random_numbers()));
+  for (std::size_t i = 0; i < random_numbers() % 50; ++i)
+    told.statements.push_back(static_cast<std::uint32_t>(random_numbers()));
   return told;
 }
 
@@ -60,7 +61,8 @@ void check_tells(const ToldFacts& told, const std::vector<SheetFacts>& all) {
   }
   for (Likeness alike = 0; alike <= likenesses; ++alike) {
     std::vector<Fact> group;
-    std::ranges::copy_if(together.facts, std::back_inserter(group), [&](const Fact& fact) { return fact.alike == alike; });
+    std::ranges::copy_if(together.facts, std::back_inserter(group),
+                         [&](const Fact& fact) { return fact.alike == alike; });
     CHECK(told.alike(alike) == group);
   }
   CHECK(told.is_sound());
@@ -114,7 +116,9 @@ TEST_CASE("a file of other facts, a cut one and none are none; a damaged one tel
     flip();
     if (const auto kept = kept_facts(file, *identity)) {
       const ToldFacts told(kept, {});
-      const auto is_among_them = [&](const Fact& fact) { return std::ranges::find(all.facts, fact) != all.facts.end(); };
+      const auto is_among_them = [&](const Fact& fact) {
+        return std::ranges::find(all.facts, fact) != all.facts.end();
+      };
       CHECK(std::ranges::all_of(told.all().facts, is_among_them));
       for (std::uint32_t sheet = 0; sheet < sheets; ++sheet) {
         CHECK(std::ranges::all_of(told.of_sheet(sheet), is_among_them));

@@ -125,7 +125,9 @@ TEST_CASE("what reaches other rows is left to a build from the beginning, and th
   };
   CHECK(refuses([](SheetRecord& sheet) { sheet.entries.push_back(sheet.entries.front()); }));
   CHECK(refuses([](SheetRecord& sheet) { sheet.entries.pop_back(); }));
-  CHECK(refuses([](SheetRecord& sheet) { sheet.entries.front().fits.push_back({"Haldrek", "Muleback 999", 2011, 2012, "", "", "", ""}); }));
+  CHECK(refuses([](SheetRecord& sheet) {
+    sheet.entries.front().fits.push_back({"Haldrek", "Muleback 999", 2011, 2012, "", "", "", ""});
+  }));
   CHECK(refuses([](SheetRecord& sheet) { sheet.name = "nowhere"; }));
 }
 

@@ -129,9 +129,10 @@ TEST_CASE("rows of a table stand in columns") {
 }
 
 TEST_CASE("remarks are found between scalars and nowhere else") {
-  SourceFile file("t.yaml",
-                  "sheet: try  # one\ntitle: \"a # b\"\n# two\nassembly: fork\nnotes:\n  - a#b\n  - >\n    # no remark\n"
-                  "    text\n  - 'c # d' # three\n");
+  SourceFile file(
+      "t.yaml",
+      "sheet: try  # one\ntitle: \"a # b\"\n# two\nassembly: fork\nnotes:\n  - a#b\n  - >\n    # no remark\n"
+      "    text\n  - 'c # d' # three\n");
   Diagnostics faults;
   REQUIRE(file.parse(faults));
   std::string found;

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // The words before a size. What is compared, tests/golden/match.txt shows with the demonstration library.
 #include "query/answer/match.h"
-#include "query/answer/match_two.h"
 
 #include <doctest/doctest.h>
+
+#include "query/answer/match_two.h"
 
 using namespace sheaf;
 

@@ -146,7 +146,8 @@ TEST_CASE("figures are searched by their band, in SI base units") {
   const Asked staged{indexed(entry)};
   CHECK(staged.number(least_slot(Dimension::torque)) == doctest::Approx(20.0));
   CHECK(staged.number(most_slot(Dimension::torque)) == doctest::Approx(40.0));
-  CHECK(staged.number(least_slot(Dimension::length)) == doctest::Approx(0.002));  // a minimum states one value
+  CHECK(staged.number(least_slot(Dimension::length)) ==
+        doctest::Approx(0.002));  // a minimum states one value
   CHECK(staged.number(most_slot(Dimension::length)) == doctest::Approx(0.002));
 }
 

@@ -66,9 +66,10 @@ TEST_CASE("words of a group must stand together and in order") {
 }
 
 TEST_CASE("a word of the glossary is left out only where it cannot stand in the text") {
-  const std::vector<WordRecord> records = {
-      {"seal", "fork oil seal", "en", true, false}, {"ring", "fork o-ring", "en", true, false},
-      {"oil", "fork öl", "de", true, false},        {"leg", "fork de la pata", "es", true, false}};
+  const std::vector<WordRecord> records = {{"seal", "fork oil seal", "en", true, false},
+                                           {"ring", "fork o-ring", "en", true, false},
+                                           {"oil", "fork öl", "de", true, false},
+                                           {"leg", "fork de la pata", "es", true, false}};
   const WordsBeginning words("fork", records);
   const auto groups_in = [&](const std::vector<std::string>& text) {
     std::vector<std::string> groups;
@@ -77,6 +78,7 @@ TEST_CASE("a word of the glossary is left out only where it cannot stand in the 
     groups.erase(std::unique(groups.begin(), groups.end()), groups.end());
     return groups;
   };
-  CHECK(groups_in({"fork"}) == std::vector<std::string>{"leg", "oil", "ring"});  // a short Spanish word may be a preposition
+  CHECK(groups_in({"fork"}) ==
+        std::vector<std::string>{"leg", "oil", "ring"});  // a short Spanish word may be a preposition
   CHECK(groups_in({"seal", "of", "fork"}) == std::vector<std::string>{"leg", "oil", "ring", "seal"});
 }

@@ -191,7 +191,8 @@ TEST_CASE("a question for no part is answered by whole sheets") {
 TEST_CASE("what differs in a load or a place that nobody said is offered together") {
   auto content = test::small_content();
   auto& fork = content.sheets.back();
-  const auto add = [&](SheetRecord& sheet, const std::string& id, const std::string& kind, const std::string& name, std::vector<FieldRecord> fields) {
+  const auto add = [&](SheetRecord& sheet, const std::string& id, const std::string& kind,
+                       const std::string& name, std::vector<FieldRecord> fields) {
     auto entry = sheet.entries.front();
     entry.address = sheet.name + "/" + id;
     entry.kind = kind;
@@ -201,7 +202,8 @@ TEST_CASE("what differs in a load or a place that nobody said is offered togethe
     sheet.entries.push_back(std::move(entry));
   };
   add(fork, "alone", "pressure", "tyre pressure", {{"value", "2.0 bar", {}}, {"load", "rider alone", {}}});
-  add(fork, "two-up", "pressure", "tyre pressure, two-up", {{"value", "2.8 bar", {}}, {"load", "rider and passenger", {}}});
+  add(fork, "two-up", "pressure", "tyre pressure, two-up",
+      {{"value", "2.8 bar", {}}, {"load", "rider and passenger", {}}});
   add(fork, "rebound", "setting", "rebound damping", {{"standard", "11 clicks out", {}}});
   auto& engine = content.sheets[1];
   add(engine, "rebound", "setting", "engine rebound damping", {{"standard", "12 clicks out", {}}});

@@ -242,7 +242,8 @@ TEST_CASE("what is excluded, and figures between which the asker doubts, are not
   CHECK(doubted.units.front()->symbol == "N·m");
   CHECK(read("muleback 2013 or 2014").year == 2013);
   CHECK(read("it's not a top plug").parts.size() == 1);
-  CHECK(read("drain plug not the fork top plug with the big old washer").parts.size() > 1);  // more than is excluded in a breath
+  CHECK(read("drain plug not the fork top plug with the big old washer").parts.size() >
+        1);  // more than is excluded in a breath
 }
 
 TEST_CASE("machines cut short to their letters, and a machine's number beside a year") {
@@ -279,21 +280,25 @@ TEST_CASE("a sentence is told from a look-up, and the clause that asks from thos
   const auto spoken = read("the axle nut is on, what do the fork top plugs get on a muleback");
   CHECK(spoken.is_spoken);
   REQUIRE(std::ranges::any_of(spoken.parts, &PartAsked::is_context));
-  for (const auto& part : spoken.parts) CHECK(part.is_context == (part.typed == "axle" || part.typed == "nut"));
+  for (const auto& part : spoken.parts)
+    CHECK(part.is_context == (part.typed == "axle" || part.typed == "nut"));
   const auto under = read("brake pedal, how far below the fork top plug should it be on a muleback");
   for (const auto& part : under.parts) CHECK_FALSE(part.is_context);  // below it, not of it
 }
 
 TEST_CASE("what is not there, not counted or not meant is no part that is asked for") {
   const auto has_part = [](const QuestionReading& reading, std::string_view word) {
-    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) { return std::ranges::find(part.words, word) != part.words.end(); });
+    return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
+      return std::ranges::find(part.words, word) != part.words.end();
+    });
   };
   CHECK_FALSE(has_part(read("fork spring muleback, no plug there"), "plug"));
   CHECK_FALSE(has_part(read("fork oil muleback, plug not counted"), "plug"));
   const auto excluded = read("top plug muleback, not the nut");
   CHECK(excluded.excluded == std::vector<std::string>{"nut"});
   CHECK(read("the wheel is back on the muleback, what does the nut get").sides.empty());
-  CHECK(read("what pressure goes in the tyre at the back on the muleback").sides == std::vector<std::string>{"rear"});
+  CHECK(read("what pressure goes in the tyre at the back on the muleback").sides ==
+        std::vector<std::string>{"rear"});
   CHECK(read("tyre front and back on the muleback").sides.empty());  // of both
 }
 
@@ -306,7 +311,10 @@ TEST_CASE("what was measured is held against a limit, unless the thing is bought
 }
 
 TEST_CASE("nothing typed behind or before a trigger word is read beyond the ends") {
-  for (const char* text : {"no", "back", "both", "not", "over", "side", "weight", "aside", "counted", "thread above", "left hand", "up and", "and down", "in bits",
-                           "on the phone", "of an inch", "5 of an inch", "quarter", "two thousand", "five", "how much", "no figure", "dot", "notch", "behind", "a leg"})
+  for (const char* text :
+       {"no",           "back",       "both",         "not",       "over",         "side",     "weight",
+        "aside",        "counted",    "thread above", "left hand", "up and",       "and down", "in bits",
+        "on the phone", "of an inch", "5 of an inch", "quarter",   "two thousand", "five",     "how much",
+        "no figure",    "dot",        "notch",        "behind",    "a leg"})
     CHECK_NOTHROW(read(text));
 }

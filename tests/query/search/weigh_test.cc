@@ -72,8 +72,10 @@ TEST_CASE("what took the place of a withdrawn figure answers for it, and the wit
   CHECK(answers(*found) == Words{"old-fork/top-plug"});
   REQUIRE(found->also.size() == 1);
   CHECK(found->also.front().entry.address == "old-fork/first-plug");
-  CHECK(found->reading.doubts == Words{"“fork top plug, first edition” was withdrawn 2026-01-02: of another plug"});
-  content.sheets.back().entries.back().name = "fork top plug";  // called just as its successor is, which is given once
+  CHECK(found->reading.doubts ==
+        Words{"“fork top plug, first edition” was withdrawn 2026-01-02: of another plug"});
+  content.sheets.back().entries.back().name =
+      "fork top plug";  // called just as its successor is, which is given once
   test::SmallLibrary alike(content, "alike");
   Lexicon words({&alike.library()});
   const auto both = find(Request{.words = "fork top plug muleback 2013"}, words);
@@ -85,7 +87,8 @@ TEST_CASE("what took the place of a withdrawn figure answers for it, and the wit
 TEST_CASE("what a filter asks for is never weighed away") {
   static test::SmallLibrary made;
   Lexicon lexicon({&made.library()});
-  const auto found = find(Request{.words = "fork top plug clutch muleback 2013", .filters = {.thread = "M6"}}, lexicon);
+  const auto found =
+      find(Request{.words = "fork top plug clutch muleback 2013", .filters = {.thread = "M6"}}, lexicon);
   REQUIRE(found);
   CHECK(found->answers.empty());
 }
@@ -144,7 +147,8 @@ TEST_CASE("what belongs to another thing is not answered by what is called so he
   CHECK(ask("fork seal of the sump plug muleback 2013").answers.empty());
 }
 
-TEST_CASE("a thing is answered though nobody records of it what was asked loosely, but not without its torque") {
+TEST_CASE(
+    "a thing is answered though nobody records of it what was asked loosely, but not without its torque") {
   const auto found = ask("fork seal length muleback 2013");
   CHECK(answers(found) == Words{"old-fork/seal"});
   CHECK(found.reading.doubts == Words{"No “length” is recorded of it."});

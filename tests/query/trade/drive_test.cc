@@ -82,7 +82,8 @@ TEST_CASE("what is no drive is refused") {
 
 TEST_CASE("a numbered drive has a whole number and no unit of length") {
   for (const Input input : {Input::sheet, Input::prompt})
-    for (const char* text : {"cross 3 in", "cross 3 mm", "cross 2.5", "cross 1/2", "cross 1000", "six-lobe 2.5", "six-lobe 101"}) {
+    for (const char* text : {"cross 3 in", "cross 3 mm", "cross 2.5", "cross 1/2", "cross 1000",
+                             "six-lobe 2.5", "six-lobe 101"}) {
       CAPTURE(text);
       CHECK_FALSE(parse_drive(text, input));
     }

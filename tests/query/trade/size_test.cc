@@ -67,8 +67,8 @@ TEST_CASE("a sheet parts by x alone and has a decimal point") {
 }
 
 TEST_CASE("what is no size is refused") {
-  for (std::string_view text :
-       {"", "x", "41x", "41xx54", "41x54x11x7x3", "0x54", "seal", "41-22x7-b", "41x54x", "1e3x2", "41-22/2 in"}) {
+  for (std::string_view text : {"", "x", "41x", "41xx54", "41x54x11x7x3", "0x54", "seal", "41-22x7-b",
+                                "41x54x", "1e3x2", "41-22/2 in"}) {
     CAPTURE(text);
     CHECK_FALSE(parse_size(text, Input::prompt));
   }

@@ -36,7 +36,8 @@ TEST_CASE("a page is packed, and comes back whole") {
   CHECK(unpacked(small.body, page.size()) == page);
   CHECK(packed(whole).body == small.body);
   const std::string bytes = bytes_of(small, {});
-  CHECK(bytes.find("Content-Encoding: gzip\r\nContent-Length: " + std::to_string(small.body.size()) + "\r\n") != std::string::npos);
+  CHECK(bytes.find("Content-Encoding: gzip\r\nContent-Length: " + std::to_string(small.body.size()) +
+                   "\r\n") != std::string::npos);
   CHECK(bytes.find("Vary: Accept-Encoding\r\n") != std::string::npos);
   CHECK(bytes_of(small, {.if_none_match = entity_tag(small.body)}).starts_with("HTTP/1.1 304"));
   CHECK(bytes_of(whole, {}).find("Content-Encoding") == std::string::npos);
@@ -54,8 +55,10 @@ TEST_CASE("what gains nothing is sent as it is") {
 }
 
 TEST_CASE("gzip is for who accepts it") {
-  for (const char* header : {"gzip", "gzip, deflate, br, zstd", "deflate , gzip;q=0.5", "br;q=1.0,gzip; q=1", "gzip;q=0.001"})
+  for (const char* header :
+       {"gzip", "gzip, deflate, br, zstd", "deflate , gzip;q=0.5", "br;q=1.0,gzip; q=1", "gzip;q=0.001"})
     CHECK_MESSAGE(accepts_gzip(header), header);
-  for (const char* header : {"", "identity", "br", "xgzip", "gzip;q=0", "gzip; q=0.000", "*", "gzip ;q=0.", ",;,q=1"})
+  for (const char* header :
+       {"", "identity", "br", "xgzip", "gzip;q=0", "gzip; q=0.000", "*", "gzip ;q=0.", ",;,q=1"})
     CHECK_FALSE_MESSAGE(accepts_gzip(header), header);
 }

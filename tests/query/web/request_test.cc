@@ -40,8 +40,8 @@ TEST_CASE("HTTP/1.0 closes unless asked not to") {
 TEST_CASE("the host is read without its port, in small letters, brackets and all") {
   CHECK(read("GET / HTTP/1.1", "Host: Bench.Local:80\r\n")->host == "bench.local");
   CHECK(read("GET / HTTP/1.1", "hOsT:[::1]:8427\r\n")->host == "[::1]");
-  for (const char* bad : {"Host: a b\r\n", "Host: a/b\r\n", "Host: a:b\r\n", "Host: [::1\r\n", "Host: a@b\r\n", "Host:\r\n",
-                          "Host: a\r\nHost: b\r\n", ""})
+  for (const char* bad : {"Host: a b\r\n", "Host: a/b\r\n", "Host: a:b\r\n", "Host: [::1\r\n",
+                          "Host: a@b\r\n", "Host:\r\n", "Host: a\r\nHost: b\r\n", ""})
     CHECK_MESSAGE(status_of(read("GET / HTTP/1.1", bad)) == 400, bad);
 }
 
@@ -68,8 +68,8 @@ TEST_CASE("what is no request is refused with the status that says why") {
 }
 
 TEST_CASE("broken escapes, control characters and bytes that are no UTF-8 are refused") {
-  for (const char* bad : {"/%", "/%4", "/%zz", "/?q=%", "/?q=%0d%0aSet-Cookie:x", "/%00", "/?q=%ff", "/?q=%c3", "/?q=%1b[2J", "/?q=%7f",
-                          "/\x80", "/a\tb"})
+  for (const char* bad : {"/%", "/%4", "/%zz", "/?q=%", "/?q=%0d%0aSet-Cookie:x", "/%00", "/?q=%ff",
+                          "/?q=%c3", "/?q=%1b[2J", "/?q=%7f", "/\x80", "/a\tb"})
     CHECK_MESSAGE(status_of(read(std::string("GET ") + bad + " HTTP/1.1")) == 400, bad);
 }
 

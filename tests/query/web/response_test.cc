@@ -37,7 +37,8 @@ TEST_CASE("who has it already is told so") {
   CHECK(again.starts_with("HTTP/1.1 304 Not Modified\r\n"));
   CHECK(again.ends_with("\r\n\r\n"));
   CHECK(bytes_of(response, {.if_none_match = entity_tag("another")}).starts_with("HTTP/1.1 200"));
-  CHECK(bytes_of({.status = 404, .body = "a page"}, {.if_none_match = entity_tag("a page")}).starts_with("HTTP/1.1 404"));
+  CHECK(bytes_of({.status = 404, .body = "a page"}, {.if_none_match = entity_tag("a page")})
+            .starts_with("HTTP/1.1 404"));
 }
 
 TEST_CASE("text never becomes markup") {
@@ -49,5 +50,6 @@ TEST_CASE("text never becomes markup") {
   CHECK(facts.finish().empty());
   facts.add("set", "one");
   facts.add("set", "<two>");
-  CHECK(facts.finish() == "<dl class=\"facts\">\n<div><dt>set</dt><dd>one</dd><dd>&lt;two&gt;</dd></div>\n</dl>\n");
+  CHECK(facts.finish() ==
+        "<dl class=\"facts\">\n<div><dt>set</dt><dd>one</dd><dd>&lt;two&gt;</dd></div>\n</dl>\n");
 }
