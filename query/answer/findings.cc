@@ -127,8 +127,10 @@ std::optional<Conversion> conversion_of_figure(const QuestionReading& reading) {
 // part.
 bool only_says_figure(const QuestionReading& reading) {
   const auto is_named = [](const PartAsked& part) { return !part.groups.empty() && !part.is_aspect; };
+  QuestionReading rest = reading;
+  rest.lengths.clear();
   return reading.is_spoken && !reading.units.empty() && std::ranges::none_of(reading.parts, is_named) &&
-         !reading.has_designation();
+         !rest.has_designation();
 }
 
 // "what's 88 Nm in ft-lb, my wrench is American": whatever is said around it, where no machine is named.

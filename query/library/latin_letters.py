@@ -43,6 +43,7 @@ struct LatinLetter {
   char plain[4];
 };
 
+// clang-format off
 inline constexpr std::array<LatinLetter, %d> latin_letters = {{''' % len(rows))
 line = '   '
 for row in rows:
@@ -51,4 +52,4 @@ for row in rows:
         line = '   '
     line += ' ' + row + ','
 print(line)
-print('}};\n\n}  // namespace sheaf')
+print('}};\n// clang-format on\n\n}  // namespace sheaf')

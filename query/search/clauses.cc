@@ -11,22 +11,15 @@
 namespace sheaf {
 namespace {
 
-using Said = std::span<const std::string_view>;
-
 constexpr std::string_view asking[] = {"how",  "what",   "whats",  "which",   "where",   "when",
                                        "wie",  "was",    "welche", "welcher", "welches", "combien",
                                        "quel", "quelle", "cuanto", "cual",    "quanto",  "quale"};
 constexpr std::string_view beginning[] = {"do", "does", "is", "are", "can", "may", "should", "must", "will"};
 constexpr std::size_t first_words = 3;  // "so how", "and now what": the clause begins with what it asks
 
-bool is_any(const Draft& draft, std::size_t i, Said said) {
-  return std::any_of(said.begin(), said.end(),
-                     [&](std::string_view word) { return draft.has_word(i, word); });
-}
-
-bool holds(const Draft& draft, const Clause& clause, Said said, std::size_t most) {
+bool holds(const Draft& draft, const Clause& clause, SomeWords said, std::size_t most) {
   for (std::size_t i = clause.begin; i < std::min(clause.end, clause.begin + most); ++i)
-    if (is_any(draft, i, said)) return true;
+    if (draft.has_any(i, said)) return true;
   return false;
 }
 
@@ -51,7 +44,7 @@ bool says_where(const Draft& draft, std::size_t i) {
   constexpr std::string_view places[] = {"under", "below",  "beneath", "above",   "over",   "from",
                                          "to",    "before", "after",   "in",      "into",   "on",
                                          "with",  "at",     "round",   "against", "between"};
-  return is_any(draft, i, places);
+  return draft.has_any(i, places);
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "query/library/fold.h"
+#include "query/search/digits.h"
 
 namespace sheaf {
 namespace {
@@ -45,8 +46,8 @@ std::vector<Offer> complete(std::string_view text, Lexicon& lexicon, std::size_t
 std::string completed(std::string_view text, Lexicon& lexicon) {
   const auto word = last_word(text);
   const auto words = words_of(fold(word));
-  const bool is_open = words.size() == 1 && words.front().size() >= shortest_answered &&
-                       words.front().find_first_of("0123456789") == std::string::npos;
+  const bool is_open =
+      words.size() == 1 && words.front().size() >= shortest_answered && !has_digit(words.front());
   if (!is_open || lexicon.knows(words.front())) return std::string(text);
   const auto offers = complete(text, lexicon, 1);
   if (offers.empty()) return std::string(text);

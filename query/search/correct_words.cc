@@ -118,8 +118,7 @@ bool begins_machine(Draft& draft, const std::string& word) {
 std::string machine_shortened(Draft& draft, const std::string& word) {
   constexpr std::size_t shortest = 4, most_tried = 3;
   std::string whole;
-  const auto vowels = std::ranges::count_if(
-      word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  const std::size_t vowels = word.size() - consonants_of(word).size();
   if (word.size() < shortest || vowels > 1 || draft.machines_tried++ >= most_tried)
     return whole;  // each try reads all machines with that letter
   for (const auto& machine : draft.lexicon.machines_beginning(word.substr(0, 1)))

@@ -6,6 +6,27 @@
 #include "query/search/sides.h"
 
 namespace sheaf {
+namespace {
+
+template <typename Is>
+bool says(const Question& question, Is is) {
+  return std::ranges::any_of(question.tokens,
+                             [&](const Token& token) { return std::ranges::any_of(token.words, is); });
+}
+
+}  // namespace
+
+bool Draft::says_any(SomeWords words) const {
+  return says(question, [&](const std::string& word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+  });
+}
+
+bool Draft::says_any_stem(std::initializer_list<std::string_view> stems) const {
+  return says(question, [&](const std::string& word) {
+    return std::find(stems.begin(), stems.end(), stem_of(word)) != stems.end();
+  });
+}
 
 bool is_number(const Token& token) {
   return token.has_digit && token.typed.find_first_not_of("0123456789.,") == std::string::npos;
@@ -42,11 +63,6 @@ PartAsked part_of(Draft& draft, const std::string& typed) {
   }
   return part;
 }
-
-bool is_digits(std::string_view word) {
-  return word.find_first_not_of("0123456789") == std::string_view::npos;
-}
-bool has_digit(std::string_view word) { return word.find_first_of("0123456789") != std::string_view::npos; }
 
 bool is_known(Draft& draft, const std::string& word) {
   return is_noise(word) || !readings(word).empty() || draft.lexicon.knows(word);

@@ -3,16 +3,21 @@
 #pragma once
 
 #include <algorithm>
+#include <initializer_list>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "query/search/digits.h"
 #include "query/search/lexicon.h"
 #include "query/search/question.h"
 #include "query/search/reading.h"
 
 namespace sheaf {
+
+using SomeWords = std::span<const std::string_view>;
 
 struct Draft {
   Draft(Question asked, Lexicon& words)
@@ -43,6 +48,15 @@ struct Draft {
   bool has_word(std::size_t i, std::string_view word) const {
     return i < size() && token(i).words.size() == 1 && token(i).words.front() == word;
   }
+  // That token is one of them; some word of the question is.
+  bool has_any(std::size_t i, SomeWords words) const {
+    return std::any_of(words.begin(), words.end(), [&](std::string_view word) { return has_word(i, word); });
+  }
+  bool has_any(std::size_t i, std::initializer_list<std::string_view> words) const {
+    return has_any(i, SomeWords(words.begin(), words.size()));
+  }
+  bool says_any(SomeWords words) const;
+  bool says_any_stem(std::initializer_list<std::string_view> stems) const;
 };
 
 // What readers write into the reading.
@@ -61,8 +75,6 @@ bool read_length(Draft& draft, std::size_t i);
 // A number that stands for millimetres though nothing says so.
 LengthAsked length_of(const std::string& typed, const Number& number, LengthOf of);
 
-bool is_digits(std::string_view word);
-bool has_digit(std::string_view word);
 // Says nothing, is a unit, or stands in a library or the glossary.
 bool is_known(Draft& draft, const std::string& word);
 inline constexpr std::size_t shortest_beginning = 3;  // letters of a model's name, enough to know it by

@@ -7,6 +7,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/digits.h"
 #include "query/search/draft.h"
 #include "query/search/figures.h"
 #include "query/search/measures.h"
@@ -24,8 +25,6 @@ template <typename Counted>
 std::size_t at(Counted counted) {
   return static_cast<std::size_t>(counted);
 }
-
-bool holds_digit(std::string_view word) { return word.find_first_of("0123456789") != std::string_view::npos; }
 
 std::string spaced(std::string text) {
   std::ranges::replace(text, '-', ' ');
@@ -204,7 +203,7 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
              (match.group.starts_with("kind-") || says_what_of_it(match.group));
     };
     Unasked unasked = Unasked::other;
-    if (holds_digit(word) || word == "mm" || word.size() < 3 || is_noise(word))
+    if (has_digit(word) || word == "mm" || word.size() < 3 || is_noise(word))
       unasked = Unasked::measure;
     else if (names([](const std::string& group) { return group.starts_with("side-"); }))
       unasked = Unasked::side;

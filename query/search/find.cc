@@ -3,25 +3,23 @@
 #include "query/search/find.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
 
-#include "query/library/fold.h"
-#include "query/library/index_terms.h"
 #include "query/search/count_by.h"
 #include "query/search/designated.h"
-#include "query/search/draft.h"
+#include "query/search/digits.h"
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
+#include "query/search/keep_asked.h"
 #include "query/search/machine_of_chain.h"
 #include "query/search/measures.h"
-#include "query/search/meets.h"
 #include "query/search/part_names.h"
 #include "query/search/read.h"
+#include "query/search/reread.h"
 #include "query/search/searcher.h"
 #include "query/search/shelf.h"
 #include "query/search/sides.h"
+#include "query/search/split.h"
 #include "query/search/weigh.h"
 
 namespace sheaf {
@@ -29,292 +27,8 @@ namespace {
 
 constexpr std::size_t candidates_read = 60;     // entries that are read and ranked, of each library
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
-constexpr std::size_t most_also = 8;
-constexpr std::size_t few_answers = 8;  // beside which near sizes are offered
-constexpr double worth_a_look = 1;      // beyond the best: what is called less alike is not offered beside it
-constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
-constexpr double called_more = 2;         // "gearbox oil drain plug" beside the engine's, for "drain plug"
-constexpr double much_too_many = 1;       // from here on nothing is called what was asked
-
-using BestByMachine = std::map<std::string, double>;
-
-// The least cost at which each machine has an entry among the hits.
-BestByMachine best_by_machine(const std::vector<Hit>& hits) {
-  BestByMachine best;
-  for (const auto& hit : hits)
-    for (const auto& fit : hit.entry.fits) best.try_emplace(machine_body(fit.make, fit.model), hit.cost);
-  return best;
-}
-
-bool is_best_of_a_machine(const Hit& hit, const BestByMachine& best) {
-  return std::ranges::any_of(hit.entry.fits, [&](const FitRecord& fit) {
-    return hit.cost <= best.at(machine_body(fit.make, fit.model)) + as_good;
-  });
-}
-
-// One measure picks many rows of a table; beside the parts of machines none of them is of use.
-bool is_row_beside_parts(const Hit& hit, const Findings& findings) {
-  return hit.entry.fits.empty() && !findings.reading.lengths.empty() &&
-         !findings.answers.front().entry.fits.empty();
-}
-
-std::set<std::string> stems_of_names(const EntryRecord& entry) {
-  std::set<std::string> stems;
-  for (const auto& word : words_of(fold(entry.name))) stems.insert(stem_of(word));
-  return stems;
-}
-
-// "rear tyre pressure": of the rider alone and of two, where nobody said which.
-bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
-  const auto load_of = [](const EntryRecord& entry) {
-    const auto found = std::ranges::find(entry.fields, "load", &FieldRecord::key);
-    return found == entry.fields.end() ? std::string() : found->text;
-  };
-  const auto of_left = load_of(left), of_right = load_of(right);
-  if (of_left.empty() || of_right.empty() || of_left == of_right) return false;
-  const auto is_said = [&](const std::string& load) {
-    return std::ranges::any_of(words_of(fold(load)), [&](const std::string& word) {
-      return std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
-        return std::ranges::find(part.words, word) != part.words.end();
-      });
-    });
-  };
-  return !is_said(of_left) && !is_said(of_right);
-}
-
-// "rebound": of the fork and of the shock. The one says its place in its name, the other does not need to.
-bool differs_in_place(const Hit& hit, const Hit& best) {
-  const double named_after_place = hit.entry.kind == "setting" ? 2 : 1;  // a damper has all of them
-  return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
-}
-
-// "upper yoke pinch bolts", "lower yoke pinch bolts": nobody said which.
-bool are_twins(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
-  const auto one = words_of(fold(left.name)), other = words_of(fold(right.name));
-  if (one.size() != other.size() || one == other) return false;
-  const auto is_said = [&](const std::string& word) {
-    return std::ranges::find(reading.sides, word) != reading.sides.end() ||
-           std::ranges::any_of(reading.parts, [&](const PartAsked& part) {
-             return std::ranges::find(part.words, word) != part.words.end();
-           });
-  };
-  for (std::size_t i = 0; i < one.size(); ++i)
-    if (one[i] != other[i] && (opposite_of(one[i]) != other[i] || is_said(one[i]) || is_said(other[i])))
-      return false;
-  return true;
-}
-
-// "both drain plugs"
-bool wants_several(const QuestionReading& reading) {
-  return std::ranges::any_of(reading.parts,
-                             [](const PartAsked& part) { return part.is_aspect && part.typed == "both"; });
-}
-
-// "drain plug" of a machine that has the engine's and the gearbox's: where nothing is called just that,
-// another of its kind on the same sheet, which is called that and more, may as well be meant. So may all that
-// have the size.
-bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
-  if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
-  if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
-  if (differs_in_load(hit.entry, best.entry, reading)) return true;
-  if (hit.sheet.name == best.sheet.name && reading.sides.empty() && are_twins(hit.entry, best.entry, reading))
-    return true;
-  if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
-  if (hit.cost > best.cost + called_more) return false;
-  std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
-  for (const auto& part : reading.parts)
-    if (!part.groups.empty() ||
-        !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
-      for (const auto& word : part.words) asked.insert(stem_of(word));
-  const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
-  const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
-    return std::includes(all.begin(), all.end(), some.begin(), some.end());
-  };
-  const bool is_called_just_so = best_called == asked && !wants_several(reading);
-  return holds_all(called, asked) && holds_all(best_called, asked) && !is_called_just_so;
-}
-
-// Only machines of which some hit states frames of the series asked, if any does.
-void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& reading) {
-  if (reading.frame.empty() || !reading.machines.empty()) return;
-  std::set<std::string> machines;
-  for (const auto& hit : hits)
-    for (const auto& fit : hit.entry.fits)
-      if (states_frame(fit, reading)) machines.insert(machine_body(fit.make, fit.model));
-  if (machines.empty()) return;
-  std::erase_if(hits, [&](const Hit& hit) {
-    return std::ranges::none_of(hit.entry.fits, [&](const FitRecord& fit) {
-      return machines.contains(machine_body(fit.make, fit.model));
-    });
-  });
-}
-
-// "head bolts 60 + 60 deg": those whose torque is reached so, if any is.
-std::size_t keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& stages) {
-  const auto has_all = [&](const Hit& hit) { return has_stages(hit.entry, stages); };
-  if (stages.empty() || std::ranges::none_of(hits, has_all)) return 0;
-  return std::erase_if(hits, std::not_fn(has_all));
-}
-
-// "head bolts 1-4-2-3": those that are tightened in that order, if any are.
-bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
-  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
-    return field.key == "pattern" && field.text == pattern;
-  });
-}
-
-std::size_t keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
-  const auto has_it = [&](const Hit& hit) { return has_pattern(hit.entry, pattern); };
-  if (pattern.empty() || std::ranges::none_of(hits, has_it)) return 0;
-  return std::erase_if(hits, std::not_fn(has_it));
-}
-
-// "chain stretch over 15 links": what is called after another number is another's.
-std::size_t keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) {
-  std::size_t erased = 0;
-  for (const auto& part : parts)
-    for (const auto& word : part.words) {
-      if (word.find_first_not_of("0123456789") != std::string::npos) continue;
-      const auto is_called_so = [&](const Hit& hit) { return is_called(hit.entry, word); };
-      if (std::ranges::any_of(hits, is_called_so))
-        erased += std::erase_if(hits, std::not_fn(is_called_so));
-      else if (part.words.size() > 1)
-        erased += std::erase_if(hits, [](const Hit& hit) { return is_numbered(hit.entry); });
-    }
-  return erased;
-}
-
-// A tyre's size says it all, and is no name.
-bool is_tyre_alone(const QuestionReading& reading) {
-  return reading.parts.size() == 1 && is_tyre_size(reading.parts.front().typed);
-}
-
-// The best, and what is as good, are the answers; if nothing is called what was asked, all that comes
-// close to the best. Where no machine was named, one machine's part that is called just so must not hide
-// that of another, called almost so.
-void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
-  if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
-  keep_machines_of_frame(hits, findings.reading);
-  findings.total -= keep_stages(hits, findings.reading.stages);
-  findings.total -= keep_pattern(hits, findings.reading.pattern);
-  findings.total -= keep_numbered(hits, findings.reading.parts);
-  if (hits.empty()) return;
-  const double best = hits.front().cost;
-  const double limit = best < much_too_many ? best + as_good : best + much_too_many;
-  const bool open_machine = findings.reading.machines.size() != 1;
-  const auto of_machines = best_by_machine(hits);
-  const Hit first = hits.front();
-  for (auto& hit : hits) {
-    const bool almost =
-        open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
-    const bool is_row_of_any =
-        hit.entry.fits.empty() && !first.entry.fits.empty() && !findings.reading.machines.empty();
-    const bool is_answer =
-        !is_row_of_any && (hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading));
-    if (is_answer) {
-      if (findings.answers.size() < most_answers) findings.answers.push_back(std::move(hit));
-      continue;
-    }
-    --findings.total;  // a look at others is no more of the answer
-    const bool is_alike = hit.by_name && hit.cost <= best + worth_a_look;
-    if (is_alike && !is_row_beside_parts(hit, findings) && findings.also.size() < most_also)
-      findings.also.push_back(std::move(hit));
-  }
-}
-
-// "bolt" and "nut" are said of anything that is tightened; "unit", "assembly" of anything at all.
-bool says_nothing_alone(const PartAsked& part) {
-  if (part.is_aspect) return true;
-  const bool is_nut = part.words.size() == 1 && part.has_group("nut");
-  return is_generic_fastener(part) || is_nut;
-}
-
-bool holds_digit(const std::string& word) { return word.find_first_of("0123456789") != std::string::npos; }
-
-// A word that nobody knows may be a machine that is not in the library, and a number that nobody could
-// read may be its model: the figure of another must not answer. Beside a machine that is known, a word
-// says nothing; a number still does.
-bool is_blocked(const QuestionReading& reading) {
-  if (reading.unread.empty() || !reading.numbers.empty()) return false;  // a part's number says it all
-  if (reading.names_another) return true;
-  const bool names_part = std::ranges::any_of(reading.parts, names_a_part);
-  if (reading.is_spoken && !reading.machine_is_guess && names_part &&
-      std::ranges::all_of(reading.unread, is_everyday))
-    return false;  // "slid off its splines"
-  const bool names_no_part =
-      std::ranges::all_of(reading.parts, says_nothing_alone) && !reading.has_designation();
-  return reading.machines.empty() || reading.machine_is_guess || names_no_part ||
-         std::ranges::any_of(reading.unread, holds_digit);
-}
-
-// "bar" asks for a pressure, though the handlebar is called so too.
-bool leave_out_units(QuestionReading& reading) {
-  std::vector<std::string> measured;  // "pressure"
-  const auto is_unit = [&](const PartAsked& part) {
-    for (const Unit* unit : readings(part.typed)) {
-      if (std::ranges::find(reading.units, unit) == reading.units.end()) continue;
-      measured.emplace_back(name_of(unit->dimension));
-      return true;
-    }
-    return false;
-  };
-  if (std::erase_if(reading.parts, is_unit) == 0 || reading.parts.empty()) return false;
-  reading.figures.insert(reading.figures.end(), measured.begin(), measured.end());
-  return true;
-}
-
-// What was typed for a part that stands alone in the reading as a corrected word; null if it was not.
-const Correction* correction_behind(const PartAsked& part, const QuestionReading& reading) {
-  const auto is_it = [&](const Correction& each) {
-    return part.words.size() == 1 && each.read == part.words.front();
-  };
-  const auto found = std::ranges::find_if(reading.corrections, is_it);
-  return found == reading.corrections.end() ? nullptr : &*found;
-}
-
-// A word that no name here holds and the glossary does not know, though some note does, says nothing beside
-// others that name a part; nor does one that was corrected to what leads nowhere.
-bool leave_out_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
-  QuestionReading left = reading;
-  left.parts.clear();
-  for (const auto& part : reading.parts) {
-    const auto* correction = correction_behind(part, reading);
-    const bool is_of_notes = !part.is_aspect && part.groups.empty() && part.words.size() == 1 &&
-                             !lexicon.names_with(part.words.front()) && !tells_another(part, reading);
-    if (!correction && !is_of_notes) {
-      left.parts.push_back(part);
-      continue;
-    }
-    left.unread.push_back(correction ? correction->typed : part.typed);
-    if (correction)
-      std::erase_if(left.corrections, [&](const Correction& each) { return each.read == correction->read; });
-  }
-  if (left.unread.size() == reading.unread.size() || reading.machines.empty() || is_blocked(left))
-    return false;
-  reading = std::move(left);
-  return true;
-}
-
-// A word that stands in notes alone may be a slip for one that names parts ("break" for "brake").
-bool reread_words_of_notes(QuestionReading& reading, Lexicon& lexicon) {
-  bool changed = false;
-  for (auto& part : reading.parts) {
-    if (!part.groups.empty() || part.is_aspect || part.words.size() != 1 ||
-        lexicon.names_with(part.words.front()))
-      continue;
-    if (is_everyday(part.words.front()) || correction_behind(part, reading)) continue;
-    const auto meant = lexicon.correction_of(part.words.front());
-    if (!meant || *meant == part.words.front()) continue;
-    const bool stands_in_notes = lexicon.has_term(Prefix::other_stem, stem_of(part.words.front()));
-    if (stands_in_notes && !lexicon.names_with(*meant)) continue;  // "letter", which is no "letzter"
-    reading.corrections.push_back({part.typed, *meant});
-    part.words = {*meant};
-    for (const auto& match : lexicon.groups_in(part.words)) part.groups.push_back(match.group);
-    part.groups_of_words = {part.groups};
-    changed = true;
-  }
-  return changed;
-}
+constexpr std::size_t few_answers = 8;          // beside which near sizes are offered
+constexpr double much_too_many = 1;             // from here on nothing is called what was asked
 
 // The rows of a table, more than are looked at, before which no machine's part came to light: "fork seal".
 bool is_crowded(const Findings& findings) {
@@ -351,25 +65,6 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
   findings.answers = std::move(hits);
 }
 
-// "31 mm fork oil": of the fork whose tubes are so wide.
-bool take_tube_of_fork(QuestionReading& reading, Lexicon& lexicon) {
-  const auto says_fork = [](const PartAsked& part) {
-    return std::ranges::any_of(part.words, [](const std::string& word) {
-      return stem_of(word) == "fork" || stem_of(word) == "leg" || stem_of(word) == "bush";
-    });
-  };
-  if (reading.lengths.size() != 1 || std::ranges::none_of(reading.parts, says_fork)) return false;
-  std::string choice = tube_choice(reading.lengths.front().mm);
-  if (!lexicon.has_term(Prefix::choice, choice)) return false;
-  reading.choices.push_back(std::move(choice));
-  reading.lengths.clear();
-  std::erase_if(reading.parts, [](const PartAsked& part) {
-    return part.words.size() == 1 &&
-           (stem_of(part.words.front()) == "fork" || stem_of(part.words.front()) == "leg");
-  });
-  return true;
-}
-
 // "filter cup 65mm", "428 spring link chain": a number that only stands in what is said of it.
 bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_answers) {
   QuestionReading rest = findings.reading;
@@ -400,6 +95,12 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     return !findings.answers.empty();
   };
   const auto& reading = findings.reading;
+  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
+  if (!reading.stages.empty() && attempt({.figures = false, .sides_stated = false, .stages = true})) {
+    if (std::ranges::all_of(findings.answers, has_stages_asked)) return;
+    findings.answers.clear();
+    findings.also.clear();
+  }
   if (attempt({}) && is_crowded(findings)) {
     Findings crowd = findings;
     findings.answers.clear();
@@ -601,7 +302,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
       request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most;
   Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);
   if (is_blocked(findings.reading)) {
-    const bool has_number = std::ranges::any_of(findings.reading.unread, holds_digit);
+    const bool has_number = std::ranges::any_of(findings.reading.unread, has_digit);
     if (has_number || !answer_by_designation(findings, searcher))
       find_without_unknown_words(findings, searcher);
   } else {

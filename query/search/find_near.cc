@@ -3,6 +3,9 @@
 
 #include <algorithm>
 
+#include "query/search/measures.h"
+#include "query/search/sides.h"
+
 namespace sheaf {
 namespace {
 
@@ -26,6 +29,7 @@ class NearFinder {
     if (!reading.parts.empty() && offer(Near::fewer_words, {.sides_stated = false})) return;
     if (offer(Near::fewer_words, {.sides_stated = false, .names_whole = false})) return;
     if (has_machine && offer_other_loads()) return;
+    if (has_machine && offer_opposite()) return;
     if (has_machine && offer_so_called(Near::other_machines, {.machine = false, .year = false})) return;
     if (offer_other_sides()) return;
     if (!offer_without_a_word() && measured) offer_without_measures();
@@ -69,6 +73,24 @@ class NearFinder {
     if (!take(Near::fewer_words, std::move(hits))) return false;
     findings_.dropped = std::move(dropped);
     return true;
+  }
+
+  // "upper yoke pinch bolts", of a machine that states those of its lower yoke alone.
+  bool offer_opposite() {
+    std::string opposite;
+    const auto says_side = [&](const PartAsked& part) {
+      const auto side = std::ranges::find_if(
+          part.words, [](const std::string& word) { return !opposite_of(side_said(word)).empty(); });
+      if (side == part.words.end()) return false;
+      opposite = opposite_of(side_said(*side));
+      return true;
+    };
+    QuestionReading any_side = findings_.reading;
+    std::erase_if(any_side.parts, says_side);
+    if (opposite.empty() || any_side.parts.empty()) return false;
+    auto hits = searcher_.search(any_side, {}).hits;
+    std::erase_if(hits, [&](const Hit& hit) { return !is_called(hit.entry, opposite); });
+    return take(Near::other_sides, std::move(hits));
   }
 
   bool offer_other_sides() {

@@ -184,12 +184,10 @@ std::optional<std::string> Lexicon::with_letter_left_out(const std::string& word
   return meant;
 }
 
-std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word) {
+std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word, bool lacks_vowels_alone) {
   std::optional<std::string> meant;
   Xapian::doccount most = 0;
-  const auto vowels = std::ranges::count_if(
-      word, [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
-  if (vowels > 1) return meant;
+  if (word.size() > consonants_of(word).size() + 1) return meant;
   for (Library* library : libraries_) {
     const auto& database = index_of(*library).database();
     auto at = database.spellings_begin();
@@ -200,6 +198,7 @@ std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word)
       if (spelling.front() != word.front()) break;
       if (spelling.back() != word.back() || spelling.size() > 2 * word.size() || !shortens(word, spelling))
         continue;
+      if (lacks_vowels_alone && consonants_of(spelling) != consonants_of(word)) continue;
       if (at.get_termfreq() > most) most = at.get_termfreq(), meant = spelling;
     }
   }
@@ -212,7 +211,7 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
   const auto whole = with_letter_left_out(word);  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     if (slips > 1)
-      if (auto meant = whole_of_consonants(word)) return meant;  // "clrnce"
+      if (auto meant = whole_of_consonants(word, false)) return meant;  // "clrnce"
     for (Library* library : libraries_) {
       const auto meant = index_of(*library).database().get_spelling_suggestion(word, slips);
       const bool begins_alike =
@@ -227,6 +226,8 @@ std::optional<std::string> Lexicon::correction_of(const std::string& word, unsig
       if (auto swapped = with_letters_swapped(word))
         return swapped;  // "bsae", to which "sae" is as near as "base"
   }
+  constexpr std::size_t shortest = 4;
+  if (most_slips > 1 && word.size() >= shortest) return whole_of_consonants(word, true);  // "exhst"
   return std::nullopt;
 } catch (const Xapian::Error& error) {
   failure_ = failure_ ? failure_ : Failure{"the index is damaged: " + error.get_msg()};

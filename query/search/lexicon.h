@@ -64,8 +64,8 @@ class Lexicon {
                     const std::string& other);  // in names, nearly; may throw Xapian::Error
   std::optional<std::string> with_letters_swapped(
       const std::string& word);  // two neighbours behind the first
-  std::optional<std::string> whole_of_consonants(
-      const std::string& word);  // the commonest word that it may stand for
+  // The commonest word that it may stand for, having no vowel or one; with all of its consonants, if so asked.
+  std::optional<std::string> whole_of_consonants(const std::string& word, bool lacks_vowels_alone);
   std::optional<std::string> with_letter_left_out(const std::string& word);  // the commonest word that has it
 
   std::vector<Library*> libraries_;

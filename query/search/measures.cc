@@ -10,6 +10,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/digits.h"
 #include "query/search/figures.h"
 #include "query/search/reach.h"
 
@@ -358,12 +359,16 @@ bool is_described(const LengthAsked& asked, const EntryRecord& entry) {
 
 bool is_numbered(const EntryRecord& entry) {
   const auto words = words_of(fold(entry.name));
-  return std::ranges::any_of(words, [](const std::string& word) {
-    return word.find_first_not_of("0123456789") == std::string::npos;
-  });
+  return std::ranges::any_of(words, [](const std::string& word) { return is_digits(word); });
 }
 
 bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }
+
+bool measures_beside_axle(const EntryRecord& entry, const QuestionReading& reading) {
+  const auto is_axle = [](const PartAsked& part) { return part.words.back() == "axle"; };
+  return reading.asks("limit") && is_measure(entry.kind) && !is_called(entry, "axle") &&
+         std::ranges::any_of(reading.parts, is_axle);
+}
 
 bool states(const EntryRecord& entry, Dimension dimension) {
   return std::ranges::any_of(measures_of(entry),

@@ -33,6 +33,9 @@ bool is_described(const LengthAsked& asked, const EntryRecord& entry);
 // Whether its name has that folded word.
 bool is_called(const EntryRecord& entry, const std::string& word);
 
+// Whether it is a limit of something else, where that of an axle is asked for: "run-out of the rear axle".
+bool measures_beside_axle(const EntryRecord& entry, const QuestionReading& reading);
+
 // Whether its name has a number that stands alone: "chain length over 20 pitches".
 bool is_numbered(const EntryRecord& entry);
 

@@ -90,13 +90,15 @@ bool has_threads_asked(const EntryRecord& entry, const QuestionReading& reading)
   if (reading.threads.empty()) return true;
   const std::string* text = text_of(entry, "thread");
   if (!text) return true;
-  const auto stated = parse_thread(*text, Input::sheet);
-  if (!stated) return true;
+  const auto read = parse_thread(*text, Input::sheet);
+  if (!read) return true;
+  Thread stated = *read;
+  if (const std::string* hand = text_of(entry, "hand")) stated.left_hand |= *hand == "left";
   const std::string* length = text_of(entry, "length");
   const bool is_row = entry.fits.empty();  // of a table: a thread of any length
   return std::ranges::any_of(reading.threads, [&](const Thread& asked) {
     const bool has_it = length ? has_length(asked, *length) : is_row || !asked.length;
-    return same_thread(asked, *stated) && has_it;
+    return same_thread(asked, stated) && has_it;
   });
 }
 

@@ -30,14 +30,13 @@ bool follows_belonging(const Draft& draft, std::size_t i) {
                                            "die", "der", "le", "la", "el",  "il"};
   constexpr std::string_view belonging[] = {"of", "for", "von", "vom", "fur",  "de",
                                             "du", "del", "di",  "per", "para", "pour"};
-  const auto is_any = [&](std::size_t at, auto& words) {
-    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(at, word); });
-  };
   const auto names_machine = [&](std::size_t at) {
     return !std::ranges::all_of(draft.token(at).words, is_noise) && !is_part_of_name(draft, at);
   };
-  while (i > 0 && !is_any(i - 1, belonging) && (is_any(i - 1, articles) || names_machine(i - 1))) --i;
-  return i > 0 && is_any(i - 1, belonging);
+  while (i > 0 && !draft.has_any(i - 1, belonging) &&
+         (draft.has_any(i - 1, articles) || names_machine(i - 1)))
+    --i;
+  return i > 0 && draft.has_any(i - 1, belonging);
 }
 
 }  // namespace

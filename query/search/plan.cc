@@ -143,12 +143,19 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words) {
   return all_of(all);
 }
 
-// Those words in a name; by a group that they name; or elsewhere on the sheet.
+// "side-stand": what a group is called.
+std::vector<std::string> words_of_group(std::string_view group) { return words_of(fold(group)); }
+
+// Those words in a name; by a group that they name; or elsewhere on the sheet, as they are or as the group is called.
 Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups) {
   Queries any = {has_stems(Prefix::stem, words)};
   if (where == Where::name) return any;
   for (const auto& group : groups) any.push_back(has(Prefix::group, group));
-  if (where == Where::anywhere) any.push_back(has_stems(Prefix::other_stem, words));
+  if (where != Where::anywhere) return any;
+  any.push_back(has_stems(Prefix::other_stem, words));
+  for (const auto& group : groups)
+    if (auto called = words_of_group(group); called != words)
+      any.push_back(has_stems(Prefix::other_stem, called));
   return any;
 }
 
@@ -282,6 +289,13 @@ Query states_figure(const QuantityAsked& asked, const Demand& demand) {
   return any_of(any);
 }
 
+// A stage of its torque may be that number, of newton metres or of degrees.
+Query has_stage(const std::string& number) {
+  const double value = std::strtod(number.c_str(), nullptr);
+  return any_of(
+      {states_between(Dimension::torque, value, value), states_between(Dimension::angle, value, value)});
+}
+
 Query has_number(const std::string& number) {
   return any_of({has(Prefix::part_number, number), has(Prefix::other_number, number)});
 }
@@ -349,6 +363,8 @@ Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms&
   }
   for (const auto& choice : reading.choices) filters.push_back(has(Prefix::choice, choice));
   add_designations(filters, reading, demand, sizes);
+  if (demand.stages)
+    for (const auto& stage : reading.stages) filters.push_back(has_stage(stage));
 
   const auto narrowed = [&](Queries all) {
     all.insert(all.end(), filters.begin(), filters.end());

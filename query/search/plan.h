@@ -24,6 +24,7 @@ struct Demand {
                               // is at the front or the rear always says so
   bool sizes_exact = true;    // false: sizes and figures within the reach of a worn part or a near value
   bool table_rows = true;     // false: only what some machine has
+  bool stages = false;        // true: all stages of a torque asked for, within what the index knows of them
   bool names_whole = true;    // false: the words of a part's name may be found apart from each other
   int without_part = -1;      // this part is left out
 };

@@ -115,9 +115,7 @@ bool is_bound(std::string_view word) {
 }
 
 // The size within a name: "hook spanner 45..50 mm".
-bool is_size(std::string_view word) {
-  return word.find_first_of("0123456789") != std::string_view::npos || word == "mm";
-}
+bool is_size(std::string_view word) { return has_digit(word) || word == "mm"; }
 
 }  // namespace
 

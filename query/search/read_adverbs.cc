@@ -8,11 +8,9 @@
 namespace sheaf {
 namespace {
 
-using Said = std::span<const std::string_view>;
-
 constexpr std::string_view moves[] = {"turn", "turns", "put",   "go",  "goes",    "going", "screw",  "wind",
                                       "come", "comes", "bring", "fit", "fitting", "click", "clicks", "pour"};
-constexpr std::string_view behind_back[] = {"out", "off", "again"};
+constexpr std::string_view behind_back[] = {"out", "off", "again", "then"};
 constexpr std::string_view put_back[] = {"on", "in", "into", "to", "together"};  // in a sentence
 constexpr std::string_view articles[] = {"the", "a", "my", "der", "le", "la"};
 constexpr std::string_view moved_back[] = {"it", "them", "him", "her"};  // "back it off"
@@ -23,11 +21,6 @@ constexpr std::string_view measured[] = {"mm",    "millimetres", "millimeters", 
 constexpr std::string_view behind_left[] = {"over", "standing", "in", "on", "before", "when"};
 constexpr std::string_view asked[] = {"is", "whats", "what", "are", "not", "that", "this", "it"};
 constexpr std::string_view amounts[] = {"a", "per", "full", "complete", "new", "one", "whole", "je", "pro"};
-
-bool is_any(const Draft& draft, std::size_t i, Said said) {
-  return std::any_of(said.begin(), said.end(),
-                     [&](std::string_view word) { return draft.has_word(i, word); });
-}
 
 // "psi both ends": of neither alone.
 bool stands_at_both(const Draft& draft, std::size_t i) {
@@ -49,13 +42,13 @@ bool is_taken_out(const Draft& draft, std::size_t i) {
 // "he is on the line", "what do I put on the order": where it is said.
 bool says_where_asked(const Draft& draft, std::size_t i) {
   return i > 1 && draft.has_word(i - 2, "on") &&
-         (draft.has_word(i - 1, "the") || draft.has_word(i - 1, "my")) && is_any(draft, i, places);
+         (draft.has_word(i - 1, "the") || draft.has_word(i - 1, "my")) && draft.has_any(i, places);
 }
 
 // "hanging or with weight on it": of the machine, and of no oil.
 bool rests_on_it(const Draft& draft, std::size_t i) {
   constexpr std::string_view behind[] = {"on", "off"}, before[] = {"with", "full"};
-  return i > 0 && draft.has_word(i, "weight") && is_any(draft, i + 1, behind) && is_any(draft, i - 1, before);
+  return i > 0 && draft.has_word(i, "weight") && draft.has_any(i + 1, behind) && draft.has_any(i - 1, before);
 }
 
 // "how much up and down"
@@ -84,7 +77,7 @@ bool is_in_pieces(const Draft& draft, std::size_t i) {
 bool is_adverb(const Draft& draft, std::size_t i) {
   if (is_idiom(draft, i) || is_up_and_down(draft, i) || is_in_pieces(draft, i)) return true;
   if (says_where_asked(draft, i) || rests_on_it(draft, i)) return true;
-  const auto follows = [&](Said said) { return i > 0 && is_any(draft, i - 1, said); };
+  const auto follows = [&](SomeWords said) { return i > 0 && draft.has_any(i - 1, said); };
   const auto stands_in = [&](std::string_view before, std::string_view behind) {
     return i > 0 && draft.has_word(i - 1, before) && draft.has_word(i + 1, behind);
   };
@@ -97,16 +90,16 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or")))
     return false;                                                    // "front and back"
   if (draft.has_word(i, "back") && follows(articles)) return false;  // "at the back on the muleback"
-  if (draft.has_word(i, "back") && draft.reading.is_spoken && is_any(draft, i + 1, put_back) &&
+  if (draft.has_word(i, "back") && draft.reading.is_spoken && draft.has_any(i + 1, put_back) &&
       (i + 2 >= draft.size() || std::ranges::all_of(draft.token(i + 2).words, is_noise) ||
        readings(draft.token(i + 2).typed).empty()))
     return true;
   if (draft.has_word(i, "back"))
-    return follows(moves) || is_any(draft, i + 1, behind_back) ||
-           (is_any(draft, i + 1, moved_back) && !follows(amounts));
+    return follows(moves) || draft.has_any(i + 1, behind_back) ||
+           (draft.has_any(i + 1, moved_back) && !follows(amounts));
   if (draft.has_word(i, "right")) return i + 1 == draft.size() && follows(asked);  // "what is right"
   if (draft.has_word(i, "left"))
-    return follows(measured) || (is_any(draft, i + 1, behind_left) && !draft.has_word(i - 1, "the"));
+    return follows(measured) || (draft.has_any(i + 1, behind_left) && !draft.has_word(i - 1, "the"));
   const bool is_set = draft.has_word(i, "set") || draft.has_word(i, "sets");
   return is_set && (follows(amounts) || draft.has_word(i + 1, "of"));
 }

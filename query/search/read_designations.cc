@@ -23,11 +23,11 @@ bool says_word(const Draft& draft, std::string_view word) {
 bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
   constexpr std::string_view bounds[] = {"over", "under", "min", "max",
                                          "about"};  // "over 20" of so many pitches is no grade
-  if (count > 1 &&
-      std::ranges::any_of(bounds, [&](std::string_view word) { return draft.has_word(i, word); }))
-    return false;
+  if (count > 1 && draft.has_any(i, bounds)) return false;
   for (std::size_t at = i; at < i + count; ++at) {
     const Token& token = draft.token(at);
+    if (token.typed.find('/') != std::string::npos && !readings(token.typed).empty())
+      return false;  // "mm2/s"
     if (count > 1 && size_at(token.typed, Input::prompt))
       return false;  // "seal 28x40x7" is no row of a table
     const bool is_short_word = !token.has_digit && token.typed.size() <= longest_code_word;
@@ -47,12 +47,19 @@ bool is_figure_alone(const Draft& draft, std::size_t i, std::size_t count) {
 }
 
 // "dot 5.1", "10w40", "10.9": letters and digits that stand as a code on some sheet.
+// "base valve o ring 450 2018": of a machine, and no ring of that number.
+bool is_model_and_year(Draft& draft, std::size_t i) {
+  return is_model(draft, i) && i + 1 < draft.size() && year_in(draft.token(i + 1).typed);
+}
+
 bool read_code(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_code; count > 0; --count) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
     const std::string code = squeeze(draft.question.typed(i, count));
-    const bool is_bare = code.find_first_not_of("0123456789") == std::string::npos;
-    if (is_bare || is_figure_alone(draft, i, count) || !draft.lexicon.has_term(Prefix::code, code)) continue;
+    const bool is_bare = is_digits(code);
+    if (is_bare || is_model_and_year(draft, i + count - 1) || is_figure_alone(draft, i, count) ||
+        !draft.lexicon.has_term(Prefix::code, code))
+      continue;
     draft.reading.codes.push_back(code);
     draft.take(i, count);
     return true;
@@ -212,8 +219,7 @@ bool names_hex_alone(const Draft& draft, std::size_t i, std::size_t count) {
 bool read_dash_code(Draft& draft, std::size_t i) {
   const std::string code = squeeze(draft.token(i).typed);
   const bool says_dash = draft.token(i).typed.starts_with('-') || (i > 0 && draft.has_word(i - 1, "dash"));
-  if (!says_dash || code.size() != 3 || code.find_first_not_of("0123456789") != std::string::npos ||
-      !draft.lexicon.has_term(Prefix::code, code))
+  if (!says_dash || code.size() != 3 || !is_digits(code) || !draft.lexicon.has_term(Prefix::code, code))
     return false;
   draft.reading.codes.push_back(code);
   draft.take(i, 1);
@@ -286,9 +292,7 @@ bool is_tyre_size(std::string_view typed) {
   const std::size_t slash = typed.find('/');
   if (slash < 2 || slash > 3 || slash == std::string_view::npos) return false;
   if (slash != typed.rfind('/') && slash == 2) return false;  // "26/40/6" is a seal, "120/70/17" none
-  const auto all_digits = [](std::string_view text) {
-    return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos;
-  };
+  const auto all_digits = [](std::string_view text) { return !text.empty() && is_digits(text); };
   const std::string_view behind = typed.substr(slash + 1);
   return all_digits(typed.substr(0, slash)) &&
          all_digits(behind.substr(0, std::min(behind.find_first_not_of("0123456789"), behind.size()))) &&

@@ -23,20 +23,11 @@ bool is_millilitres(const Draft& draft, const std::string& unit) {
                              by[] = {"a", "per", "each", "every"},
                              measured[] = {"bent",  "play", "clearance", "wear", "long",
                                            "thick", "gap",  "slack",     "wide"};
-  const auto says_any = [&](auto& words) {
-    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-      return std::ranges::any_of(token.words, [&](const std::string& word) {
-        return std::ranges::find(words, std::string_view(word)) != std::end(words);
-      });
-    });
-  };
   bool counts = false;
   for (std::size_t i = 1; i < draft.size(); ++i)
-    counts = counts ||
-             (std::ranges::any_of(counted, [&](std::string_view word) { return draft.has_word(i, word); }) &&
-              std::ranges::any_of(by, [&](std::string_view word) { return draft.has_word(i - 1, word); }));
-  return std::ranges::find(said, unit) != std::end(said) && (counts || says_any(filled)) &&
-         !says_any(measured);
+    counts = counts || (draft.has_any(i, counted) && draft.has_any(i - 1, by));
+  return std::ranges::find(said, unit) != std::end(said) && (counts || draft.says_any(filled)) &&
+         !draft.says_any(measured);
 }
 
 // "how many ltr", "wie viele bar": how much there is of what the unit measures, and no number of pieces.
@@ -114,6 +105,7 @@ void take_size_for_thread(Draft& draft) {
   const auto says_tap = [](const Token& token) {
     return std::ranges::any_of(token.words, [](const std::string& word) { return stem_of(word) == "tap"; });
   };
+  if (draft.says_any_stem({"oring", "ring", "seal"})) return;  // "tap cup oring 23.6x1.8"
   if (reading.sizes.size() != 1 || reading.sizes.front().count != 2 || !reading.threads.empty() ||
       std::ranges::none_of(draft.question.tokens, says_tap))
     return;

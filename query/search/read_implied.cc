@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Parts that go without saying, or that other words stand for: "ml per leg" is of the fork's oil.
 #include <algorithm>
+#include <array>
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
@@ -29,6 +30,8 @@ void read_implied_parts(Draft& draft) {
       std::ranges::none_of(draft.question.tokens, says_sprocket))
     return imply("sprocket", "sprocket");
   if (reading.has_designation()) return;
+  for (std::size_t i = 1; i < draft.size() && reading.asks("level"); ++i)
+    if (draft.has_word(i - 1, "air") && draft.has_word(i, "gap")) return imply("fork oil", "fork-oil");
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
@@ -77,9 +80,18 @@ void read_refills(Draft& draft) {
   }
 }
 
-// "dot 5 in the front brake": of its fluid.
+// "dot 5 in the front brake", "which dot at the rear": of its fluid.
 void read_fluid_of_code(Draft& draft) {
   auto& reading = draft.reading;
+  const auto is_word_alone = [](const PartAsked& part) { return part.typed == "dot"; };
+  if (reading.codes.empty() && draft.says_any(std::array<std::string_view, 1>{"dot"}) &&
+      std::ranges::all_of(reading.parts, is_word_alone)) {
+    reading.parts = {part_of(draft, "brake fluid")};
+    reading.parts.front().groups = {"brake-fluid"};
+    for (std::size_t i = 0; i < draft.size(); ++i)
+      if (draft.has_word(i, "dot")) draft.take(i, 1);
+    return;
+  }
   const auto is_dot = [](const std::string& code) { return code.starts_with("dot"); };
   bool says_dot = std::ranges::any_of(reading.codes, is_dot);  // "dot for the front brake"
   for (std::size_t i = 0; i < draft.size(); ++i) says_dot = says_dot || draft.has_word(i, "dot");
@@ -136,16 +148,12 @@ void read_seal_behind(Draft& draft) {
 // "which notch are the shocks on", "standard step of the rear shocks": of their preload.
 void read_notch_of_shock(Draft& draft) {
   auto& reading = draft.reading;
-  const auto says = [&](std::string_view stem) {
-    return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-      return std::ranges::any_of(token.words, [&](const std::string& word) { return stem_of(word) == stem; });
-    });
-  };
   const auto is_shock = [](const PartAsked& part) {
     return part.has_group("shock") || part.words.front() == "shock";
   };  // "shock collar"
   const bool says_it =
-      says("notch") || (says("step") && (says("standard") || says("normal") || says("collar")));
+      draft.says_any_stem({"notch"}) ||
+      (draft.says_any_stem({"step"}) && draft.says_any_stem({"standard", "normal", "collar"}));
   const auto shock = std::ranges::find_if(reading.parts, is_shock);
   const auto names_other = [&](const PartAsked& part) {
     return !is_shock(part) && !part.is_aspect && names_a_part(part);
@@ -171,12 +179,9 @@ void read_no_figure_given(Draft& draft) {
   constexpr std::string_view figures[] = {"figure", "figures", "torque", "value", "spec"};
   auto& reading = draft.reading;
   if (reading.threads.empty() || !reading.machines.empty() || !draft.lexicon.names_with("general")) return;
-  const auto is_any = [&](std::size_t i, auto& words) {
-    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
-  };
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
     const std::size_t named = draft.has_word(i + 1, "own") ? i + 2 : i + 1;
-    const bool is_none = (draft.has_word(i, "no") && is_any(named, figures)) ||
+    const bool is_none = (draft.has_word(i, "no") && draft.has_any(named, figures)) ||
                          (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
     if (!is_none ||
         std::ranges::any_of(reading.parts, [](const PartAsked& part) { return part.typed == "general"; }))

@@ -137,6 +137,7 @@ void read_machine_number(Draft& draft, std::size_t i, Search& search) {
   if (draft.taken[i] || draft.token(i).words.size() != 1 || !is_digits(draft.token(i).words.front())) return;
   const auto is_number = [&](std::size_t at) {
     return at < draft.size() && !draft.taken[at] && draft.token(at).has_digit &&
+           is_digits(draft.token(at).typed.substr(0, 1)) &&  // "o2" is none
            !year_in(draft.token(at).typed);
   };
   const std::string& word = draft.token(i).words.front();

@@ -1,22 +1,12 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // "fork springs measure 396, still usable?": what somebody measured is held against the limit; it is not what
 // is sought.
-#include <initializer_list>
-
 #include "query/library/fold.h"
 #include "query/search/draft.h"
 #include "query/search/part_names.h"
 
 namespace sheaf {
 namespace {
-
-bool says_any(const Draft& draft, std::initializer_list<std::string_view> stems) {
-  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-    return std::ranges::any_of(token.words, [&](const std::string& word) {
-      return std::ranges::find(stems, std::string_view(stem_of(word))) != stems.end();
-    });
-  });
-}
 
 // What is bought by its size.
 bool is_sized(const PartAsked& part) {
@@ -37,8 +27,9 @@ void read_measured(Draft& draft) {
   if (rest.has_designation()) return;
   if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized))
     return;
-  const bool is_measured = says_any(draft, {"measur", "mike", "micd", "mic"});
-  constexpr std::string_view judged[] = {"usable", "tired", "keep", "bin", "scrap", "throw", "knackered"};
+  const bool is_measured = draft.says_any_stem({"measur", "mike", "micd", "mic"});
+  constexpr std::string_view judged[] = {"usable", "tired",     "keep", "bin", "scrap",
+                                         "throw",  "knackered", "ok",   "okay"};
   const auto is_judgement = [&](const std::string& word) {
     return std::ranges::find(judged, std::string_view(word)) != std::end(judged);
   };

@@ -32,11 +32,8 @@ bool read_frame(Draft& draft, std::size_t i) {
   constexpr std::string_view frames[] = {"frame",        "chassis", "vin",      "rahmen",
                                          "rahmennummer", "cadre",   "bastidor", "telaio"};
   constexpr std::string_view numbers[] = {"number", "no", "nr", "num", "numero"};
-  const auto is_any = [&](std::size_t at, std::span<const std::string_view> words) {
-    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(at, word); });
-  };
-  if (!draft.reading.frame.empty() || draft.taken[i] || !is_any(i, frames)) return false;
-  const std::size_t at = is_any(i + 1, numbers) ? i + 2 : i + 1;
+  if (!draft.reading.frame.empty() || draft.taken[i] || !draft.has_any(i, frames)) return false;
+  const std::size_t at = draft.has_any(i + 1, numbers) ? i + 2 : i + 1;
   if (!draft.is_free(at, 1)) return false;
   const std::string& typed = draft.token(at).typed;
   if (std::ranges::count_if(typed, [](char sign) { return sign >= '0' && sign <= '9'; }) < shortest_frame)
@@ -214,7 +211,7 @@ std::optional<int> year_in(std::string_view text) {
     const bool digits = text.find_first_not_of("0123456789", 1) == std::string_view::npos;
     return digits ? std::optional((short_year < 50 ? 2000 : 1900) + short_year) : std::nullopt;
   }
-  if (text.size() != 4 || text.find_first_not_of("0123456789") != std::string_view::npos) return std::nullopt;
+  if (text.size() != 4 || !is_digits(text)) return std::nullopt;
   const int year = std::atoi(std::string(text).c_str());
   return year >= oldest_year && year <= newest_year ? std::optional(year) : std::nullopt;
 }

@@ -55,14 +55,14 @@ bool ends_before_place(const Draft& draft, std::size_t end) {
   if (!draft.has_word(end - 1, "in")) return false;
   if (end < draft.size() && !draft.token(end).has_digit && !readings(draft.token(end).typed).empty())
     return true;  // "450 in mm"
-  return std::ranges::any_of(articles, [&](std::string_view word) { return draft.has_word(end, word); });
+  return draft.has_any(end, articles);
 }
 
 // "32006 in causeway"
 bool is_no_inches(const Draft& draft, std::size_t i, std::size_t count) {
   constexpr std::size_t most_digits = 3;
   return count == 2 && draft.has_word(i + 1, "in") && draft.token(i).typed.size() > most_digits &&
-         draft.token(i).typed.find_first_not_of("0123456789") == std::string::npos;
+         is_digits(draft.token(i).typed);
 }
 
 // The longest figure that begins there, with the word before it; where it stands.
@@ -87,29 +87,25 @@ FigureFound figure_at(const Draft& draft, std::size_t i) {
   return {};
 }
 
-bool is_one_of(const Draft& draft, std::size_t i, std::initializer_list<std::string_view> words) {
-  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
-}
-
 // What the words behind a length say of it, and how many of them say only that.
 std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t next) {
   const bool names_screw =
-      is_one_of(draft, next, {"bolt", "bolts", "screw", "screws", "stud", "studs", "thread"});
-  const bool names_head = is_one_of(draft, next + 1, {"head", "heads"});
+      draft.has_any(next, {"bolt", "bolts", "screw", "screws", "stud", "studs", "thread"});
+  const bool names_head = draft.has_any(next + 1, {"head", "heads"});
   if (names_screw)
     return names_head ? std::pair(LengthOf::across_flats, 2) : std::pair(LengthOf::diameter, 0);
-  if (is_one_of(draft, next, {"inner"}) && is_one_of(draft, next + 1, {"tube", "tubes"}))
+  if (draft.has_any(next, {"inner"}) && draft.has_any(next + 1, {"tube", "tubes"}))
     return {LengthOf::anything, 0};  // of a tyre
-  if (is_one_of(draft, next, {"inner", "outer"}) &&
-      is_one_of(draft, next + 1, {"bush", "bushes", "bushing", "bushings"}))
+  if (draft.has_any(next, {"inner", "outer"}) &&
+      draft.has_any(next + 1, {"bush", "bushes", "bushing", "bushings"}))
     return {LengthOf::anything, 0};
-  if (is_one_of(draft, next, {"od", "outside", "outer"})) return {LengthOf::outside, 1};
-  if (is_one_of(draft, next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
-  if (is_one_of(draft, next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
+  if (draft.has_any(next, {"od", "outside", "outer"})) return {LengthOf::outside, 1};
+  if (draft.has_any(next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
+  if (draft.has_any(next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
     return {LengthOf::inside, 1};
-  if (is_one_of(draft, next, {"bore", "housing"})) return {LengthOf::outside, 1};
-  if (is_one_of(draft, next, {"long", "lang", "largo", "lungo"})) return {LengthOf::anything, 1};
-  if (is_one_of(draft, next, {"seal", "seals", "bearing", "bearings"})) return {LengthOf::dimension, 0};
+  if (draft.has_any(next, {"bore", "housing"})) return {LengthOf::outside, 1};
+  if (draft.has_any(next, {"long", "lang", "largo", "lungo"})) return {LengthOf::anything, 1};
+  if (draft.has_any(next, {"seal", "seals", "bearing", "bearings"})) return {LengthOf::dimension, 0};
   return {LengthOf::anything, 0};
 }
 

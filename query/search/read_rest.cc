@@ -17,9 +17,7 @@ namespace {
 bool begins_description(const Draft& draft, std::size_t i) {
   constexpr std::string_view begins[] = {"with",    "that",  "which", "who", "using", "while", "if",
                                          "because", "since", "so",    "mit", "avec",  "con"};
-  if (std::ranges::any_of(begins, [&](std::string_view word) { return draft.has_word(i, word); }))
-    return true;
-  return begins_clause(draft, i);
+  return draft.has_any(i, begins) || begins_clause(draft, i);
 }
 
 void read_descriptions(Draft& draft) {
@@ -181,7 +179,7 @@ bool is_count(std::string_view typed) {
   const bool is_before = typed.front() == 'x' || typed.front() == 'X';
   if (!is_before && typed.back() != 'x' && typed.back() != 'X') return false;
   typed = is_before ? typed.substr(1) : typed.substr(0, typed.size() - 1);
-  return typed.find_first_not_of("0123456789") == std::string_view::npos;
+  return is_digits(typed);
 }
 
 }  // namespace

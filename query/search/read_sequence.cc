@@ -26,10 +26,6 @@ std::vector<std::size_t> naming(const Draft& draft, std::size_t first, std::size
   return tokens;
 }
 
-bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view> words) {
-  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
-}
-
 void leave_out(Draft& draft, std::size_t i) {
   draft.reading.left_out.push_back(draft.token(i).typed);
   draft.take(i, 1);
@@ -47,8 +43,8 @@ bool excludes(Draft& draft, std::size_t i) {
   const bool is_first = i == 0 || (i == 1 && draft.has_word(0, "no"));  // "not two up, alone"
   if (draft.has_word(i, "not"))
     return is_first ||
-           (is_any(draft, i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise));
-  if (!is_any(draft, i, excluding)) return false;
+           (draft.has_any(i + 1, articles) && !std::ranges::all_of(draft.token(i - 1).words, is_noise));
+  if (!draft.has_any(i, excluding)) return false;
   std::vector<std::string> words;
   for (std::size_t at = i; at < draft.size() && at <= i + longest_excluded + 1; ++at)
     words.insert(words.end(), draft.token(at).words.begin(), draft.token(at).words.end());
@@ -71,19 +67,19 @@ void read_uncounted(Draft& draft) {
                              behind[] = {"counted", "included", "aside"};
   constexpr std::size_t longest_uncounted = 2;  // words
   for (std::size_t i = 1; i < draft.size(); ++i) {
-    if (!is_any(draft, i, behind) || (!draft.has_word(i - 1, "not") && !draft.has_word(i, "aside"))) continue;
+    if (!draft.has_any(i, behind) || (!draft.has_word(i - 1, "not") && !draft.has_word(i, "aside"))) continue;
     std::size_t first = draft.has_word(i - 1, "not") ? i - 1 : i;
     const std::size_t end = first;
     while (first > 0 && end < first + longest_uncounted && names_something(draft, first - 1) &&
            !asks_figure(draft, first - 1) && (first == end || !begins_clause(draft, first)) &&
-           !is_any(draft, first - 1, before))
+           !draft.has_any(first - 1, before))
       --first;
     if (first == end) continue;
     if (draft.has_word(end - 1, "filter")) add_new(draft.reading.figures, "after-drain");
     for (std::size_t at = first; at < end; ++at) exclude(draft, at);
     draft.take(i, 1);
-    const std::size_t article = first > 0 && is_any(draft, first - 1, articles) ? first - 1 : first;
-    if (article > 0 && is_any(draft, article - 1, before)) draft.take(article - 1, 1);
+    const std::size_t article = first > 0 && draft.has_any(first - 1, articles) ? first - 1 : first;
+    if (article > 0 && draft.has_any(article - 1, before)) draft.take(article - 1, 1);
   }
 }
 
@@ -99,7 +95,7 @@ void read_absences(Draft& draft) {
   for (std::size_t i = 0; i + 2 < draft.size(); ++i)
     if (draft.has_word(i, "no") && names_something(draft, i + 1) && !draft.token(i + 1).has_digit &&
         !asks_figure(draft, i + 1) && !is_measured(draft, i + 1) &&
-        (is_any(draft, i + 2, behind) || begins_clause(draft, i + 2)))
+        (draft.has_any(i + 2, behind) || begins_clause(draft, i + 2)))
       leave_out(draft, i + 1);
 }
 
@@ -107,7 +103,7 @@ void read_exclusions(Draft& draft) {
   for (std::size_t i = 0; i < draft.size(); ++i) {
     if (!excludes(draft, i)) continue;
     std::size_t first = i + 1;
-    while (first < draft.size() && is_any(draft, first, articles)) ++first;
+    while (first < draft.size() && draft.has_any(first, articles)) ++first;
     std::size_t end = first;
     while (end < draft.size() && names_something(draft, end) && !asks_figure(draft, end) &&
            (end == first || !begins_clause(draft, end)))
@@ -179,9 +175,22 @@ void read_doubted_figures(Draft& draft) {
   }
 }
 
+// "before the swingarm nut comes the adjuster": no nut is asked for, and what it is of the adjuster is of too.
+void read_coming_first(Draft& draft) {
+  constexpr std::string_view comes[] = {"comes", "come", "goes", "theres", "there"};
+  if (!draft.has_word(0, "before")) return;
+  for (std::size_t i = 2; i + 1 < draft.size(); ++i) {
+    if (!draft.has_any(i, comes) || !draft.has_any(i + 1, {"the", "that", "this", "a"})) continue;
+    const auto later = naming(draft, 1, i);
+    if (!later.empty() && later.size() <= longest_later) exclude(draft, later.back());
+    return;
+  }
+}
+
 }  // namespace
 
 void read_sequence(Draft& draft) {
+  read_coming_first(draft);
   read_exclusions(draft);
   read_absences(draft);
   read_excluded_codes(draft);

@@ -12,10 +12,6 @@ constexpr std::string_view loosening[] = {"loosen", "slacken", "ease", "unscrew"
 constexpr std::string_view behind_back[] = {"off", "out", "it", "back"};
 constexpr std::string_view degrees[] = {"deg", "degs", "degree", "degrees", "grad"};
 
-bool is_any(const Draft& draft, std::size_t i, std::span<const std::string_view> words) {
-  return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
-}
-
 // "90" of "90deg"; empty if it is not written so.
 std::string number_of_degrees(const Token& token) {
   const std::size_t end = token.typed.find_first_not_of("0123456789");
@@ -48,13 +44,15 @@ bool says_fastener(const Token& token) {
 // Whether a plus stands before it.
 bool is_added(const Draft& draft, std::size_t i) {
   if (i >= draft.size() || !draft.token(i).has_digit) return false;
+  if (draft.token(i).typed.starts_with('+')) return true;
   const std::size_t end = draft.token(i - 1).end;
   return std::string_view(draft.question.text).substr(end, draft.token(i).begin - end).find('+') !=
          std::string_view::npos;
 }
 
+// "+60" is 60.
 void take_stage(Draft& draft, std::size_t i, const std::string& number) {
-  draft.reading.stages.push_back(number);
+  draft.reading.stages.push_back(number.substr(number.starts_with('+') ? 1 : 0));
   draft.take(i, 1);
 }
 
@@ -81,17 +79,20 @@ bool read_sum(Draft& draft, std::size_t i) {
   if (!is_one_word &&
       (end == first || (!is_number(draft.token(i)) && number_before_unit(draft.token(i)).empty())))
     return false;
-  if (!names_fastener(draft)) return false;
+  const bool says_torque = has_unit || !number_before_unit(draft.token(i)).empty();
+  if (!names_fastener(draft) && !says_torque) return false;
   for (const auto& number : numbers) take_stage(draft, i, number);
   for (std::size_t at = i; !is_one_word && at < end; ++at)
-    if (draft.token(at).has_digit)
-      take_stage(draft, at,
-                 is_number(draft.token(at)) ? draft.token(at).typed : number_before_unit(draft.token(at)));
-    else
+    if (draft.token(at).has_digit) {
+      const std::string figure = number_before_unit(draft.token(at)),
+                        angle = number_of_degrees(draft.token(at));
+      take_stage(draft, at, !figure.empty() ? figure : !angle.empty() ? angle : draft.token(at).typed);
+    } else {
       draft.take(at, 1);
+    }
   if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2])
     take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
-  if (is_any(draft, end, degrees)) draft.take(end, 1);
+  if (draft.has_any(end, degrees)) draft.take(end, 1);
   return true;
 }
 
@@ -124,7 +125,7 @@ bool read_succession(Draft& draft, std::size_t i) {
                                    : each == i      ? number_before_unit(token)
                                                     : number_of_degrees(token));
   }
-  if (is_any(draft, at, degrees)) draft.take(at, 1);
+  if (draft.has_any(at, degrees)) draft.take(at, 1);
   return true;
 }
 
@@ -150,32 +151,67 @@ bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "big end nuts +120 deg"
-bool read_added_angle(Draft& draft, std::size_t i) {
-  const bool is_alone =
-      i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
-  if (!is_alone || !is_any(draft, i + 1, degrees)) return false;
-  take_stage(draft, i, draft.token(i).typed);
-  draft.take(i + 1, 1);
+bool says_degrees(const Draft& draft, std::size_t i) {
+  return draft.has_any(i + 1, degrees) || (i < draft.size() && !number_of_degrees(draft.token(i)).empty());
+}
+
+// "back off", "slacken it", "loosen", "back" before degrees: how many words say so from there on; 0 if none does.
+std::size_t words_of_loosening(const Draft& draft, std::size_t i) {
+  if (draft.has_word(i, "back"))
+    return draft.has_any(i + 1, behind_back) ? 2 : says_degrees(draft, i + 1) ? 1 : 0;
+  if (!draft.has_any(i, loosening)) return 0;
+  return draft.has_any(i + 1, behind_back) ? 2 : 1;
+}
+
+// Degrees by which something may be turned that are no width of a wrench: 45, 180.
+bool is_turn(const std::string& typed) {
+  constexpr int least = 30, step = 15, most = 720;
+  if (!is_digits(typed) || typed.size() > 3) return false;
+  const int turned = std::stoi(typed);
+  return turned >= least && turned <= most && turned % step == 0;
+}
+
+// The number there, and what says that it is of degrees: "45", "45 deg", "45deg".
+bool take_turn(Draft& draft, std::size_t i) {
+  const std::string in_one = number_of_degrees(draft.token(i));
+  take_stage(draft, i, in_one.empty() ? draft.token(i).typed : in_one);
+  if (draft.has_any(i + 1, degrees)) draft.take(i + 1, 1);
   return true;
 }
 
-// "back off 45", "loosen 180 deg"
+// "back off 45", "loosen 180 deg"; "loosen 17 nut" is its width.
 bool read_loosening(Draft& draft, std::size_t i) {
-  constexpr std::size_t least_digits = 2, most_digits = 3;
-  const std::string& typed = draft.token(i).typed;
-  if (i == 0 || typed.size() < least_digits || typed.size() > most_digits || !is_number(draft.token(i)))
-    return false;
-  const bool is_backed = i > 1 && draft.has_word(i - 2, "back") && is_any(draft, i - 1, behind_back);
-  const bool says_degrees = is_any(draft, i + 1, degrees);
-  const bool is_loosened = says_degrees && (is_any(draft, i - 1, loosening) ||
-                                            draft.has_word(i - 1, "back"));  // "loosen 17 nut" is its width
-  if ((!is_backed && !is_loosened) || is_model(draft, i)) return false;
-  if (i + 1 < draft.size() && !says_degrees && !readings(draft.token(i + 1).typed).empty()) return false;
-  draft.take(i - (is_backed ? 2 : 1), is_backed ? 2 : 1);
-  take_stage(draft, i, typed);
-  if (says_degrees) draft.take(i + 1, 1);
-  return true;
+  const std::size_t words = words_of_loosening(draft, i), at = i + words;
+  if (words == 0 || !draft.is_free(at, 1)) return false;
+  const bool is_said = says_degrees(draft, at);
+  if (!is_said && (!is_turn(draft.token(at).typed) || is_model(draft, at))) return false;
+  if (!is_said && at + 1 < draft.size() && !readings(draft.token(at + 1).typed).empty()) return false;
+  draft.take(i, words);
+  return take_turn(draft, at);
+}
+
+// "25, back off 180", "52 nm, slacken off, 18": what is tightened to, loosened, and perhaps tightened to again.
+bool read_loosened_stages(Draft& draft, std::size_t i) {
+  const bool is_bare = is_number(draft.token(i));
+  const bool has_unit = is_bare && i + 1 < draft.size() && is_torque(draft.token(i + 1).typed);
+  const std::string first = is_bare ? draft.token(i).typed : number_before_unit(draft.token(i));
+  const std::size_t next = i + (has_unit ? 2 : 1), words = words_of_loosening(draft, next);
+  const std::size_t at = next + words;
+  if (first.empty() || words == 0 || !draft.is_free(at, 1)) return false;
+  if (!is_number(draft.token(at)) && number_of_degrees(draft.token(at)).empty()) return false;
+  if (is_model(draft, i) || is_model(draft, at)) return false;
+  draft.take(i, at - i);
+  draft.reading.stages.push_back(first);
+  return take_turn(draft, at);
+}
+
+// "big end nuts +120 deg", "head bolts + 90"
+bool read_added_angle(Draft& draft, std::size_t i) {
+  const bool is_alone =
+      i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
+  const bool is_said = says_degrees(draft, i);
+  if (!is_alone || (!is_said && (!names_fastener(draft) || !is_turn(draft.token(i).typed)))) return false;
+  return take_turn(draft, i);
 }
 
 }  // namespace
@@ -184,7 +220,8 @@ bool names_fastener(const Draft& draft) { return std::ranges::any_of(draft.quest
 
 bool read_stages(Draft& draft, std::size_t i) {
   return read_pattern(draft, i) || read_sum(draft, i) || read_succession(draft, i) ||
-         read_ordinal_of_stage(draft, i) || read_added_angle(draft, i) || read_loosening(draft, i);
+         read_ordinal_of_stage(draft, i) || read_added_angle(draft, i) || read_loosened_stages(draft, i) ||
+         read_loosening(draft, i);
 }
 
 }  // namespace sheaf

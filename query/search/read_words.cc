@@ -165,8 +165,10 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     const std::string& word = words[match.first].word;
     if ((word == "bare" || word == "backing") && match.count == 1)
       return true;  // no plural of the unit, no side
+    const std::size_t token = words[match.first].token;
+    const bool is_counted = token > 0 && is_number(draft.token(token - 1));  // "15 links"
     return match.group == "side-left" && match.count == 1 &&
-           (word == "link" || (word == "links" && has_chain));
+           (word == "link" || (word == "links" && (has_chain || is_counted)));
   });
   for (const auto& match : matches)
     if (match.count >= at_least && is_free(words, match) &&
@@ -227,16 +229,13 @@ bool is_side_of_another(const Draft& draft, const LooseWords& words, std::size_t
 bool is_said_on_the_way(const Draft& draft, const Loose& one, const Loose& other) {
   constexpr std::string_view ways[] = {"for", "at", "with", "under", "behind", "from"},
                              articles[] = {"the", "a", "new", "its"};
-  const auto is_any = [&](std::size_t i, auto& words) {
-    return std::ranges::any_of(words, [&](std::string_view word) { return draft.has_word(i, word); });
-  };
   const std::size_t first = std::min(one.token, other.token), last = std::max(one.token, other.token);
-  const std::size_t before = first > 0 && is_any(first - 1, articles) ? first - 1 : first;
+  const std::size_t before = first > 0 && draft.has_any(first - 1, articles) ? first - 1 : first;
   if (!draft.reading.is_spoken) return false;
   const bool is_turned = one.token > other.token &&
                          begins_clause(draft, one.token);      // "oil gauge in, engine hot": no engine oil
   const bool is_told_after = is_beside_question(draft, last);  // "the caliper bolts, hose is still on"
-  const bool is_on_the_way = before > 0 && is_any(before - 1, ways);
+  const bool is_on_the_way = before > 0 && draft.has_any(before - 1, ways);
   if (!is_turned && !is_told_after && !is_on_the_way) return false;
   for (std::size_t i = first + 1; i <= last; ++i)
     if (begins_clause(draft, i)) return true;

@@ -84,7 +84,7 @@ bool QuestionReading::has_designation() const {
 bool QuestionReading::names_nothing() const {
   return !has_designation() && machine.empty() && year == 0 && frame.empty() && market.empty() &&
          sides.empty() && assemblies.empty() && kinds.empty() && parts.empty() && figures.empty() &&
-         choices.empty() && quantities.empty();
+         choices.empty() && quantities.empty() && stages.size() < 2;
 }
 
 std::string in_words(const QuestionReading& reading) {

@@ -6,8 +6,10 @@
 #include <numeric>
 
 #include "query/library/fold.h"
+#include "query/search/digits.h"
 #include "query/search/measures.h"
 #include "query/search/part_names.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
@@ -49,8 +51,7 @@ void rule_out_steps(Entries& entries, const QuestionReading& reading) {
 // machine.
 void rule_out_of_model(Entries& entries, const QuestionReading& reading) {
   const auto may_be_model = [](const LengthAsked& length) {
-    return length.bare && length.typed.size() >= 3 &&
-           length.typed.find_first_not_of("0123456789") == std::string::npos;
+    return length.bare && length.typed.size() >= 3 && is_digits(length.typed);
   };
   if (std::ranges::none_of(reading.lengths, may_be_model)) return;
   keep(entries, [&](const Weighed& each) { return meet_measures(each.hit.entry, reading).meets; });
@@ -69,8 +70,8 @@ void rule_out_unnamed(Entries& entries) {
   });
 }
 
-// "oil strainer plug", "starter relay screws": the strainer is no plug, and the starter's screws are not the
-// relay's.
+// "oil strainer plug", "starter relay screws", "speedo cable": the strainer is no plug, the starter's screws are
+// not the relay's, and the throttle's cable is not the speedometer's.
 void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witness& witness) {
   const auto stands_before = [&](const PartAsked& part) {
     return std::ranges::any_of(reading.parts, [&](const PartAsked& other) {
@@ -78,7 +79,7 @@ void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witne
     });
   };
   for (const auto& part : reading.parts) {
-    const bool is_within = tells_another(part, reading) && stands_before(part);
+    const bool is_within = tells_another(part, reading) && (stands_before(part) || reading.parts.size() == 2);
     const bool is_name = part.words.size() > 1 && names_a_part(part) && reading.parts.size() == 1;
     if (is_within || is_name)
       keep(entries, [&](const Weighed& each) { return witness.names(each.hit, part.words.back()); });
@@ -184,6 +185,7 @@ void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Le
 
 // "how far may the rim hop": up and down, and not sideways.
 void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
+  keep(entries, [&](const Weighed& each) { return !measures_beside_axle(each.hit.entry, reading); });
   constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
   for (const auto asked : run_outs) {
     const auto asks = [&](std::string_view group) {
@@ -203,12 +205,24 @@ void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& readin
   for (const auto& part : reading.parts)
     for (const auto& word : part.words) {
       if (part.words.size() == 1) continue;  // of a letter, or of a range
-      if (word.find_first_not_of("0123456789") != std::string::npos) continue;
+      if (!is_digits(word)) continue;
       const auto is_called_so = [&](const Weighed& each) { return is_called(each.hit.entry, word); };
       if (std::ranges::any_of(entries, is_called_so))
         keep(entries, is_called_so);
       else
         keep(entries, [](const Weighed& each) { return !is_numbered(each.hit.entry); });
+    }
+}
+
+// "upper yoke pinch bolts", of a machine that states those of the lower yoke alone: they are none.
+void rule_out_other_side(Entries& entries, const QuestionReading& reading) {
+  for (const auto& part : reading.parts)
+    for (const auto& word : part.words) {
+      const std::string side(side_said(word)), other(opposite_of(side));
+      if (other.empty() || part.is_context) continue;
+      keep(entries, [&](const Weighed& each) {
+        return is_called(each.hit.entry, side) || !is_called(each.hit.entry, other);
+      });
     }
 }
 
@@ -228,6 +242,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_other_run_out(entries, reading, lexicon);
   rule_out_excluded(entries, reading);
   rule_out_of_other_name(entries, reading, lexicon);
+  rule_out_other_side(entries, reading);
 }
 
 }  // namespace sheaf

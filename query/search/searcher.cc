@@ -191,6 +191,7 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
   leave_out_shapeless(found.hits, reading);
   if (demand.figures) leave_out_otherwise_measured(found.hits, reading);
   if (demand.figures) leave_out_without_level(found.hits, reading);
+  std::erase_if(found.hits, [&](const Hit& hit) { return measures_beside_axle(hit.entry, reading); });
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;

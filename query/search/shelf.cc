@@ -71,7 +71,7 @@ bool is_shown(const SheetRecord& sheet, const QuestionReading& reading, const st
 bool asks_for_sheets(const QuestionReading& reading) {
   const bool asks_more = !reading.figures.empty() || !reading.choices.empty() ||
                          !reading.quantities.empty() || !reading.kinds.empty() || !reading.unread.empty() ||
-                         reading.has_designation();
+                         reading.has_designation() || !reading.stages.empty();
   if (asks_more) return false;
   if (reading.parts.empty()) return reading.sides.empty();
   return !assembly_named(reading).empty();

@@ -16,6 +16,13 @@ bool begins_or_shortens(std::string_view half, std::string_view word) {
 
 }  // namespace
 
+std::string consonants_of(std::string_view word) {
+  std::string consonants(word);
+  std::erase_if(consonants,
+                [](char letter) { return std::string_view("aeiou").find(letter) != std::string_view::npos; });
+  return consonants;
+}
+
 bool shortens(std::string_view brief, std::string_view whole) {
   if (brief.size() < 2 || whole.size() <= brief.size() || brief.front() != whole.front()) return false;
   std::size_t found = 0;

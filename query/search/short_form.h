@@ -9,6 +9,9 @@
 
 namespace sheaf {
 
+// What is left of it without its vowels.
+std::string consonants_of(std::string_view word);
+
 // Whether it has the first letter of a word and some others in order.
 bool shortens(std::string_view brief, std::string_view whole);
 

@@ -23,6 +23,11 @@ constexpr std::string_view opposite_of(std::string_view side) {
   return {};
 }
 
+// "upper" for "top"; other words are as they are.
+constexpr std::string_view side_said(std::string_view word) {
+  return word == "top" ? "upper" : word == "bottom" ? "lower" : word;
+}
+
 // The side that a group of words stands for: "side-front" is "front"; "side-stand" is a part, and gives none.
 constexpr std::string_view side_of_group(std::string_view group) {
   if (!group.starts_with("side-")) return {};

@@ -100,6 +100,14 @@ std::pair<std::string, std::size_t> fraction_at(const std::vector<Word>& words, 
              : std::pair(std::string(), std::size_t{0});
 }
 
+// "17er Schlüssel", "die 46er": of so many millimetres; empty if it is not said so.
+std::string_view german_size(std::string_view word) {
+  constexpr std::size_t most_digits = 2;
+  const std::size_t digits = std::min(word.find_first_not_of("0123456789"), word.size());
+  return digits > 0 && digits <= most_digits && word.substr(digits) == "er" ? word.substr(0, digits)
+                                                                            : std::string_view();
+}
+
 // "7/8 of an inch"
 std::string in_inches(std::string text) {
   constexpr std::string_view of_an_inch = " of an inch";
@@ -116,6 +124,12 @@ std::string with_digits(std::string_view said) {
   std::size_t copied = 0;
   const auto words = words_between_spaces(text);
   for (std::size_t i = 0; i < words.size(); ++i) {
+    if (const auto size = german_size(words[i].folded); !size.empty()) {
+      written.append(text, copied, words[i].begin - copied);
+      written.append(size).append("mm");
+      copied = words[i].end;
+      continue;
+    }
     int number = number_of(words[i]);
     std::size_t last = i;
     if (const auto [year, count] = year_at(words, i); count > 0) {
