@@ -4,7 +4,6 @@
 #include "query/search/clauses.h"
 
 #include <algorithm>
-#include <span>
 
 #include "query/search/part_names.h"
 

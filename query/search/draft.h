@@ -56,6 +56,9 @@ struct Draft {
     return has_any(i, SomeWords(words.begin(), words.size()));
   }
   bool says_any(SomeWords words) const;
+  bool says_any(std::initializer_list<std::string_view> words) const {
+    return says_any(SomeWords(words.begin(), words.size()));
+  }
   bool says_any_stem(std::initializer_list<std::string_view> stems) const;
 };
 

@@ -3,6 +3,7 @@
 #include "query/search/find.h"
 
 #include <algorithm>
+#include <functional>
 
 #include "query/search/count_by.h"
 #include "query/search/designated.h"
@@ -10,7 +11,6 @@
 #include "query/search/figures.h"
 #include "query/search/filters.h"
 #include "query/search/find_near.h"
-#include "query/search/keep_asked.h"
 #include "query/search/machine_of_chain.h"
 #include "query/search/measures.h"
 #include "query/search/part_names.h"
@@ -28,7 +28,6 @@ namespace {
 constexpr std::size_t candidates_read = 60;     // entries that are read and ranked, of each library
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t few_answers = 8;          // beside which near sizes are offered
-constexpr double much_too_many = 1;             // from here on nothing is called what was asked
 
 // The rows of a table, more than are looked at, before which no machine's part came to light: "fork seal".
 bool is_crowded(const Findings& findings) {
@@ -238,12 +237,12 @@ void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lex
     demote(findings, Near::fewer_words);
 }
 
-// Stages and an order that no answer has are said to be left aside.
+// What is reached by other stages is no answer; an order that no answer has is said to be left aside.
 void leave_unmet_aside(Findings& findings) {
   auto& reading = findings.reading;
   const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
   if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
-    reading.left_aside.insert(reading.left_aside.end(), reading.stages.begin(), reading.stages.end());
+    demote(findings, Near::other_sizes);
   const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(hit.entry, reading.pattern); };
   if (!reading.pattern.empty() && !findings.answers.empty() &&
       std::ranges::none_of(findings.answers, has_pattern_asked))

@@ -30,8 +30,8 @@ class NearFinder {
     if (offer(Near::fewer_words, {.sides_stated = false, .names_whole = false})) return;
     if (has_machine && offer_other_loads()) return;
     if (has_machine && offer_opposite()) return;
-    if (has_machine && offer_so_called(Near::other_machines, {.machine = false, .year = false})) return;
     if (offer_other_sides()) return;
+    if (has_machine && offer_so_called(Near::other_machines, {.machine = false, .year = false})) return;
     if (!offer_without_a_word() && measured) offer_without_measures();
   }
 

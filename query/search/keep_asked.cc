@@ -2,8 +2,10 @@
 #include "query/search/keep_asked.h"
 
 #include <algorithm>
+#include <functional>
 
 #include "query/library/fold.h"
+#include "query/library/index_terms.h"
 #include "query/search/digits.h"
 #include "query/search/measures.h"
 #include "query/search/meets.h"
@@ -66,34 +68,39 @@ void keep_fastener_asked(std::vector<Hit>& hits, const QuestionReading& reading)
   for (const auto& part : reading.parts)
     if (const std::string said = fastener_named(part.words); !said.empty())
       (part.is_context ? beside : asked) = said;
-  const auto is_so = [&](const Hit& hit) { return stems_of_names(hit.entry).contains(asked); };
+  const auto is_so = [&](const Hit& hit) { return stems_of_name(hit.entry).contains(asked); };
   if (asked.empty() || beside.empty() || asked == beside || std::ranges::none_of(hits, is_so)) return;
   std::erase_if(hits, std::not_fn(is_so));
 }
 
+// "LH nut": those with such a thread, if any has.
+void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
+  const auto has_it = [&](const Hit& hit) {
+    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) {
+      return field.key == "hand" && field.text == hand;
+    });
+  };
+  if (hand != "left" || std::ranges::none_of(hits, has_it)) return;
+  std::erase_if(hits, std::not_fn(has_it));
+}
+
 }  // namespace
 
-std::set<std::string> stems_of_names(const EntryRecord& entry) {
+std::set<std::string> stems_of_name(const EntryRecord& entry) {
   std::set<std::string> stems;
   for (const auto& word : words_of(fold(entry.name))) stems.insert(stem_of(word));
   return stems;
-}
-
-bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
-  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
-    return field.key == "pattern" && field.text == pattern;
-  });
 }
 
 // "front axle nut", where no machine was named: of one whose axle has no nut, it is none beside the others'.
 bool is_other_fastener(const EntryRecord& entry, const EntryRecord& best, const QuestionReading& reading) {
   const std::string asked =
       reading.parts.size() == 1 ? fastener_named(reading.parts.front().words) : std::string();
-  if (asked.empty() || !stems_of_names(best).contains(asked)) return false;
+  if (asked.empty() || !stems_of_name(best).contains(asked)) return false;
   const auto is_called_so = [&](const FieldRecord& field) {
     return field.key == "also" && fastener_named(words_of(fold(field.text))) == asked;
   };
-  return !stems_of_names(entry).contains(asked) && std::ranges::none_of(entry.fields, is_called_so);
+  return !stems_of_name(entry).contains(asked) && std::ranges::none_of(entry.fields, is_called_so);
 }
 
 std::size_t keep_asked(std::vector<Hit>& hits, const QuestionReading& reading) {
@@ -101,6 +108,7 @@ std::size_t keep_asked(std::vector<Hit>& hits, const QuestionReading& reading) {
   keep_machines_of_frame(hits, reading);
   keep_stages(hits, reading.stages);
   keep_pattern(hits, reading.pattern);
+  keep_hand(hits, reading.hand);
   keep_numbered(hits, reading.parts);
   keep_fastener_asked(hits, reading);
   return found - hits.size();

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Of what was found, what is as the question says beyond its words: reached by those stages, tightened in that
-// order, numbered so. Internal to search.
+// Of what was found, what is as the question says beyond its words: reached by those stages, tightened in
+// that order, numbered so. Internal to search.
 #pragma once
 
 #include <cstddef>
@@ -15,13 +15,10 @@ namespace sheaf {
 // Where some of the hits are so, only those stay; how many went.
 std::size_t keep_asked(std::vector<Hit>& hits, const QuestionReading& reading);
 
-// Whether it is tightened in that order: "1-4-2-3".
-bool has_pattern(const EntryRecord& entry, const std::string& pattern);
-
 // "front axle nut": of a machine whose axle has no nut, it is none beside the nuts of others.
 bool is_other_fastener(const EntryRecord& entry, const EntryRecord& best, const QuestionReading& reading);
 
 // Stems of the words of its name.
-std::set<std::string> stems_of_names(const EntryRecord& entry);
+std::set<std::string> stems_of_name(const EntryRecord& entry);
 
 }  // namespace sheaf

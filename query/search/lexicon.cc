@@ -5,6 +5,7 @@
 
 #include "query/library/fold.h"
 #include "query/library/index.h"
+#include "query/search/digits.h"
 #include "query/search/short_form.h"
 
 namespace sheaf {
@@ -206,8 +207,7 @@ std::optional<std::string> Lexicon::whole_of_consonants(const std::string& word,
 }
 
 std::optional<std::string> Lexicon::correction_of(const std::string& word, unsigned most_slips) try {
-  const bool has_digit = std::ranges::any_of(word, [](char sign) { return sign >= '0' && sign <= '9'; });
-  if (has_digit || word.size() > longest_corrected) return std::nullopt;
+  if (has_digit(word) || word.size() > longest_corrected) return std::nullopt;
   const auto whole = with_letter_left_out(word);  // "spocket", to which "socket" is as near as "sprocket"
   for (unsigned slips = 1; slips <= std::min(most_slips, slips_allowed(word.size())); ++slips) {
     if (slips > 1)

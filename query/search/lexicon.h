@@ -37,7 +37,8 @@ class Lexicon {
 
   // The known word that was probably meant, at most that many slips away; none if nothing is near enough
   // to say so. A letter left out comes before one exchanged, unless names have the other word far more often;
-  // before what is two slips away comes the word whose vowels were left out. Only for words of three letters
+  // before what is two slips away comes the word whose vowels were left out. A word of four letters or
+  // five may have lost vowels, too, but nothing else. Only for words of three letters
   // and more without a digit, and two slips only from six letters on; a word of three letters may only lack
   // one within it, or have its last two changed about; the first letter of a shorter word, or where there are
   // two slips, is taken as typed, unless it changed places with the second.
@@ -64,7 +65,8 @@ class Lexicon {
                     const std::string& other);  // in names, nearly; may throw Xapian::Error
   std::optional<std::string> with_letters_swapped(
       const std::string& word);  // two neighbours behind the first
-  // The commonest word that it may stand for, having no vowel or one; with all of its consonants, if so asked.
+  // The commonest word that it may stand for, having no vowel or one; with all of its consonants, if so
+  // asked.
   std::optional<std::string> whole_of_consonants(const std::string& word, bool lacks_vowels_alone);
   std::optional<std::string> with_letter_left_out(const std::string& word);  // the commonest word that has it
 

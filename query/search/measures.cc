@@ -12,6 +12,7 @@
 #include "query/library/vocabulary.h"
 #include "query/search/digits.h"
 #include "query/search/figures.h"
+#include "query/search/part_names.h"
 #include "query/search/reach.h"
 
 namespace sheaf {
@@ -365,7 +366,11 @@ bool is_numbered(const EntryRecord& entry) {
 bool is_called(const EntryRecord& entry, const std::string& word) { return has_word(entry.name, word); }
 
 bool measures_beside_axle(const EntryRecord& entry, const QuestionReading& reading) {
-  const auto is_axle = [](const PartAsked& part) { return part.words.back() == "axle"; };
+  const auto is_axle = [](const PartAsked& part) { return part.words.back() == "axle" && !part.is_context; };
+  const auto is_other = [&](const PartAsked& part) {
+    return !part.is_context && !is_axle(part) && names_a_part(part);
+  };
+  if (std::ranges::any_of(reading.parts, is_other)) return false;
   return reading.asks("limit") && is_measure(entry.kind) && !is_called(entry, "axle") &&
          std::ranges::any_of(reading.parts, is_axle);
 }
@@ -392,11 +397,18 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   return meeting;
 }
 
+bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
+  return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
+    return field.key == "pattern" && field.text == pattern;
+  });
+}
+
 bool has_stages(const EntryRecord& entry, const std::vector<std::string>& numbers) {
   std::vector<double> stated;
   for (const auto& field : entry.fields)
     if (field.key == "torque")
-      if (const auto statement = parse_statement(field.text, std::nullopt, Input::sheet))
+      if (const auto statement = parse_statement(field.text, std::nullopt, Input::sheet);
+          statement && statement->stages.size() > 1)
         for (const auto& stage : statement->stages)
           if (stage.figure.nominal) stated.push_back(approximate(*stage.figure.nominal));
   return std::ranges::all_of(numbers, [&](const std::string& each) {

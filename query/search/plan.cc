@@ -146,7 +146,8 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words) {
 // "side-stand": what a group is called.
 std::vector<std::string> words_of_group(std::string_view group) { return words_of(fold(group)); }
 
-// Those words in a name; by a group that they name; or elsewhere on the sheet, as they are or as the group is called.
+// Those words in a name; by a group that they name; or elsewhere on the sheet, as they are or as the group
+// is called.
 Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups) {
   Queries any = {has_stems(Prefix::stem, words)};
   if (where == Where::name) return any;
@@ -291,7 +292,9 @@ Query states_figure(const QuantityAsked& asked, const Demand& demand) {
 
 // A stage of its torque may be that number, of newton metres or of degrees.
 Query has_stage(const std::string& number) {
-  const double value = std::strtod(number.c_str(), nullptr);
+  const auto parsed = parse_number(number, Input::prompt);
+  if (!parsed) return Query::MatchNothing;
+  const double value = approximate(*parsed);
   return any_of(
       {states_between(Dimension::torque, value, value), states_between(Dimension::angle, value, value)});
 }

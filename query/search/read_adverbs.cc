@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Words that name a side or a figure elsewhere and here do not: "half a turn back", "how many mm left", "on
 // top of", "a set of pads". They are left out before groups of words are read.
-#include <span>
 
 #include "query/search/draft.h"
 
@@ -88,7 +87,10 @@ bool is_adverb(const Draft& draft, std::size_t i) {
   if (draft.has_word(i, "ends") || draft.has_word(i, "both")) return stands_at_both(draft, i);
   if (draft.has_word(i, "front")) return stands_in("in", "of");
   if (draft.has_word(i, "back") && i > 0 && (draft.has_word(i - 1, "and") || draft.has_word(i - 1, "or")))
-    return false;                                                    // "front and back"
+    return false;  // "front and back"
+  if (draft.has_word(i, "back") && draft.has_word(i + 1, "in") && i + 2 < draft.size() &&
+      year_in(draft.token(i + 2).typed))
+    return true;                                                     // "back in 2014"
   if (draft.has_word(i, "back") && follows(articles)) return false;  // "at the back on the muleback"
   if (draft.has_word(i, "back") && draft.reading.is_spoken && draft.has_any(i + 1, put_back) &&
       (i + 2 >= draft.size() || std::ranges::all_of(draft.token(i + 2).words, is_noise) ||

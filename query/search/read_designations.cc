@@ -13,12 +13,6 @@ constexpr std::size_t most_tokens_of_a_drive = 4;  // "12 mm hex key"
 constexpr std::size_t most_tokens_of_a_code = 3;   // "SAE 10W 40"
 constexpr std::size_t longest_code_word = 4;       // letters before the digits: "dot", "sae", "nlgi"
 
-bool says_word(const Draft& draft, std::string_view word) {
-  return std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-    return std::ranges::find(token.words, word) != token.words.end();
-  });
-}
-
 // Codes of several words are letters and numbers by turns: "dot 5.1", never "M8 flange".
 bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
   constexpr std::string_view bounds[] = {"over", "under", "min", "max",
@@ -40,24 +34,27 @@ bool may_be_code(const Draft& draft, std::size_t i, std::size_t count) {
 // meant.
 bool is_figure_alone(const Draft& draft, std::size_t i, std::size_t count) {
   if (count != 1 || !is_number(draft.token(i))) return false;
-  const bool says_friction = says_word(draft, "friction") || says_word(draft, "factor") ||
-                             says_word(draft, "class") || says_word(draft, "coefficient");
+  const bool says_friction = draft.says_any({"friction", "factor", "class", "coefficient"});
   if (draft.token(i).typed.starts_with("0")) return !says_friction;
-  return says_word(draft, "spring") || says_word(draft, "springs") || says_word(draft, "rate");
+  return draft.says_any({"spring", "springs", "rate"});
+}
+
+// "base valve o ring 450 2018", "snap ring 380": of a machine, and no O-ring of that number.
+bool is_ring_of_model(Draft& draft, std::size_t first, std::size_t last) {
+  if (!is_model(draft, last)) return false;
+  if (last + 1 < draft.size() && year_in(draft.token(last + 1).typed)) return true;
+  const bool says_o = draft.has_any(first, {"o", "oring", "orings"}) ||
+                      (first > 0 && draft.has_any(first - 1, {"o", "oring", "dash", "code"}));
+  return draft.has_any(first, {"ring", "rings"}) && !says_o;
 }
 
 // "dot 5.1", "10w40", "10.9": letters and digits that stand as a code on some sheet.
-// "base valve o ring 450 2018": of a machine, and no ring of that number.
-bool is_model_and_year(Draft& draft, std::size_t i) {
-  return is_model(draft, i) && i + 1 < draft.size() && year_in(draft.token(i + 1).typed);
-}
-
 bool read_code(Draft& draft, std::size_t i) {
   for (std::size_t count = most_tokens_of_a_code; count > 0; --count) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
     const std::string code = squeeze(draft.question.typed(i, count));
     const bool is_bare = is_digits(code);
-    if (is_bare || is_model_and_year(draft, i + count - 1) || is_figure_alone(draft, i, count) ||
+    if (is_bare || is_ring_of_model(draft, i, i + count - 1) || is_figure_alone(draft, i, count) ||
         !draft.lexicon.has_term(Prefix::code, code))
       continue;
     draft.reading.codes.push_back(code);
@@ -86,7 +83,7 @@ bool is_grade_of_gears(Draft& draft, const std::string& typed) {
       return word.starts_with("gear") || word == "transmission";
     });
   };
-  return std::ranges::any_of(draft.question.tokens, says_gears) && says_word(draft, "oil") &&
+  return std::ranges::any_of(draft.question.tokens, says_gears) && draft.says_any({"oil"}) &&
          draft.lexicon.has_term(Prefix::code, "sae" + squeeze(typed));
 }
 
@@ -165,6 +162,19 @@ bool read_slashed_size(Draft& draft, std::size_t i) {
   return true;
 }
 
+// "stem nut 98 380", "380 98 drain plug": two numbers of which one is a machine's, and no size: so large is
+// none, and what is tightened has none.
+bool is_figure_beside_model(Draft& draft, std::size_t i, std::size_t length) {
+  constexpr double largest = 200;  // mm, of any seal or bearing here
+  if (draft.question.tokens_within(i, length) != 2 || i + 1 >= draft.size()) return false;
+  if (!is_number(draft.token(i)) || !is_number(draft.token(i + 1))) return false;
+  const auto is_machine = [&](std::size_t at) {
+    const auto number = parse_number(draft.token(at).typed, Input::prompt);
+    return is_model(draft, at) && number && (approximate(*number) > largest || names_fastener(draft));
+  };
+  return is_machine(i) != is_machine(i + 1);
+}
+
 bool read_size(Draft& draft, std::size_t i) {
   const std::string_view text = draft.question.from(i);
   auto found = size_at(text, Input::prompt);
@@ -172,6 +182,7 @@ bool read_size(Draft& draft, std::size_t i) {
   if (found && found->value.count > of_ring && is_number(draft.token(i)) &&
       !draft.lexicon.machines_with(draft.token(i).words.front()).empty())
     return true;  // "380 30 40 7"
+  if (found && is_figure_beside_model(draft, i, static_cast<std::size_t>(found->length))) return true;
   if (found && is_too_large_for_inches(found->value))
     found = size_at(text.substr(0, text.find(" in")), Input::prompt);  // "41x54x11 in the fork"
   return take_found(draft, i, std::move(found), draft.reading.sizes);
@@ -346,8 +357,7 @@ static bool is_model_beside_unit(const Draft& draft, std::size_t i) {
   if (i + 1 < draft.size() && !draft.lexicon.machines_with(words.front()).empty()) {
     const auto units = readings(draft.token(i + 1).typed);
     const auto number = parse_number(words.front(), Input::prompt);
-    const bool is_of_gas =
-        says_word(draft, "nitrogen") || says_word(draft, "gas");  // under far more pressure
+    const bool is_of_gas = draft.says_any({"nitrogen", "gas"});  // under far more pressure
     if (!units.empty() && number && !is_of_gas && is_beyond_all(approximate(*number), *units.front()))
       return true;
   }

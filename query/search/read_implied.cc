@@ -1,15 +1,32 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // Parts that go without saying, or that other words stand for: "ml per leg" is of the fork's oil.
 #include <algorithm>
-#include <array>
 
 #include "query/library/fold.h"
 #include "query/library/vocabulary.h"
 #include "query/search/draft.h"
 #include "query/search/part_names.h"
+#include "query/search/sides.h"
 
 namespace sheaf {
 namespace {
+
+// Whether some token is one of these words, and of what nobody has read yet all others say but a side or a
+// year.
+bool says_only(const Draft& draft, std::initializer_list<std::string_view> words) {
+  const auto says_nothing = [](const std::string& word) {
+    return is_noise(word) || word == "which" || word == "what" || !opposite_of(side_said(word)).empty();
+  };
+  bool says_it = false;
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    if (draft.has_any(i, words))
+      says_it = true;
+    else if (!draft.taken[i] && !year_in(draft.token(i).typed) &&
+             !std::ranges::all_of(draft.token(i).words, says_nothing))
+      return false;
+  }
+  return says_it;
+}
 
 // "oil change with filter, litres", "ml per leg", "how many links": what is filled in so, or has them, goes
 // without saying.
@@ -31,7 +48,8 @@ void read_implied_parts(Draft& draft) {
     return imply("sprocket", "sprocket");
   if (reading.has_designation()) return;
   for (std::size_t i = 1; i < draft.size() && reading.asks("level"); ++i)
-    if (draft.has_word(i - 1, "air") && draft.has_word(i, "gap")) return imply("fork oil", "fork-oil");
+    if (draft.has_word(i - 1, "air") && draft.has_word(i, "gap") && says_only(draft, {"air", "gap"}))
+      return imply("fork oil", "fork-oil");
   if (reading.asks("with-filter")) return imply("engine oil", "engine-oil");
   if (reading.asks("links")) return imply("chain", "chain");
   for (std::size_t i = 1; i < draft.size() && reading.asks("volume"); ++i)
@@ -68,7 +86,8 @@ void read_refills(Draft& draft) {
         reading.asks("volume") &&
         (part.words.back() == "drained" || part.words.front() == "drained");  // "coolant litres, drained"
     if (part.words.size() < 2 || (!is_drain && !is_drained)) continue;
-    if (part.words.front() == "drained") std::ranges::rotate(part.words, part.words.begin() + 1);
+    if (part.words.front() == "drained")
+      std::rotate(part.words.begin(), part.words.begin() + 1, part.words.end());
     const std::size_t token = part.token;
     std::string fluid;
     for (std::size_t word = 0; word + 1 < part.words.size(); ++word)
@@ -83,9 +102,7 @@ void read_refills(Draft& draft) {
 // "dot 5 in the front brake", "which dot at the rear": of its fluid.
 void read_fluid_of_code(Draft& draft) {
   auto& reading = draft.reading;
-  const auto is_word_alone = [](const PartAsked& part) { return part.typed == "dot"; };
-  if (reading.codes.empty() && draft.says_any(std::array<std::string_view, 1>{"dot"}) &&
-      std::ranges::all_of(reading.parts, is_word_alone)) {
+  if (reading.codes.empty() && reading.parts.empty() && says_only(draft, {"dot"})) {
     reading.parts = {part_of(draft, "brake fluid")};
     reading.parts.front().groups = {"brake-fluid"};
     for (std::size_t i = 0; i < draft.size(); ++i)

@@ -142,8 +142,13 @@ void read_machine_number(Draft& draft, std::size_t i, Search& search) {
   };
   const std::string& word = draft.token(i).words.front();
   const bool is_before_size = is_number(i + 1) && is_number(i + 2) && is_number(i + 3);  // "380 30 40 7"
+  const bool is_among = i > 0 && is_number(i - 1) && is_number(i + 1);
+  constexpr std::size_t digits_of_size = 2;  // and a seal of 125 mm may be
+  const bool is_no_size = names_fastener(draft) || (word.size() > digits_of_size && word.front() > '2');
+  const bool is_beside_figure = is_no_size && !is_among;  // "stem nut 98 380"
   const bool could_be_size =
-      word.size() < 3 || (is_number(i + 1) && !is_before_size) || (i > 0 && is_number(i - 1));
+      word.size() < 3 ||
+      (!is_beside_figure && ((is_number(i + 1) && !is_before_size) || (i > 0 && is_number(i - 1))));
   if (!search.found && could_be_size) return;
   const Machines named = machines_named(draft, i);
   if (named.empty() || (search.found && in_both(search.machines, named).empty())) return;

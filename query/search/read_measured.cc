@@ -28,14 +28,12 @@ void read_measured(Draft& draft) {
   if (std::ranges::none_of(reading.parts, names_a_part) || std::ranges::any_of(reading.parts, is_sized))
     return;
   const bool is_measured = draft.says_any_stem({"measur", "mike", "micd", "mic"});
-  constexpr std::string_view judged[] = {"usable", "tired",     "keep", "bin", "scrap",
-                                         "throw",  "knackered", "ok",   "okay"};
+  constexpr std::string_view judged[] = {"usable", "tired", "keep", "bin", "scrap", "throw", "knackered"};
   const auto is_judgement = [&](const std::string& word) {
     return std::ranges::find(judged, std::string_view(word)) != std::end(judged);
   };
-  const bool is_judged = std::ranges::any_of(draft.question.tokens, [&](const Token& token) {
-    return std::ranges::any_of(token.words, is_judgement);
-  });
+  const bool is_fine = reading.lengths.front().typed.find_first_of(".,") != std::string::npos;  // "95.90 ok"
+  const bool is_judged = draft.says_any(judged) || (is_fine && draft.says_any_stem({"ok", "okay"}));
   if ((!is_measured && !is_judged) || names_chain(reading.lengths.front())) return;
   std::erase_if(reading.parts, [&](const PartAsked& part) {
     return part.groups.empty() && std::ranges::all_of(part.words, is_judgement);

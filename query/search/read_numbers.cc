@@ -2,7 +2,6 @@
 // Numbers without a unit, once it is known that they are no machine: years, sizes, bearings, part
 // numbers, and what is left, a measure of which only the entry can say what it measures.
 #include <cmath>
-#include <span>
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // "pivot adjuster before the nut", "the bolt, not the nut", "105 or 120": what comes later in the job, what
 // is excluded and figures between which the asker doubts are not what is asked for.
-#include <span>
+#include <functional>
 
 #include "query/library/fold.h"
 #include "query/search/draft.h"
@@ -175,22 +175,74 @@ void read_doubted_figures(Draft& draft) {
   }
 }
 
-// "before the swingarm nut comes the adjuster": no nut is asked for, and what it is of the adjuster is of too.
+// "before the caliper bolts comes the pad pin": the bolts are not asked for. Of "before the swingarm nut
+// comes the adjuster" the swingarm stays, as the adjuster alone is none.
 void read_coming_first(Draft& draft) {
-  constexpr std::string_view comes[] = {"comes", "come", "goes", "theres", "there"};
-  if (!draft.has_word(0, "before")) return;
-  for (std::size_t i = 2; i + 1 < draft.size(); ++i) {
-    if (!draft.has_any(i, comes) || !draft.has_any(i + 1, {"the", "that", "this", "a"})) continue;
-    const auto later = naming(draft, 1, i);
-    if (!later.empty() && later.size() <= longest_later) exclude(draft, later.back());
+  if (!draft.has_any(0, {"before", "after"})) return;
+  for (std::size_t i = 2; i + 2 < draft.size(); ++i) {
+    if (!draft.has_any(i, {"comes", "come", "goes", "theres"})) continue;
+    if (!draft.has_any(i + 1, {"the", "that", "this", "a"})) continue;
+    const auto later = naming(draft, 1, i), asked = naming(draft, i + 1, draft.size());
+    const auto is_said_again = [&](std::size_t token) {
+      return std::ranges::any_of(
+          asked, [&](std::size_t other) { return draft.token(other).words == draft.token(token).words; });
+    };
+    if (later.empty() || later.size() > longest_excluded || asked.empty()) return;
+    const bool is_same_kind = asked.size() > 1 && draft.token(asked[1]).words ==
+                                                      draft.token(later.back()).words;  // "the clutch nut"
+    if (is_said_again(later.back()) && !is_same_kind) return;
+    const bool is_adjuster = draft.has_any(asked.front(), {"adjuster", "adjusters"}) ||
+                             (asked.size() > 1 && draft.has_any(asked[1], {"adjuster", "adjusters"}));
+    for (const std::size_t token : later)
+      if (token == later.back() || !is_adjuster) exclude(draft, token);
     return;
   }
+}
+
+// "drain bolt out, spark plug torque", "valve cover off, head bolts": what is done already is not asked for.
+// Where it is on the machine stays, and what it is of, if only "the nut" is asked for.
+void read_done_first(Draft& draft) {
+  constexpr std::string_view done[] = {"off",    "out",  "on",  "in",      "loose",
+                                       "undone", "done", "set", "greased", "tight"};
+  constexpr std::string_view taken_off[] = {"bolt", "bolts", "nut",   "nuts", "screw", "screws",
+                                            "plug", "plugs", "cover", "cap",  "caps"};
+  constexpr std::string_view places[] = {"fork",    "forks", "shock", "clutch", "swingarm",
+                                         "linkage", "front", "rear",  "engine", "gearbox"};
+  if (draft.size() < 2) return;
+  std::size_t comma = 1;
+  while (comma < draft.size() && !begins_clause(draft, comma)) ++comma;
+  std::size_t last = comma;
+  while (last > 0 && draft.taken[last - 1]) --last;
+  if (comma == draft.size() || last < 2 || !draft.has_any(last - 1, done)) return;
+  const auto is_part = [&](std::size_t token) {
+    constexpr std::string_view tools[] = {"socket", "wrench", "hex-key", "spanner"};
+    const auto names = [&](const GroupMatch& match) {
+      return is_part_group(match.group) && std::ranges::find(tools, match.group) == std::end(tools);
+    };
+    const auto& words = draft.token(token).words;
+    const bool is_tool = std::ranges::find(tools, words.front()) != std::end(tools);
+    const bool is_named = !is_tool && draft.lexicon.names_with(words.front()) && !is_everyday(words.front());
+    return !draft.taken[token] && !asks_figure(draft, token) &&
+           (is_named || std::ranges::any_of(draft.lexicon.groups_in(words), names));
+  };
+  constexpr std::string_view asking[] = {"how", "what", "whats", "which"};
+  constexpr std::string_view meant_before[] = {"it", "its", "they", "them", "those", "these", "one", "ones"};
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    if (draft.has_any(i, i < comma ? SomeWords(asking) : SomeWords(meant_before))) return;
+  auto before = naming(draft, 0, last - 1), asked = naming(draft, comma, draft.size());
+  std::erase_if(asked, std::not_fn(is_part));
+  if (before.empty() || asked.empty() || !draft.has_any(before.back(), taken_off)) return;
+  const bool is_of_it = asked.size() == 1 && draft.has_any(asked.front(), taken_off);
+  if (is_of_it && draft.has_any(before.back(), {"cap", "caps", "cover"})) return;  // whose screws they are
+  for (const std::size_t token : before)
+    if (token == before.back() || (!is_of_it && !draft.has_any(token, places))) leave_out(draft, token);
 }
 
 }  // namespace
 
 void read_sequence(Draft& draft) {
   read_coming_first(draft);
+  read_done_first(draft);
   read_exclusions(draft);
   read_absences(draft);
   read_excluded_codes(draft);

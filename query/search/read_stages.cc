@@ -1,42 +1,72 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 // How a torque is reached: "60 + 60 deg", "stage 2 nm", "back off 45". Numbers of its stages, and no figure
 // that is stated alone.
-#include <span>
+#include <cmath>
 
 #include "query/search/draft.h"
 
 namespace sheaf {
 namespace {
 
-constexpr std::string_view loosening[] = {"loosen", "slacken", "ease", "unscrew"};
-constexpr std::string_view behind_back[] = {"off", "out", "it", "back"};
-constexpr std::string_view degrees[] = {"deg", "degs", "degree", "degrees", "grad"};
+constexpr std::string_view loosening[] = {"loosen", "slacken", "ease", "unscrew", "undo"};
+constexpr std::string_view degrees[] = {"deg", "degs", "degree", "degrees", "grad", "\u00B0"};
 
-// "90" of "90deg"; empty if it is not written so.
-std::string number_of_degrees(const Token& token) {
-  const std::size_t end = token.typed.find_first_not_of("0123456789");
-  const bool is_so =
-      end != std::string::npos && end > 0 &&
-      std::ranges::find(degrees, std::string_view(token.typed).substr(end)) != std::end(degrees);
-  return is_so ? token.typed.substr(0, end) : std::string();
-}
-
-bool is_torque(const std::string& unit) {
+bool is_newton_metres(std::string_view unit) {
   const auto units = readings(unit);
-  return !units.empty() && units.front()->dimension == Dimension::torque;
+  return !units.empty() && units.front()->symbol == "N·m";
 }
 
-// "15" of "15nm"; empty if it is not written so.
-std::string number_before_unit(const Token& token) {
-  const std::size_t end = token.typed.find_first_not_of("0123456789.");
-  return end != std::string::npos && end > 0 && is_torque(token.typed.substr(end))
-             ? token.typed.substr(0, end)
-             : std::string();
+bool is_degrees(std::string_view unit) { return std::ranges::find(degrees, unit) != std::end(degrees); }
+
+// The number of a stage that stands there: "30", "+60", "60deg", "15nm"; empty if there is none. A year is no
+// stage, nor is a machine's number.
+std::string stage_at(Draft& draft, std::size_t i) {
+  if (!draft.is_free(i, 1) || !draft.token(i).has_digit) return {};
+  const std::string typed = draft.token(i).typed.substr(draft.token(i).typed.starts_with('+') ? 1 : 0);
+  const std::size_t end = std::min(typed.find_first_not_of("0123456789."), typed.size());
+  const std::string number = typed.substr(0, end), unit = typed.substr(end);
+  if (number.empty() || !parse_number(number, Input::prompt)) return {};
+  if (!unit.empty()) return is_degrees(unit) || is_newton_metres(unit) ? number : std::string();
+  constexpr std::size_t of_year = 4;
+  const bool is_year = number.size() == of_year && year_in(number);
+  const bool is_machine = number.size() >= shortest_beginning && !draft.lexicon.machines_with(number).empty();
+  return is_year || is_machine ? std::string() : number;
+}
+
+// "60 deg", "60deg"
+bool says_degrees(const Draft& draft, std::size_t i) {
+  if (i >= draft.size()) return false;
+  const std::string& typed = draft.token(i).typed;
+  return draft.has_any(i + 1, degrees) || is_degrees(std::string_view(typed).substr(std::min(
+                                              typed.find_first_not_of("+0123456789"), typed.size())));
+}
+
+// "15 nm", "15nm"
+bool says_newton_metres(const Draft& draft, std::size_t i) {
+  const std::string& typed = draft.token(i).typed;
+  return (i + 1 < draft.size() && is_newton_metres(draft.token(i + 1).typed)) ||
+         is_newton_metres(
+             std::string_view(typed).substr(std::min(typed.find_first_not_of("+0123456789."), typed.size())));
+}
+
+// Where what follows that number and its unit begins.
+std::size_t behind_number(const Draft& draft, std::size_t i) {
+  const bool has_unit =
+      i + 1 < draft.size() && (draft.has_any(i + 1, degrees) || is_newton_metres(draft.token(i + 1).typed));
+  return i + (has_unit ? 2 : 1);
+}
+
+// Degrees by which something may be turned that are no width of a wrench: 45, 180.
+bool is_turn(const std::string& number) {
+  constexpr double least = 30, step = 15, most = 720;
+  const auto parsed = parse_number(number, Input::prompt);
+  const double turned = parsed ? approximate(*parsed) : 0;
+  return turned >= least && turned <= most && std::fmod(turned, step) == 0;
 }
 
 bool says_fastener(const Token& token) {
-  constexpr std::string_view fasteners[] = {"nut",   "nuts",  "bolt",   "bolts", "stud",
-                                            "studs", "screw", "screws", "head"};
+  constexpr std::string_view fasteners[] = {"nut",   "nuts",   "bolt", "bolts", "stud", "studs",
+                                            "screw", "screws", "head", "plug",  "plugs"};
   return token.words.size() == 1 &&
          std::ranges::find(fasteners, std::string_view(token.words.front())) != std::end(fasteners);
 }
@@ -50,10 +80,9 @@ bool is_added(const Draft& draft, std::size_t i) {
          std::string_view::npos;
 }
 
-// "+60" is 60.
-void take_stage(Draft& draft, std::size_t i, const std::string& number) {
-  draft.reading.stages.push_back(number.substr(number.starts_with('+') ? 1 : 0));
-  draft.take(i, 1);
+void take_stages(Draft& draft, std::size_t first, std::size_t end, const std::vector<std::string>& stages) {
+  draft.take(first, end - first);
+  draft.reading.stages.insert(draft.reading.stages.end(), stages.begin(), stages.end());
 }
 
 // "60+60", as one word; its numbers, none if it is no sum.
@@ -69,63 +98,50 @@ std::vector<std::string> summed(std::string_view typed) {
   return numbers.size() > 1 ? numbers : std::vector<std::string>{};
 }
 
+// "30 nm + 60 + 60", "60+60 deg", "+90 deg" behind a first stage.
 bool read_sum(Draft& draft, std::size_t i) {
-  const bool has_unit = i + 1 < draft.size() && is_torque(draft.token(i + 1).typed);  // "15 nm + 120"
-  const std::size_t first = i + (has_unit ? 2 : 1);
-  std::size_t end = first;
-  std::vector<std::string> numbers = summed(draft.token(i).typed);
-  const bool is_one_word = !numbers.empty();
-  while (!is_one_word && is_added(draft, end)) ++end;
-  if (!is_one_word &&
-      (end == first || (!is_number(draft.token(i)) && number_before_unit(draft.token(i)).empty())))
-    return false;
-  const bool says_torque = has_unit || !number_before_unit(draft.token(i)).empty();
-  if (!names_fastener(draft) && !says_torque) return false;
-  for (const auto& number : numbers) take_stage(draft, i, number);
-  for (std::size_t at = i; !is_one_word && at < end; ++at)
-    if (draft.token(at).has_digit) {
-      const std::string figure = number_before_unit(draft.token(at)),
-                        angle = number_of_degrees(draft.token(at));
-      take_stage(draft, at, !figure.empty() ? figure : !angle.empty() ? angle : draft.token(at).typed);
-    } else {
-      draft.take(at, 1);
+  std::vector<std::string> stages = summed(draft.token(i).typed);
+  std::size_t end = behind_number(draft, i);
+  if (stages.empty()) {
+    stages = {stage_at(draft, i)};
+    if (stages.front().empty()) return false;
+    for (std::string next; is_added(draft, end) && !(next = stage_at(draft, end)).empty();
+         end = behind_number(draft, end))
+      stages.push_back(std::move(next));
+    if (stages.size() == 1) return false;
+  }
+  const bool are_turns = std::all_of(stages.begin() + 1, stages.end(), is_turn);
+  if (!names_fastener(draft) && !says_newton_metres(draft, i) && !are_turns) return false;
+  if (i >= 2 && draft.has_word(i - 1, "then"))
+    if (const std::string before = stage_at(draft, i - 2); !before.empty()) {  // "30 then 60 + 60"
+      draft.reading.stages.push_back(before);
+      draft.take(i - 2, 1);
     }
-  if (i >= 2 && draft.has_word(i - 1, "then") && is_number(draft.token(i - 2)) && !draft.taken[i - 2])
-    take_stage(draft, i - 2, draft.token(i - 2).typed);  // "30 then 60 + 60"
-  if (draft.has_any(end, degrees)) draft.take(end, 1);
+  take_stages(draft, i, end, stages);
   return true;
 }
 
 // "20, 35, then 90", "30 then 60 60": numbers one after the other, and no sizes.
 bool read_succession(Draft& draft, std::size_t i) {
-  std::vector<std::size_t> numbers;
-  bool says_then = false;
+  std::vector<std::string> stages;
+  bool says_then = false, ends_with_number = false;
   std::size_t at = i;
-  for (; at < draft.size() && !draft.taken[at]; ++at) {
-    if (is_number(draft.token(at)) || (says_then && !number_of_degrees(draft.token(at)).empty()))
-      numbers.push_back(at);
-    else if (draft.has_word(at, "then") && at > i)
+  while (at < draft.size() && !draft.taken[at]) {
+    if (auto stage = stage_at(draft, at); !stage.empty()) {
+      if (!stages.empty() && !says_then && !is_number(draft.token(at))) break;
+      stages.push_back(std::move(stage));
+      at = behind_number(draft, at);
+      ends_with_number = true;
+    } else if (draft.has_word(at, "then") && at > i) {
       says_then = true;
-    else if (at == i && !number_before_unit(draft.token(at)).empty())
-      numbers.push_back(at);
-    else if (at == i + 1 && !draft.token(at).has_digit && is_torque(draft.token(at).typed))
-      continue;  // "15 nm then 120"
-    else
+      ends_with_number = false;
+      ++at;
+    } else {
       break;
+    }
   }
-  const bool has_model =
-      std::ranges::any_of(numbers, [&](std::size_t each) { return is_model(draft, each); });
-  if (!says_then || has_model || numbers.size() < 2 || numbers.front() != i || numbers.back() + 1 != at ||
-      !names_fastener(draft))
-    return false;
-  draft.take(i, at - i);
-  for (const std::size_t each : numbers) {
-    const Token& token = draft.token(each);
-    draft.reading.stages.push_back(is_number(token) ? token.typed
-                                   : each == i      ? number_before_unit(token)
-                                                    : number_of_degrees(token));
-  }
-  if (draft.has_any(at, degrees)) draft.take(at, 1);
+  if (!says_then || !ends_with_number || stages.size() < 2 || !names_fastener(draft)) return false;
+  take_stages(draft, i, at, stages);
   return true;
 }
 
@@ -151,67 +167,60 @@ bool read_ordinal_of_stage(Draft& draft, std::size_t i) {
   return true;
 }
 
-bool says_degrees(const Draft& draft, std::size_t i) {
-  return draft.has_any(i + 1, degrees) || (i < draft.size() && !number_of_degrees(draft.token(i)).empty());
-}
-
-// "back off", "slacken it", "loosen", "back" before degrees: how many words say so from there on; 0 if none does.
+// "back off", "back it off", "slacken it fully", "loosen", "back" before degrees: how many words say so from
+// there on; 0 if none does.
 std::size_t words_of_loosening(const Draft& draft, std::size_t i) {
-  if (draft.has_word(i, "back"))
-    return draft.has_any(i + 1, behind_back) ? 2 : says_degrees(draft, i + 1) ? 1 : 0;
-  if (!draft.has_any(i, loosening)) return 0;
-  return draft.has_any(i + 1, behind_back) ? 2 : 1;
-}
-
-// Degrees by which something may be turned that are no width of a wrench: 45, 180.
-bool is_turn(const std::string& typed) {
-  constexpr int least = 30, step = 15, most = 720;
-  if (!is_digits(typed) || typed.size() > 3) return false;
-  const int turned = std::stoi(typed);
-  return turned >= least && turned <= most && turned % step == 0;
-}
-
-// The number there, and what says that it is of degrees: "45", "45 deg", "45deg".
-bool take_turn(Draft& draft, std::size_t i) {
-  const std::string in_one = number_of_degrees(draft.token(i));
-  take_stage(draft, i, in_one.empty() ? draft.token(i).typed : in_one);
-  if (draft.has_any(i + 1, degrees)) draft.take(i + 1, 1);
-  return true;
+  std::size_t words = draft.has_word(i, "back") || draft.has_any(i, loosening) ? 1 : 0;
+  if (words > 0 && draft.has_word(i + words, "it")) ++words;
+  const bool says_off = words > 0 && draft.has_any(i + words, {"off", "out", "back"});
+  if (says_off) ++words;
+  if (words > 0 && draft.has_any(i + words, {"fully", "completely"})) ++words;
+  const bool is_said = says_off || draft.has_any(i, loosening) || says_degrees(draft, i + words);
+  return is_said ? words : 0;
 }
 
 // "back off 45", "loosen 180 deg"; "loosen 17 nut" is its width.
 bool read_loosening(Draft& draft, std::size_t i) {
   const std::size_t words = words_of_loosening(draft, i), at = i + words;
-  if (words == 0 || !draft.is_free(at, 1)) return false;
+  const std::string turn = words == 0 ? std::string() : stage_at(draft, at);
+  if (turn.empty()) return false;
   const bool is_said = says_degrees(draft, at);
-  if (!is_said && (!is_turn(draft.token(at).typed) || is_model(draft, at))) return false;
+  if (!is_said && !is_turn(turn)) return false;
   if (!is_said && at + 1 < draft.size() && !readings(draft.token(at + 1).typed).empty()) return false;
-  draft.take(i, words);
-  return take_turn(draft, at);
+  take_stages(draft, i, behind_number(draft, at), {turn});
+  return true;
 }
 
-// "25, back off 180", "52 nm, slacken off, 18": what is tightened to, loosened, and perhaps tightened to again.
+// "25, back off 180", "52 nm, slacken off, 18", "25, loosen 180, 6 nm": what is tightened to, loosened, and
+// perhaps tightened to again.
 bool read_loosened_stages(Draft& draft, std::size_t i) {
-  const bool is_bare = is_number(draft.token(i));
-  const bool has_unit = is_bare && i + 1 < draft.size() && is_torque(draft.token(i + 1).typed);
-  const std::string first = is_bare ? draft.token(i).typed : number_before_unit(draft.token(i));
-  const std::size_t next = i + (has_unit ? 2 : 1), words = words_of_loosening(draft, next);
-  const std::size_t at = next + words;
-  if (first.empty() || words == 0 || !draft.is_free(at, 1)) return false;
-  if (!is_number(draft.token(at)) && number_of_degrees(draft.token(at)).empty()) return false;
-  if (is_model(draft, i) || is_model(draft, at)) return false;
-  draft.take(i, at - i);
-  draft.reading.stages.push_back(first);
-  return take_turn(draft, at);
+  std::vector<std::string> stages = {stage_at(draft, i)};
+  const std::size_t next = behind_number(draft, i), words = words_of_loosening(draft, next);
+  std::size_t at = next + words;
+  if (stages.front().empty() || words == 0) return false;
+  stages.push_back(stage_at(draft, at));
+  if (stages.back().empty()) return false;
+  const bool is_turned = is_turn(stages.back()) || says_degrees(draft, at);
+  if (!is_turned && !says_newton_metres(draft, i) && !says_newton_metres(draft, at)) return false;
+  at = behind_number(draft, at);
+  const std::size_t last = draft.has_word(at, "then") ? at + 1 : at;
+  const bool is_last = is_turned && (behind_number(draft, last) >= draft.size() ||
+                                     (last < draft.size() && says_newton_metres(draft, last)));
+  if (const std::string again = is_last ? stage_at(draft, last) : std::string(); !again.empty()) {
+    stages.push_back(again);
+    at = behind_number(draft, last);
+  }
+  take_stages(draft, i, at, stages);
+  return true;
 }
 
 // "big end nuts +120 deg", "head bolts + 90"
 bool read_added_angle(Draft& draft, std::size_t i) {
-  const bool is_alone =
-      i > 0 && is_number(draft.token(i)) && is_added(draft, i) && !draft.token(i - 1).has_digit;
-  const bool is_said = says_degrees(draft, i);
-  if (!is_alone || (!is_said && (!names_fastener(draft) || !is_turn(draft.token(i).typed)))) return false;
-  return take_turn(draft, i);
+  if (i == 0 || !is_added(draft, i) || draft.token(i - 1).has_digit) return false;
+  const std::string turn = stage_at(draft, i);
+  if (turn.empty() || (!says_degrees(draft, i) && (!names_fastener(draft) || !is_turn(turn)))) return false;
+  take_stages(draft, i, behind_number(draft, i), {turn});
+  return true;
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
-// Other readings of a question, for where the first finds nothing, and questions that must not be answered at all.
-// Each changes the reading and says whether it did. Internal to search.
+// Questions that must not be answered as they are, and other readings for where the first finds nothing: each
+// changes the reading and says whether it did. Internal to search.
 #pragma once
 
 #include "query/search/lexicon.h"

@@ -70,8 +70,8 @@ void rule_out_unnamed(Entries& entries) {
   });
 }
 
-// "oil strainer plug", "starter relay screws", "speedo cable": the strainer is no plug, the starter's screws are
-// not the relay's, and the throttle's cable is not the speedometer's.
+// "oil strainer plug", "starter relay screws", "speedo cable": the strainer is no plug, the starter's screws
+// are not the relay's, and the throttle's cable is not the speedometer's.
 void rule_out_of_another(Entries& entries, const QuestionReading& reading, Witness& witness) {
   const auto stands_before = [&](const PartAsked& part) {
     return std::ranges::any_of(reading.parts, [&](const PartAsked& other) {
@@ -185,7 +185,6 @@ void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Le
 
 // "how far may the rim hop": up and down, and not sideways.
 void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Lexicon& lexicon) {
-  keep(entries, [&](const Weighed& each) { return !measures_beside_axle(each.hit.entry, reading); });
   constexpr std::string_view run_outs[] = {"height-run-out", "side-run-out"};
   for (const auto asked : run_outs) {
     const auto asks = [&](std::string_view group) {
@@ -214,6 +213,11 @@ void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& readin
     }
 }
 
+// "run-out of the rear axle": that of the rim is none.
+void rule_out_beside_axle(Entries& entries, const QuestionReading& reading) {
+  keep(entries, [&](const Weighed& each) { return !measures_beside_axle(each.hit.entry, reading); });
+}
+
 // "upper yoke pinch bolts", of a machine that states those of the lower yoke alone: they are none.
 void rule_out_other_side(Entries& entries, const QuestionReading& reading) {
   for (const auto& part : reading.parts)
@@ -221,7 +225,8 @@ void rule_out_other_side(Entries& entries, const QuestionReading& reading) {
       const std::string side(side_said(word)), other(opposite_of(side));
       if (other.empty() || part.is_context) continue;
       keep(entries, [&](const Weighed& each) {
-        return is_called(each.hit.entry, side) || !is_called(each.hit.entry, other);
+        const EntryRecord& entry = each.hit.entry;
+        return is_called(entry, side) || is_called(entry, word) || !is_called(entry, other);
       });
     }
 }
@@ -242,6 +247,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_other_run_out(entries, reading, lexicon);
   rule_out_excluded(entries, reading);
   rule_out_of_other_name(entries, reading, lexicon);
+  rule_out_beside_axle(entries, reading);
   rule_out_other_side(entries, reading);
 }
 

@@ -16,6 +16,7 @@ namespace sheaf {
 
 // Costs that differ by no more are of entries that differ in no more than a side: equally the answer.
 inline constexpr double as_good = 0.15;
+inline constexpr double much_too_many = 1;  // from here on nothing is called what was asked
 // Up to here nothing stands in its name that was not said but a side, or what goes without saying.
 inline constexpr double called_just_so = 0.5;
 

@@ -19,7 +19,6 @@ constexpr std::size_t most_also = 8;
 constexpr double worth_a_look = 1;  // beyond the best: what is called less alike is not offered beside it
 constexpr double called_almost_so = 1.6;  // "front axle nut" for "front axle", on another machine
 constexpr double called_more = 2;         // "gearbox oil drain plug" beside the engine's, for "drain plug"
-constexpr double much_too_many = 1;       // from here on nothing is called what was asked
 using BestByMachine = std::map<std::string, double>;
 
 // The least cost at which each machine has an entry among the hits.
@@ -67,7 +66,7 @@ bool differs_in_place(const Hit& hit, const Hit& best) {
 }
 
 // "upper yoke pinch bolts", "lower yoke pinch bolts": nobody said which.
-bool are_twins(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
+bool differ_in_side(const EntryRecord& left, const EntryRecord& right, const QuestionReading& reading) {
   const auto one = words_of(fold(left.name)), other = words_of(fold(right.name));
   if (one.size() != other.size() || one == other) return false;
   const auto is_said = [&](const std::string& word) {
@@ -97,7 +96,8 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
   if (differs_in_load(hit.entry, best.entry, reading)) return true;
   const bool are_settings = hit.entry.kind == "setting" && hit.sheet.name != best.sheet.name;
   if (are_settings && differs_in_place(hit, best)) return true;  // "rebound clicks"
-  if (hit.sheet.name == best.sheet.name && reading.sides.empty() && are_twins(hit.entry, best.entry, reading))
+  if (hit.sheet.name == best.sheet.name && reading.sides.empty() &&
+      differ_in_side(hit.entry, best.entry, reading))
     return true;
   if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
   if (hit.cost > best.cost + called_more) return false;
@@ -106,7 +106,7 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
     if (!part.groups.empty() ||
         !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
       for (const auto& word : part.words) asked.insert(stem_of(word));
-  const auto called = stems_of_names(hit.entry), best_called = stems_of_names(best.entry);
+  const auto called = stems_of_name(hit.entry), best_called = stems_of_name(best.entry);
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
     return std::includes(all.begin(), all.end(), some.begin(), some.end());
   };

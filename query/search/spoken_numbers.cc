@@ -124,7 +124,8 @@ std::string with_digits(std::string_view said) {
   std::size_t copied = 0;
   const auto words = words_between_spaces(text);
   for (std::size_t i = 0; i < words.size(); ++i) {
-    if (const auto size = german_size(words[i].folded); !size.empty()) {
+    const bool is_class = words[i].begin > 1 && text[words[i].begin - 1] == '.';  // "10.9er"
+    if (const auto size = german_size(words[i].folded); !size.empty() && !is_class) {
       written.append(text, copied, words[i].begin - copied);
       written.append(size).append("mm");
       copied = words[i].end;
