@@ -293,7 +293,8 @@ TEST_CASE("a sentence is told from a look-up, and the clause that asks from thos
   const auto spoken = read("the axle nut is dirty, what do the fork top plugs get on a muleback");
   CHECK(spoken.is_spoken);
   REQUIRE(std::ranges::any_of(spoken.parts, &PartAsked::is_context));
-  for (const auto& part : spoken.parts) CHECK(part.is_context == (part.typed == "axle" || part.typed == "nut"));
+  for (const auto& part : spoken.parts)
+    CHECK(part.is_context == (part.typed == "axle" || part.typed == "nut"));
   const auto done = read("the axle nut is on, what do the fork top plugs get on a muleback");
   CHECK(std::ranges::none_of(done.parts, [](const PartAsked& part) { return part.typed == "axle"; }));
   const auto under = read("brake pedal, how far below the fork top plug should it be on a muleback");
