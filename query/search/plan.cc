@@ -143,20 +143,12 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words) {
   return all_of(all);
 }
 
-// "side-stand": what a group is called.
-std::vector<std::string> words_of_group(std::string_view group) { return words_of(fold(group)); }
-
-// Those words in a name; by a group that they name; or elsewhere on the sheet, as they are or as the group
-// is called.
+// Those words in a name; by a group that they name; or elsewhere on the sheet.
 Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups) {
   Queries any = {has_stems(Prefix::stem, words)};
   if (where == Where::name) return any;
   for (const auto& group : groups) any.push_back(has(Prefix::group, group));
-  if (where != Where::anywhere) return any;
-  any.push_back(has_stems(Prefix::other_stem, words));
-  for (const auto& group : groups)
-    if (auto called = words_of_group(group); called != words)
-      any.push_back(has_stems(Prefix::other_stem, called));
+  if (where == Where::anywhere) any.push_back(has_stems(Prefix::other_stem, words));
   return any;
 }
 

@@ -54,8 +54,8 @@ bool read_code(Draft& draft, std::size_t i) {
     if (!draft.is_free(i, count) || !may_be_code(draft, i, count)) continue;
     const std::string code = squeeze(draft.question.typed(i, count));
     const bool is_bare = is_digits(code);
-    if (is_bare || is_ring_of_model(draft, i, i + count - 1) || is_figure_alone(draft, i, count) ||
-        !draft.lexicon.has_term(Prefix::code, code))
+    if (is_bare || is_figure_alone(draft, i, count) || !draft.lexicon.has_term(Prefix::code, code) ||
+        is_ring_of_model(draft, i, i + count - 1))
       continue;
     draft.reading.codes.push_back(code);
     draft.take(i, count);

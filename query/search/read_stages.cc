@@ -103,6 +103,7 @@ bool read_sum(Draft& draft, std::size_t i) {
   std::vector<std::string> stages = summed(draft.token(i).typed);
   std::size_t end = behind_number(draft, i);
   if (stages.empty()) {
+    if (!is_added(draft, end)) return false;  // machines are looked up for what may be a stage
     stages = {stage_at(draft, i)};
     if (stages.front().empty()) return false;
     for (std::string next; is_added(draft, end) && !(next = stage_at(draft, end)).empty();
@@ -125,6 +126,7 @@ bool read_sum(Draft& draft, std::size_t i) {
 bool read_succession(Draft& draft, std::size_t i) {
   std::vector<std::string> stages;
   bool says_then = false, ends_with_number = false;
+  if (!draft.says_any({"then"}) || !names_fastener(draft)) return false;
   std::size_t at = i;
   while (at < draft.size() && !draft.taken[at]) {
     if (auto stage = stage_at(draft, at); !stage.empty()) {
@@ -140,7 +142,7 @@ bool read_succession(Draft& draft, std::size_t i) {
       break;
     }
   }
-  if (!says_then || !ends_with_number || stages.size() < 2 || !names_fastener(draft)) return false;
+  if (!says_then || !ends_with_number || stages.size() < 2) return false;
   take_stages(draft, i, at, stages);
   return true;
 }
@@ -194,10 +196,11 @@ bool read_loosening(Draft& draft, std::size_t i) {
 // "25, back off 180", "52 nm, slacken off, 18", "25, loosen 180, 6 nm": what is tightened to, loosened, and
 // perhaps tightened to again.
 bool read_loosened_stages(Draft& draft, std::size_t i) {
-  std::vector<std::string> stages = {stage_at(draft, i)};
   const std::size_t next = behind_number(draft, i), words = words_of_loosening(draft, next);
+  if (words == 0) return false;
   std::size_t at = next + words;
-  if (stages.front().empty() || words == 0) return false;
+  std::vector<std::string> stages = {stage_at(draft, i)};
+  if (stages.front().empty()) return false;
   stages.push_back(stage_at(draft, at));
   if (stages.back().empty()) return false;
   const bool is_turned = is_turn(stages.back()) || says_degrees(draft, at);
