@@ -21,12 +21,13 @@ bool may_hold_figures(std::string_view kind, const FieldRecord& field, std::opti
 
 }  // namespace
 
-std::vector<FieldBand> bands_of(std::string_view kind, const FieldRecord& field) {
-  std::vector<FieldBand> bands;
+FieldFigures figures_of(std::string_view kind, const FieldRecord& field) {
   std::optional<Dimension> dimension;
-  if (!may_hold_figures(kind, field, dimension)) return bands;
+  if (!may_hold_figures(kind, field, dimension)) return {};
   const auto statement = parse_statement(field.text, dimension, Input::sheet);
-  if (!statement) return bands;
+  if (!statement) return {};
+  FieldFigures figures{{}, statement->conditions};
+  auto& bands = figures.bands;
   for (const Stage& stage : statement->stages) {
     if (!stage.figure.unit) continue;  // by hand, or loosened fully
     const BaseBand band = base_band(stage.figure);
@@ -38,7 +39,7 @@ std::vector<FieldBand> bands_of(std::string_view kind, const FieldRecord& field)
       known->most = std::max(known->most, band.most);
     }
   }
-  return bands;
+  return figures;
 }
 
 }  // namespace sheaf

@@ -48,6 +48,7 @@ class Collector {
   void code(const std::vector<std::string>& words);
 
   void take(const IndexedEntry& more);
+  void steps();
   IndexedEntry finish() &&;
 
  private:
@@ -60,6 +61,7 @@ class Collector {
   std::vector<Term> terms_;
   std::vector<Term> once_;  // that count 1, however often they come
   std::map<unsigned, double> values_;
+  std::set<Dimension> stated_;
   std::vector<std::string> spelling_;
 };
 
@@ -112,6 +114,7 @@ void Collector::other(const std::vector<std::string>& words) {
 // A minimum or a maximum states one value.
 void Collector::band(const FieldBand& stated) {
   FieldBand band = stated;
+  stated_.insert(band.dimension);
   if (std::isinf(band.least)) band.least = band.most;
   if (std::isinf(band.most)) band.most = band.least;
   const auto [least, least_is_new] = values_.try_emplace(least_slot(band.dimension), band.least);
@@ -131,7 +134,16 @@ void keep_each_once(List& list) {
   list.erase(std::unique(list.begin(), list.end()), list.end());
 }
 
+// One for each dimension of which some figure is stated.
+void Collector::steps() {
+  for (const Dimension dimension : stated_) {
+    const double least = values_.at(least_slot(dimension)), most = values_.at(most_slot(dimension));
+    filter(Prefix::figure, figure_body(dimension, least, most));
+  }
+}
+
 IndexedEntry Collector::finish() && {
+  steps();
   keep_each_once(once_);
   std::ranges::move(once_, std::back_inserter(terms_));
   keep_each_once(spelling_);
@@ -255,13 +267,10 @@ void add_fields(Collector& to, const EntryRecord& entry) {
     const std::string key(first_part(field.key));
     to.filter(Prefix::field, key);
     to.spell(words_of(key));
-    const std::vector<FieldBand> bands = bands_of(entry.kind, field);
-    for (const FieldBand& band : bands) to.band(band);
-    if (!bands.empty()) {
-      if (const std::size_t comma = field.text.find(", "); comma != std::string::npos)
-        to.other(words_in(field.text.substr(comma)));  // "through the case's hole"
-      continue;
-    }
+    const FieldFigures figures = figures_of(entry.kind, field);
+    for (const FieldBand& band : figures.bands) to.band(band);
+    for (const std::string& condition : figures.conditions) to.other(words_in(condition));
+    if (!figures.bands.empty()) continue;
     if (!kind) {
       key == "also" ? to.name(field.text) : add_field_of_row(to, field);
     } else if (const FieldDeclaration* declared = field_of(*kind, key)) {

@@ -14,11 +14,12 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<PrefixDeclaration, 23> prefixes = {{
+constexpr std::array<PrefixDeclaration, 24> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
     {Prefix::other_stem, "XO",
-     "stem of a word elsewhere: id, title, maker, machine, notes, choices, source, marks", "XOleaflet"},
+     "stem of a word elsewhere: id, title, maker, machine, notes, conditions, choices, source, marks",
+     "XOleaflet"},
     {Prefix::exact_name, "XN", "whole name or other name, words parted by one space", "XNfork top plug"},
     {Prefix::group, "XG", "group of words that its names hold", "XGfork-cap"},
     {Prefix::kind, "XK", "kind, or kind of row", "XKfastener"},
@@ -41,6 +42,7 @@ constexpr std::array<PrefixDeclaration, 23> prefixes = {{
      "XPhk4073210"},
     {Prefix::code, "XI", "class, grade or code, letters and digits alone", "XIdot4"},
     {Prefix::field, "XE", "key of a field that it has", "XEtorque"},
+    {Prefix::figure, "XQ", "dimension/step of the least of its figures of that dimension", "XQtorque/22"},
     {Prefix::choice, "XV", "key=value of a choice or flag, a fit's market, a sheet's tube in mm",
      "XVhand=left"},
 }};
@@ -75,6 +77,22 @@ KeyParts parts_of(const Size& size) {
     begin = end + 1;
   }
   return parts;
+}
+
+constexpr int most_steps = 16;  // asked for one by one
+
+// Four to a doubling, by comparison alone, so that a step is the same on every machine.
+int step_of(double positive) {
+  constexpr std::array<double, 3> borders = {0.594603557501360533, 0.707106781186547524,
+                                             0.840896415253714543};  // 2 to the -3/4, -1/2, -1/4
+  int doublings = 0;
+  const double share = std::frexp(positive, &doublings);
+  const auto above = std::ranges::count_if(borders, [&](double border) { return share >= border; });
+  return 4 * doublings + static_cast<int>(above);
+}
+
+std::string figure_body_at(Dimension dimension, std::string_view step) {
+  return std::string(name_of(dimension)).append("/").append(step);
 }
 
 }  // namespace
@@ -119,6 +137,21 @@ std::vector<std::string> dimension_bodies(const Size& size) {
   KeyParts parts = parts_of(size);
   for (std::string& dimension : parts.dimensions) dimension += parts.unit;
   return parts.dimensions;
+}
+
+std::string figure_body(Dimension dimension, double least, double most) {
+  const bool is_narrow = least > 0 && most <= 2 * least;
+  return figure_body_at(dimension, is_narrow ? std::to_string(step_of(least)) : "wide");
+}
+
+std::vector<std::string> figure_bodies(Dimension dimension, double from, double to) {
+  if (!(from > 0 && to >= from && std::isfinite(to))) return {};
+  const int first = step_of(from / 2), last = step_of(to);
+  if (last - first >= most_steps) return {};
+  std::vector<std::string> bodies = {figure_body_at(dimension, "wide")};
+  for (int step = first; step <= last; ++step)
+    bodies.push_back(figure_body_at(dimension, std::to_string(step)));
+  return bodies;
 }
 
 std::vector<std::string> year_terms(std::string_view machine, int year) {

@@ -44,6 +44,7 @@ enum class Prefix : std::uint8_t {
   other_number,  // "XP"  a number it replaces, is replaced by, or has elsewhere, squeezed
   code,          // "XI"  class, grade or code, squeezed: "10.9", "dot4"
   field,         // "XE"  key of a field that it has: "torque", "level"
+  figure,        // "XQ"  dimension/step of the figures that it states: see figure_body()
   choice,        // "XV"  key=value of a choice or flag: "hand=left", "reuse=no", "withdrawn=yes"
 };
 
@@ -65,6 +66,13 @@ std::string machine_body(std::string_view make, std::string_view model);  // "ha
 std::string diameter_body(const Thread& thread);                          // "m8", "5/16", "#10", "g1/4"
 std::string any_order_body(const Size& size);                             // "11x41x54"
 std::vector<std::string> dimension_bodies(const Size& size);              // "41", "54", "11"; "1.5in"
+
+// All figures of a dimension that an entry states, by the step in which the least of them lies: four steps to
+// a doubling, in the SI base unit: "torque/22"; "torque/wide" if the most is beyond twice the least, or the
+// least is not positive. Only narrows down: whether it states something within a range, its values tell.
+std::string figure_body(Dimension dimension, double least, double most);
+// Of all that may state something within from..to; none if they are too many to be asked one by one.
+std::vector<std::string> figure_bodies(Dimension dimension, double from, double to);
 
 // Years are indexed in blocks of 1, 2, 4 ... 512 years, so that any range of years is a few terms and a
 // question is always ten. An entry fits the machine in that year if it has any of the terms. With an

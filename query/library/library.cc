@@ -70,6 +70,16 @@ Result<EntryRecord> Library::State::entry(EntryId id) {
   return entry;
 }
 
+Result<EntryPtr> Library::State::recent_entry(EntryId id) {
+  auto& [kept_id, kept] = recent[id % recent.size()];
+  if (kept && kept_id == id) return kept;
+  auto read = entry(id);
+  if (!read) return read.failure();
+  kept_id = id;
+  kept = std::make_shared<const EntryRecord>(std::move(read).value());
+  return kept;
+}
+
 Result<Library> open_library(const std::string& path) {
   const auto begun = std::chrono::steady_clock::now();
   for (; std::chrono::steady_clock::now() - begun < patience; std::this_thread::sleep_for(pause)) {
@@ -104,13 +114,16 @@ void label_libraries(const std::vector<Library*>& together) {
     };
     const bool is_one_of_its_name = std::ranges::count_if(together, has_its_name) == 1;
     const LibraryFacts& facts = library->facts();
+    library->state_->recent = {};  // which say what it was called before
     library->state_->label = together.size() < 2 ? "" : is_one_of_its_name ? facts.name : facts.path;
   }
 }
 
 Index& index_of(Library& library) { return library.state_->index; }
 
-Result<EntryRecord> Library::entry_by_id(EntryId id) { return state_->naming_the_file(state_->entry(id)); }
+Result<EntryPtr> Library::entry_by_id(EntryId id) {
+  return state_->naming_the_file(state_->recent_entry(id));
+}
 
 Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   const auto ids = state_->rows.entries_at(address);

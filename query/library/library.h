@@ -46,6 +46,8 @@ struct Machine {
   int year_from = 0, year_to = 0;
 };
 
+using EntryPtr = std::shared_ptr<const EntryRecord>;
+
 class Index;
 
 class Library {
@@ -61,8 +63,9 @@ class Library {
 
   // Every variant of the entry with that address, or that had it formerly; none if there is none.
   Result<std::vector<EntryRecord>> entries_at(std::string_view address);
-  // A Failure if there is no such entry.
-  Result<EntryRecord> entry_by_id(EntryId id);
+  // A Failure if there is no such entry. Those read last are kept: questions, and what is typed of one, read
+  // the same again.
+  Result<EntryPtr> entry_by_id(EntryId id);
 
   // The sheet with all its entries, or without: one, or none if there is no such sheet.
   Result<std::vector<SheetRecord>> sheet(std::string_view name);

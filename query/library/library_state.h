@@ -2,8 +2,10 @@
 // What an open Library holds. Internal to query/library.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "query/library/index.h"
@@ -19,6 +21,8 @@ struct Library::State {
   Index index;
   LibraryFacts facts;
   std::string label = {};
+  // Entries read last, each in the place that its number leads to.
+  std::array<std::pair<EntryId, EntryPtr>, 512> recent = {};
 
   static Result<Index> open_index(const LibraryFile& file, FileDescriptor at_index);
   std::optional<Failure> read_facts();
@@ -32,6 +36,7 @@ struct Library::State {
   }
 
   Result<EntryRecord> entry(EntryId id);
+  Result<EntryPtr> recent_entry(EntryId id);
   std::optional<Failure> compare_digest() const;
   std::vector<std::string> examine_records();
   std::vector<std::string> examine_index() const;

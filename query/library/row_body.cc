@@ -122,7 +122,7 @@ std::vector<FieldBody> bodies_of(std::string_view kind, const std::vector<FieldR
     FieldBody& body = bodies.emplace_back();
     body = {field.key, field.text, field.place.line, place_in(shared.files, field.place.file), "", {}, {}};
     if (kind.empty()) continue;
-    if (const auto bands = bands_of(kind, field); !bands.empty()) {
+    if (const auto bands = figures_of(kind, field).bands; !bands.empty()) {
       body.dimension = name_of(bands.front().dimension);
       body.least = bands.front().least;
       body.most = bands.front().most;

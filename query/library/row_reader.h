@@ -80,7 +80,7 @@ class RowReader {
   std::array<std::unique_ptr<SqlQuery>, static_cast<std::size_t>(Ask::count)> queries_;
   // The sheets read last, each in the place that its number leads to: hits are mostly of few sheets, and each
   // entry asks for its own.
-  std::array<SheetHeadPtr, 64> heads_;
+  std::array<SheetHeadPtr, 128> heads_;
   // What was looked up of the glossary, by first stem: names and questions are made of few words.
   std::map<std::string, WordsBeginningPtr, std::less<>> group_words_;
 };

@@ -73,12 +73,10 @@ Candidates candidates_for(const Plan& plan, const Xapian::Database& database, st
     for (const EntryId id : next)
       if (chosen.ids.size() < most && known.insert(id).second) chosen.ids.push_back(id);
   };
-  const auto is_known = [&](const std::string& term) { return database.term_exists(term); };
   Among among(ids);
   const bool all_are_known = ids.size() < looked_for;
   for (const auto& likely : plan.likely) {
     if (chosen.ids.size() == most) break;
-    if (!likely.needed.empty() && std::ranges::none_of(likely.needed, is_known)) continue;
     const Xapian::Query narrowed =
         all_are_known ? Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called)
                       : likely.narrowed;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "query/library/index.h"
+#include "query/search/known_terms.h"
 #include "query/search/reading.h"
 #include "query/search/size_terms.h"
 
@@ -32,8 +33,6 @@ struct Demand {
 // What is called so; narrowed to what may answer.
 struct Likely {
   Xapian::Query called, narrowed;
-  std::vector<std::string>
-      needed;  // terms: nothing is called so where an index has none of them; empty: not known
 };
 
 struct Plan {
@@ -43,13 +42,14 @@ struct Plan {
   std::vector<Likely> likely;
 };
 
-// For the library whose sizes those are; matches nothing if the reading names nothing. Throws Xapian::Error
+// For the library whose terms and sizes those are; matches nothing if the reading names nothing. Throws Xapian::Error
 // if its index is damaged.
-Plan plan_query(const QuestionReading& reading, const Demand& demand, SizeTerms& sizes);
+Plan plan_query(const QuestionReading& reading, const Demand& demand, KnownTerms& terms, SizeTerms& sizes);
 
 // What fits the machine and the year, and has one of these terms; the more of them, the greater its weight by
 // their number.
-Xapian::Query plan_terms(const QuestionReading& reading, const std::vector<std::string>& terms);
+Xapian::Query plan_terms(const QuestionReading& reading, const std::vector<std::string>& of_words,
+                         KnownTerms& terms);
 
 // By each of which an entry may be found that holds a word of the question, whatever else was asked.
 std::vector<std::string> terms_of_words(const QuestionReading& reading);

@@ -14,7 +14,6 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t most_kept = 500;            // entries; a count reads each once
 constexpr std::size_t most_weighed = 100;         // entries that hold some of what was asked
 constexpr Xapian::doccount most_to_walk = 20000;  // entries with one word, where no machine narrows them
 constexpr double called_otherwise = 3.5;          // cost from which on it is another thing;
@@ -117,7 +116,8 @@ void answer_with(Findings& findings, std::vector<Hit> hits) {
 Candidates Searcher::candidates(std::size_t library, const QuestionReading& reading,
                                 const Demand& demand) try {
   const auto& database = index_of(*lexicon_.libraries()[library]).database();
-  const Plan plan = plan_query(reading, demand, sizes_.try_emplace(library, database).first->second);
+  const Plan plan =
+      plan_query(reading, demand, terms_of(library), sizes_.try_emplace(library, database).first->second);
   const auto key = std::pair(library, plan.all.serialise());
   if (const auto known = candidates_.find(key); known != candidates_.end()) return known->second;
   return candidates_.emplace(key, candidates_for(plan, database, most_)).first->second;
@@ -126,21 +126,20 @@ Candidates Searcher::candidates(std::size_t library, const QuestionReading& read
   return {};
 }
 
+KnownTerms& Searcher::terms_of(std::size_t library) {
+  return terms_.try_emplace(library, index_of(*lexicon_.libraries()[library]).database()).first->second;
+}
+
 void Searcher::fail(std::size_t library, const Xapian::Error& error) {
   failure_ = Failure{lexicon_.libraries()[library]->facts().path + ": the index is damaged (" +
                      error.get_msg() + "); sheaf about --verify says more"};
 }
 
-const EntryRecord* Searcher::entry_of(std::size_t library, EntryId id) {
-  const auto key = std::pair(library, id);
-  if (const auto known = entries_.find(key); known != entries_.end()) return &known->second;
+EntryPtr Searcher::entry_of(std::size_t library, EntryId id) {
   auto entry = lexicon_.libraries()[library]->entry_by_id(id);
-  if (!entry) {
-    failure_ = entry.failure();
-    return nullptr;
-  }
-  if (entries_.size() == most_kept) entries_.clear();
-  return &entries_.emplace(key, std::move(entry).value()).first->second;
+  if (entry) return *entry;
+  failure_ = entry.failure();
+  return nullptr;
 }
 
 std::optional<SheetRecord> Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
@@ -162,7 +161,7 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
   for (const EntryId id : candidates.ids) {
     if (candidates.unread > 0 && good == enough_) break;
     ++number;
-    const EntryRecord* entry = entry_of(library, id);
+    const EntryPtr entry = entry_of(library, id);
     if (!entry) break;
     auto meeting = meet_measures(*entry, reading);
     const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
@@ -201,7 +200,7 @@ std::vector<Hit> Searcher::holding_some(const QuestionReading& reading) {
   std::vector<Hit> hits;
   for (std::size_t library = 0; library < lexicon_.libraries().size() && !failure_; ++library) {
     for (const EntryId id : ids_holding_some(library, reading)) {
-      const EntryRecord* entry = entry_of(library, id);
+      const EntryPtr entry = entry_of(library, id);
       if (!entry) break;
       if (!reading.machines.empty() && !fits_machine(*entry, reading, true)) continue;
       auto sheet = sheet_of(library, *entry);
@@ -218,7 +217,7 @@ std::vector<EntryId> Searcher::ids_holding_some(std::size_t library, const Quest
   if (reading.machines.empty())
     std::erase_if(terms, [&](const std::string& term) { return database.get_termfreq(term) > most_to_walk; });
   return terms.empty() ? std::vector<EntryId>{}
-                       : having_most(plan_terms(reading, terms), database, most_weighed);
+                       : having_most(plan_terms(reading, terms, terms_of(library)), database, most_weighed);
 } catch (const Xapian::Error& error) {
   fail(library, error);
   return {};

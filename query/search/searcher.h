@@ -53,17 +53,17 @@ class Searcher {
   std::size_t read(std::size_t library, const Candidates& candidates, const QuestionReading& reading,
                    const Demand& demand, Hits& into);
   std::vector<EntryId> ids_holding_some(std::size_t library, const QuestionReading& reading);
+  KnownTerms& terms_of(std::size_t library);
   void fail(std::size_t library, const Xapian::Error& error);
   // None where it cannot be read.
-  const EntryRecord* entry_of(std::size_t library, EntryId id);
+  EntryPtr entry_of(std::size_t library, EntryId id);
   std::optional<SheetRecord> sheet_of(std::size_t library, const EntryRecord& entry);
 
   Lexicon& lexicon_;
   std::size_t most_, enough_;
   std::optional<Failure> failure_;
-  std::map<std::size_t, SizeTerms> sizes_;  // by library
-  // What many a demand reads again.
-  std::map<std::pair<std::size_t, EntryId>, EntryRecord> entries_;
+  std::map<std::size_t, KnownTerms> terms_;  // by library
+  std::map<std::size_t, SizeTerms> sizes_;   // by library
   // By library and question of the index, which many a demand has in common.
   std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
 };

@@ -141,14 +141,25 @@ TEST_CASE("figures are searched by their band, in SI base units") {
   const Asked plug{indexed(top_plug())};
   CHECK(plug.number(least_slot(Dimension::torque)) == doctest::Approx(25.0));
   CHECK(plug.number(most_slot(Dimension::torque)) == doctest::Approx(31.0));
+  CHECK(plug.by(Prefix::figure, "torque/22"));
   EntryRecord entry = top_plug();
-  entry.fields = {{"torque", "20 N·m, 40 N·m + 90°", {}}, {"gap", "min 2 mm", {}}};
+  entry.fields = {{"torque", "20 N·m, 41 N·m + 90°", {}}, {"gap", "min 2 mm", {}}};
   const Asked staged{indexed(entry)};
+  CHECK(staged.by(Prefix::figure, "torque/wide"));
   CHECK(staged.number(least_slot(Dimension::torque)) == doctest::Approx(20.0));
-  CHECK(staged.number(most_slot(Dimension::torque)) == doctest::Approx(40.0));
+  CHECK(staged.number(most_slot(Dimension::torque)) == doctest::Approx(41.0));
   CHECK(staged.number(least_slot(Dimension::length)) ==
         doctest::Approx(0.002));  // a minimum states one value
   CHECK(staged.number(most_slot(Dimension::length)) == doctest::Approx(0.002));
+}
+
+TEST_CASE("what is said beside a figure is found") {
+  EntryRecord entry = top_plug();
+  entry.kind = "clearance";
+  entry.fields = {{"value", "35..45 mm on the side stand, midway between the sprockets", {}}};
+  const Asked slack{indexed(entry)};
+  CHECK(slack.by(Prefix::other_stem, stem_of("stand")));
+  CHECK(slack.by(Prefix::other_stem, stem_of("midway")));
 }
 
 TEST_CASE("a part's size is searched where it is one") {

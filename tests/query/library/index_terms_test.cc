@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 using namespace sheaf;
@@ -75,6 +76,39 @@ TEST_CASE("years are few terms") {
 TEST_CASE("another machine's years are other terms") {
   CHECK_FALSE(meet(year_range_terms(machine_body("Haldrek", "Muleback 380"), 2011, 2015),
                    year_terms(machine_body("Haldrek", "Muleback 450"), 2013)));
+}
+
+TEST_CASE("whatever states something within a range is in one of its steps") {
+  const Dimension torque = Dimension::torque;
+  const double values[] = {0.004, 0.5, 1, 1.1892071150027210667, 9, 9.8, 10, 14.2, 20, 24, 25, 31, 50, 400};
+  for (const double least : values) {
+    for (const double most : values) {
+      if (most < least) continue;
+      for (const double from : values) {
+        for (const double to : values) {
+          const auto asked = figure_bodies(torque, from, to);
+          if (asked.empty() || least > to || most < from) continue;
+          REQUIRE(std::ranges::find(asked, figure_body(torque, least, most)) != asked.end());
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("steps are few, and tell figures apart") {
+  const Dimension torque = Dimension::torque;
+  CHECK(figure_body(torque, 25, 31) == "torque/22");
+  CHECK(figure_body(torque, 20, 41) == "torque/wide");
+  CHECK(figure_body(torque, 0, 1) == "torque/wide");
+  CHECK(figure_body(torque, -5, -3) == "torque/wide");
+  CHECK(figure_bodies(torque, 9, 9).size() == 6);
+  const auto near_nine = figure_bodies(torque, 9, 9);
+  CHECK(std::ranges::find(near_nine, figure_body(torque, 25, 31)) == near_nine.end());
+  CHECK(figure_bodies(torque, 1, 1000).empty());
+  CHECK(figure_bodies(torque, 40, std::numeric_limits<double>::infinity()).empty());
+  CHECK(figure_bodies(torque, 0, 5).empty());
+  CHECK(figure_bodies(torque, 5, 4).empty());
+  CHECK(figure_body(Dimension::pressure, 25, 31) != figure_body(torque, 25, 31));
 }
 
 TEST_CASE("sizes meet in any order, and dimension by dimension") {
