@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include "query/library/fold.h"
 #include "query/library/vocabulary.h"
+#include "query/search/keep_asked.h"
 #include "query/search/part_names.h"
 
 namespace sheaf {
@@ -72,10 +74,35 @@ bool answer_of_machine(Findings& findings, Searcher& searcher) {
   return true;
 }
 
+// "M60x1.5 ring nut": the only part with that thread, if it is called by some of the words; that it is a nut
+// says too little.
+bool answer_of_thread(Findings& findings, Searcher& searcher) {
+  const auto& asked = findings.reading;
+  if (asked.threads.size() != 1 || asked.parts.empty()) return false;
+  QuestionReading rest = asked;
+  rest.parts.clear();
+  rest.figures.clear();
+  auto hits = searcher.search(rest, {}).hits;
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  if (hits.size() != 1) return false;
+  const auto stems = stems_of_name(hits.front().entry);
+  const auto is_held = [&](const std::string& word) {
+    return stems.contains(stem_of(word)) && fastener_named({word}).empty();
+  };
+  const auto is_aside = [&](const PartAsked& part) { return std::ranges::none_of(part.words, is_held); };
+  if (std::ranges::all_of(asked.parts, is_aside)) return false;
+  for (const auto& part : asked.parts)
+    if (is_aside(part)) findings.reading.left_aside.push_back(part.typed);
+  std::erase_if(findings.reading.parts, is_aside);
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
 }  // namespace
 
 bool answer_by_designation(Findings& findings, Searcher& searcher) {
   const bool is_number = !findings.reading.numbers.empty();
+  if (!is_number && answer_of_thread(findings, searcher)) return true;
   if (!is_number && !findings.reading.machines.empty()) return answer_of_machine(findings, searcher);
   if (!is_number && !is_designated(findings.reading)) return false;
   if (!is_number && answer_with_what_holds_all(findings, searcher)) return true;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "query/library/fold.h"
 #include "query/search/count_by.h"
 #include "query/search/designated.h"
 #include "query/search/digits.h"
@@ -64,6 +65,20 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
   findings.answers = std::move(hits);
 }
 
+// "rivet link 520": what is called just so stays, where the number is said of something on its sheet.
+// Whether it was so.
+bool keep_beside_described(std::vector<Hit>& hits, const std::vector<Hit>& described) {
+  const auto is_named = [](const Hit& hit) { return hit.by_name && hit.cost < called_just_so; };
+  const auto is_beside = [&](const Hit& hit) {
+    return is_named(hit) && std::ranges::any_of(described, [&](const Hit& other) {
+             return other.library == hit.library && other.sheet.name == hit.sheet.name;
+           });
+  };
+  if (std::ranges::any_of(described, is_named) || std::ranges::none_of(hits, is_beside))
+    return hits = described, false;
+  return std::erase_if(hits, std::not_fn(is_beside)), true;
+}
+
 // "filter cup 65mm", "428 spring link chain": a number that only stands in what is said of it.
 bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_answers) {
   QuestionReading rest = findings.reading;
@@ -75,8 +90,28 @@ bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_a
     return std::ranges::all_of(findings.reading.lengths,
                                [&](const LengthAsked& length) { return is_described(length, hit.entry); });
   };
-  std::erase_if(hits, std::not_fn(says_all));
+  std::vector<Hit> described;
+  std::ranges::copy_if(hits, std::back_inserter(described), says_all);
+  const bool is_beside = keep_beside_described(hits, described);
   if (hits.empty() || hits.size() > most_answers) return false;
+  for (const auto& length : findings.reading.lengths)
+    if (is_beside) findings.reading.left_aside.push_back(length.typed);
+  answer_with(findings, std::move(hits));
+  return true;
+}
+
+// "silencer wool, how much": by its mass, where no volume of it is stated.
+bool answer_by_mass(Findings& findings, Searcher& searcher, std::size_t most_answers) {
+  if (!findings.reading.asks("volume")) return false;
+  const auto units = units_of(Dimension::mass);
+  std::vector<const Unit*> of_mass;
+  for (const Unit& unit : units) of_mass.push_back(&unit);
+  auto hits = searcher.search(findings.reading, {.figures = false}).hits;
+  std::erase_if(hits, [&](const Hit& hit) {
+    return !hit.by_name || hit.cost >= called_just_so || !describes_in(hit.entry, of_mass);
+  });
+  if (hits.empty() || hits.size() > most_answers) return false;
+  std::erase(findings.reading.figures, "volume");
   answer_with(findings, std::move(hits));
   return true;
 }
@@ -124,6 +159,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
   if (leave_out_units(findings.reading) && attempt({.sides_stated = false})) return;
   findings.reading = whole;
   if (answer_described(findings, searcher, request.limit)) return;
+  if (answer_by_mass(findings, searcher, request.limit)) return;
   if (take_tube_of_fork(findings.reading, lexicon) &&
       attempt({.figures_named = false, .sides_stated = false}))
     return;
@@ -183,6 +219,27 @@ bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   findings = std::move(before);
   findings.weighed = true;
   return false;
+}
+
+// "32006 fits causeway?": no row of a table, but what says there that it is not that bearing.
+void offer_noted_bearing(Findings& findings, Searcher& searcher) {
+  const auto is_row = [](const Hit& hit) { return hit.entry.fits.empty(); };
+  const auto& asked = findings.reading;
+  if (asked.machines.empty() || asked.bearings.size() != 1 ||
+      !std::ranges::all_of(findings.answers, is_row) || !std::ranges::all_of(findings.near, is_row))
+    return;
+  QuestionReading noted = asked;
+  PartAsked number;
+  number.typed = asked.bearings.front().basic;
+  number.words = {fold(number.typed)};
+  number.groups_of_words = {{}};
+  noted.bearings.clear();
+  noted.figures.clear();
+  noted.parts = {number};
+  auto hits = searcher.search(noted, {.sides_stated = false}).hits;
+  if (hits.empty()) return;
+  findings.answers = std::move(hits);
+  demote(findings, Near::other_sizes);
 }
 
 // "lower head bearing, causeway, a 32006?": what the machine has is asked for, before the row of a table.
@@ -313,6 +370,7 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
       put_stated_first(findings, searcher, lexicon);
       put_named_before_noted(findings, searcher, lexicon);
       if (findings.answers.empty()) find_otherwise(findings, searcher, lexicon);
+      offer_noted_bearing(findings, searcher);
     }
     put_successors_first(findings, searcher);
     leave_unmet_aside(findings);

@@ -55,13 +55,6 @@ void keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) 
     }
 }
 
-// "nut", "bolt": what a part's name says it is; empty if it says nothing of the kind.
-std::string fastener_named(const std::vector<std::string>& words) {
-  constexpr std::string_view fasteners[] = {"nut", "bolt", "screw", "stud", "plug"};
-  const std::string last = words.empty() ? std::string() : stem_of(words.back());
-  return std::ranges::find(fasteners, std::string_view(last)) == std::end(fasteners) ? std::string() : last;
-}
-
 // "the bolt is in, what does the nut get": no bolt, where some nut is called so.
 void keep_fastener_asked(std::vector<Hit>& hits, const QuestionReading& reading) {
   std::string asked, beside;
@@ -85,6 +78,12 @@ void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
 }
 
 }  // namespace
+
+std::string fastener_named(const std::vector<std::string>& words) {
+  constexpr std::string_view fasteners[] = {"nut", "bolt", "screw", "stud", "plug"};
+  const std::string last = words.empty() ? std::string() : stem_of(words.back());
+  return std::ranges::find(fasteners, std::string_view(last)) == std::end(fasteners) ? std::string() : last;
+}
 
 std::set<std::string> stems_of_name(const EntryRecord& entry) {
   std::set<std::string> stems;

@@ -21,4 +21,7 @@ bool is_other_fastener(const EntryRecord& entry, const EntryRecord& best, const 
 // Stems of the words of its name.
 std::set<std::string> stems_of_name(const EntryRecord& entry);
 
+// "nut", "bolt": what a part's name says it is; empty if it says nothing of the kind.
+std::string fastener_named(const std::vector<std::string>& words);
+
 }  // namespace sheaf

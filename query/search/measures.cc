@@ -18,6 +18,7 @@
 namespace sheaf {
 namespace {
 
+constexpr double other_range = 0.3;  // of what meets a range that was asked for, and is not just that
 constexpr double never = std::numeric_limits<double>::max();
 
 // One stated value: its ends in the base unit of its dimension, and in what sense it is a length.
@@ -196,6 +197,16 @@ void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const L
   if (found.measure) add_difference(meeting, found, "mm", metres_per_mm);
 }
 
+// "wrench 10-60 nm": that very range, and not one that it meets.
+bool is_just(const Measure& measure, const Figure& asked) {
+  constexpr double rounding = 1e-6;
+  const BaseBand band = base_band(asked);
+  const auto is_same = [](double left, double right) {
+    return std::abs(left - right) <= rounding * std::max(std::abs(left), std::abs(right));
+  };
+  return is_same(measure.least, band.least) && is_same(measure.most, band.most);
+}
+
 void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const QuantityAsked& asked,
                    std::string_view kind) {
   Nearest best;
@@ -209,7 +220,7 @@ void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const
     if (std::abs(found.gap) < std::abs(best.gap)) best = found, best_figure = &figure;
   }
   const double value = std::abs(base_band(*best_figure).least);
-  best.cost = 0;
+  best.cost = asked.is_range && best.measure && !is_just(*best.measure, *best_figure) ? other_range : 0;
   count_in(meeting, best, asked.is_range ? never : std::max(value * near_share, 1e-12));
   if (best.measure)
     add_difference(meeting, best, best_figure->unit->symbol, base_per_unit(*best_figure->unit));

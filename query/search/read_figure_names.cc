@@ -130,6 +130,8 @@ void read_tap_drill(Draft& draft, LooseWords& words) {
     return;
   add_new(draft.reading.figures, "tap-drill");
   tap->taken = drill->taken = true;
+  for (auto& each : words)
+    if (each.word == "thread" || each.word == "threads") each.taken = true;
 }
 
 // "proof stress": two words that are the name of a column of some table.

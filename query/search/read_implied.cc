@@ -197,7 +197,7 @@ void read_no_figure_given(Draft& draft) {
   auto& reading = draft.reading;
   if (reading.threads.empty() || !reading.machines.empty() || !draft.lexicon.names_with("general")) return;
   for (std::size_t i = 0; i + 1 < draft.size(); ++i) {
-    const std::size_t named = draft.has_word(i + 1, "own") ? i + 2 : i + 1;
+    const std::size_t named = draft.has_any(i + 1, {"own", "other"}) ? i + 2 : i + 1;
     const bool is_none = (draft.has_word(i, "no") && draft.has_any(named, figures)) ||
                          (draft.has_word(i, "none") && draft.has_word(i + 1, "given"));
     if (!is_none ||
@@ -205,12 +205,56 @@ void read_no_figure_given(Draft& draft) {
       continue;
     reading.parts.push_back(part_of(draft, "general"));
     reading.parts.back().token = i;
-    draft.take(i, 2);
+    draft.take(i, named + 1 - i);
   }
 }
 
-// "pinch bolts, which leg first": those that hold the axle.
-void read_pinch_bolts_of_legs(Draft& draft) {
+// "ordinary M12 nut", "any old M8 bolt": as one that has no figure of its own.
+void read_ordinary_fasteners(Draft& draft) {
+  auto& reading = draft.reading;
+  const bool is_bolt_or_nut =
+      reading.parts.size() <= 2 && std::ranges::any_of(reading.parts, [](const PartAsked& part) {
+        return part.has_group("nut") || is_generic_fastener(part);
+      });
+  if (reading.threads.empty() || !reading.machines.empty() || !is_bolt_or_nut ||
+      !draft.lexicon.names_with("general"))
+    return;
+  const auto says_ordinary = [](const PartAsked& part) {
+    return part.typed == "ordinary" || part.typed == "standard" || part.typed == "plain";
+  };
+  bool is_ordinary_one = std::erase_if(reading.parts, says_ordinary) > 0;
+  for (std::size_t i = 0; i < draft.size(); ++i)
+    is_ordinary_one = is_ordinary_one || draft.has_word(i, "ordinary") ||
+                      (draft.has_word(i, "any") && draft.has_word(i + 1, "old"));
+  if (!is_ordinary_one) return;
+  reading.parts.push_back(part_of(draft, "general"));
+  reading.parts.back().token = draft.size();
+}
+
+// "how much oil when the filter is changed too", "oil cap w/ filter": of the engine's oil. The filter of "oil
+// filter" is what is asked for.
+void read_oil_with_filter(Draft& draft) {
+  auto& reading = draft.reading;
+  const auto is_oil = [](const PartAsked& part) {
+    return part.words == std::vector<std::string>{"oil"} || part.has_group("engine-oil") ||
+           part.has_group("oil-filter");
+  };
+  std::size_t oil = 0;
+  while (oil < draft.size() && !draft.has_word(oil, "oil")) ++oil;
+  const bool says_filter = draft.says_any({"filter"}) && !draft.has_word(oil + 1, "filter");
+  const bool is_much = oil > 0 && draft.has_word(oil - 1, "much");
+  const bool is_filled = is_much || reading.asks("volume") || reading.asks("with-filter");
+  if (!says_filter || !is_filled || std::ranges::none_of(reading.parts, is_oil)) return;
+  const bool is_without = draft.says_any({"without", "not", "no", "leaving"});
+  reading.parts = {part_of(draft, "engine oil")};
+  reading.parts.front().groups = {"engine-oil"};
+  reading.parts.front().token = oil;
+  std::erase(reading.figures, "torque");
+  add_new(reading.figures, is_without ? "after-drain" : "with-filter");
+}
+
+// "pinch bolts, which leg first", "front pinch bolts": those that hold the axle.
+void read_pinch_bolts_of_axle(Draft& draft) {
   const auto says_leg = [](const Token& token) {
     return std::ranges::any_of(token.words, [](const std::string& word) {
       return word == "leg" || word == "legs" || word == "foot" || word == "feet";
@@ -221,9 +265,11 @@ void read_pinch_bolts_of_legs(Draft& draft) {
       return word == "first" || word == "which" || word == "foot" || word == "feet";
     });
   };
-  if (std::ranges::none_of(draft.question.tokens, says_leg) ||
-      std::ranges::none_of(draft.question.tokens, says_order))
-    return;
+  const bool is_of_leg = std::ranges::any_of(draft.question.tokens, says_leg) &&
+                         std::ranges::any_of(draft.question.tokens, says_order);
+  const bool is_of_front =
+      draft.reading.sides == std::vector<std::string>{"front"} && draft.reading.parts.size() == 1;
+  if (!is_of_leg && !is_of_front) return;
   for (auto& part : draft.reading.parts)
     if (part.groups == std::vector<std::string>{"pinch-bolt"}) part.groups = {"axle-pinch-bolt"};
 }
@@ -252,8 +298,10 @@ void read_implied(Draft& draft) {
   read_seal_behind(draft);
   read_notch_of_shock(draft);
   read_no_figure_given(draft);
+  read_ordinary_fasteners(draft);
+  read_oil_with_filter(draft);
   read_two_of_a_part(draft);
-  read_pinch_bolts_of_legs(draft);
+  read_pinch_bolts_of_axle(draft);
 }
 
 }  // namespace sheaf

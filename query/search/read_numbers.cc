@@ -86,7 +86,10 @@ bool read_year(Draft& draft, std::size_t i) {
 // "43 55 9,5": two numbers or more in a row are the dimensions of one size.
 bool read_row_of_numbers(Draft& draft, std::size_t i) {
   std::size_t count = 0;
-  while (count < 4 && draft.is_free(i + count, 1) && is_number(draft.token(i + count))) ++count;
+  const auto is_of_links = [&](std::size_t token) { return draft.has_any(token + 1, {"links", "pitches"}); };
+  while (count < 4 && draft.is_free(i + count, 1) && is_number(draft.token(i + count)) &&
+         !is_of_links(i + count))  // "428 118 links"
+    ++count;
   if (count >= 2 && draft.is_free(i + count, 1) && is_two_numbers(draft.token(i + count)))
     ++count;  // "43 55 9,5/10,5"
   for (; count >= 2; --count) {

@@ -65,6 +65,11 @@ bool is_no_inches(const Draft& draft, std::size_t i, std::size_t count) {
          is_digits(draft.token(i).typed);
 }
 
+// "rivet link 520 pt no": its part number.
+bool is_no_pints(const Draft& draft, std::size_t i, std::size_t count) {
+  return count == 2 && draft.has_word(i + 1, "pt") && draft.has_any(i + 2, {"no", "nr", "num", "number"});
+}
+
 // The longest figure that begins there, with the word before it; where it stands.
 struct FigureFound {
   std::vector<Statement> readings;
@@ -78,7 +83,7 @@ FigureFound figure_at(const Draft& draft, std::size_t i) {
   if (first >= draft.size() || !draft.token(first).has_digit) return {};
   for (std::size_t count = most_tokens_of_a_figure; count > 0; --count) {
     if (!draft.is_free(first, count) || ends_before_place(draft, first + count) ||
-        is_no_inches(draft, first, count))
+        is_no_inches(draft, first, count) || is_no_pints(draft, first, count))
       continue;
     const std::string typed = draft.question.typed(first, count);
     auto readings = parse_readings(bound ? std::string(bound->form) + " " + typed : typed, std::nullopt);
@@ -103,6 +108,8 @@ std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t 
   if (draft.has_any(next, {"id", "inside", "inner"})) return {LengthOf::inside, 1};
   if (draft.has_any(next, {"tube", "tubes", "stanchion", "stanchions", "shaft"}))
     return {LengthOf::inside, 1};
+  if (draft.has_word(next, "bore") && draft.has_any(next + 1, {"wear", "limit", "max", "gauge", "size"}))
+    return {LengthOf::anything, 0};  // "82 mm bore wear limit": of a cylinder
   if (draft.has_any(next, {"bore", "housing"})) return {LengthOf::outside, 1};
   if (draft.has_any(next, {"long", "lang", "largo", "lungo"})) return {LengthOf::anything, 1};
   if (draft.has_any(next, {"seal", "seals", "bearing", "bearings"})) return {LengthOf::dimension, 0};

@@ -56,6 +56,12 @@ bool read_units(Draft& draft, std::size_t i) {
   return false;
 }
 
+// "draining the gearbox side": where it is; "which side" asks for it.
+bool is_place(const Draft& draft, std::size_t i, std::string_view word) {
+  return word == "side" && draft.reading.asks("volume") &&
+         (i == 0 || !draft.has_any(i - 1, {"which", "what"}));
+}
+
 // Fields of what the machines have; those of the crib ask for nothing here.
 bool is_field(std::string_view word) {
   const auto of_crib = [](const KindDeclaration& kind) {
@@ -71,6 +77,12 @@ bool is_field(std::string_view word) {
 bool is_column(Draft& draft, const std::string& word) {
   return draft.reading.machines.empty() && !draft.lexicon.names_with(word) &&
          draft.lexicon.has_term(Prefix::field, word);
+}
+
+// "grade 8 bolt proof": its proof stress.
+bool begins_column(Draft& draft, const std::string& word) {
+  return draft.reading.machines.empty() && !draft.reading.codes.empty() && !draft.lexicon.names_with(word) &&
+         draft.lexicon.has_term(Prefix::field, word + "-stress");
 }
 
 // "17 mm adapter offset": the one figure of the crib that is asked for by its plain name.
@@ -130,6 +142,11 @@ bool is_mark(Draft& draft, const std::string& word) {
   const bool has_both =
       word.find_first_of(digits) != std::string::npos && word.find_first_not_of(digits) != std::string::npos;
   return has_both && word.size() >= shortest && draft.lexicon.has_term(Prefix::other_stem, stem_of(word));
+}
+
+// "IT7", which rows are called.
+bool is_called_so(Draft& draft, const std::string& word) {
+  return !is_bare_number(word) && draft.lexicon.has_term(Prefix::word, word);
 }
 
 // "PM2-27", stamped on a caliper: all of it stands on some sheet.
@@ -201,13 +218,18 @@ void read_rest(Draft& draft) {
         draft.reading.parts.push_back(free_word(draft, i, word));  // "service letter 17-3"
       } else if (word == "tube" && std::ranges::any_of(draft.reading.lengths, is_of_wheel)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
+      } else if (is_place(draft, i, word)) {
+        continue;
       } else if (is_field(word) || is_offset_of_adapter(draft, word) || is_column(draft, word)) {
         add_new(draft.reading.figures, word);  // "order", "grade"
         if (draft.lexicon.names_with(word)) fields.push_back(free_word(draft, i, word));
+      } else if (begins_column(draft, word)) {
+        add_new(draft.reading.figures, word + "-stress");
       } else if (auto market = market_of(draft, word); !market.empty()) {
         draft.reading.market = std::move(market);
-      } else if (is_mark(draft, word) || (draft.token(i).has_digit && is_part_of_mark(draft, i)) ||
-                 is_of_letter(draft, i, word) || is_end_of_range(draft, i, word)) {
+      } else if (is_mark(draft, word) || (draft.token(i).has_digit && is_called_so(draft, word)) ||
+                 (draft.token(i).has_digit && is_part_of_mark(draft, i)) || is_of_letter(draft, i, word) ||
+                 is_end_of_range(draft, i, word)) {
         draft.reading.parts.push_back(free_word(draft, i, word));
       } else if (is_said_around(draft, i, word) && !draft.lexicon.knows(word))
         continue;  // "dia", where no name has it

@@ -202,10 +202,10 @@ void read_coming_first(Draft& draft) {
 // "drain bolt out, spark plug torque", "valve cover off, head bolts": what is done already is not asked for.
 // Where it is on the machine stays, and what it is of, if only "the nut" is asked for.
 void read_done_first(Draft& draft) {
-  constexpr std::string_view done[] = {"off",    "out",  "on",  "in",      "loose",
-                                       "undone", "done", "set", "greased", "tight"};
+  constexpr std::string_view done[] = {"off",  "out", "on",      "in",    "loose",    "undone",
+                                       "done", "set", "greased", "tight", "adjusted", "tensioned"};
   constexpr std::string_view taken_off[] = {"bolt", "bolts", "nut",   "nuts", "screw", "screws",
-                                            "plug", "plugs", "cover", "cap",  "caps"};
+                                            "plug", "plugs", "cover", "cap",  "caps",  "chain"};
   constexpr std::string_view places[] = {"fork",    "forks", "shock", "clutch", "swingarm",
                                          "linkage", "front", "rear",  "engine", "gearbox"};
   if (draft.size() < 2) return;
@@ -213,6 +213,9 @@ void read_done_first(Draft& draft) {
   while (comma < draft.size() && !begins_clause(draft, comma)) ++comma;
   std::size_t last = comma;
   while (last > 0 && draft.taken[last - 1]) --last;
+  const bool is_of_machine = last < comma && last > 3 && draft.has_any(last - 1, articles) &&
+                             draft.has_word(last - 2, "on") && draft.has_any(last - 3, done);
+  if (is_of_machine) last -= 2;  // "adjusted on the muleback"
   if (comma == draft.size() || last < 2 || !draft.has_any(last - 1, done)) return;
   const auto is_part = [&](std::size_t token) {
     constexpr std::string_view tools[] = {"socket", "wrench", "hex-key", "spanner"};
@@ -234,6 +237,7 @@ void read_done_first(Draft& draft) {
   if (before.empty() || asked.empty() || !draft.has_any(before.back(), taken_off)) return;
   const bool is_of_it = asked.size() == 1 && draft.has_any(asked.front(), taken_off);
   if (is_of_it && draft.has_any(before.back(), {"cap", "caps", "cover"})) return;  // whose screws they are
+  if (draft.has_word(before.back(), "chain") && draft.says_any({"adjuster", "adjusters"})) return;
   for (const std::size_t token : before)
     if (token == before.back() || (!is_of_it && !draft.has_any(token, places))) leave_out(draft, token);
 }

@@ -122,11 +122,12 @@ bool read_sum(Draft& draft, std::size_t i) {
   return true;
 }
 
-// "20, 35, then 90", "30 then 60 60": numbers one after the other, and no sizes.
+// "20, 35, then 90", "30 then 60 60", "19, 50, off, 14 + 90": numbers one after the other, and no sizes.
 bool read_succession(Draft& draft, std::size_t i) {
   std::vector<std::string> stages;
   bool says_then = false, ends_with_number = false;
-  if (!draft.says_any({"then"}) || !names_fastener(draft)) return false;
+  constexpr std::string_view between[] = {"then", "plus", "off", "loosen", "slacken"};
+  if (!draft.says_any(between) || !names_fastener(draft)) return false;
   std::size_t at = i;
   while (at < draft.size() && !draft.taken[at]) {
     if (auto stage = stage_at(draft, at); !stage.empty()) {
@@ -134,7 +135,7 @@ bool read_succession(Draft& draft, std::size_t i) {
       stages.push_back(std::move(stage));
       at = behind_number(draft, at);
       ends_with_number = true;
-    } else if (draft.has_word(at, "then") && at > i) {
+    } else if (draft.has_any(at, between) && at > i) {
       says_then = true;
       ends_with_number = false;
       ++at;

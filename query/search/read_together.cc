@@ -81,6 +81,22 @@ void read_torque_wrench(QuestionReading& reading) {
   if (std::erase_if(reading.parts, is_wrench) > 0) add_new(reading.figures, "torque");
 }
 
+// "fast compression screw": what the damping is set with.
+void read_screws_of_settings(QuestionReading& reading) {
+  constexpr std::string_view turned[] = {"screw", "screws", "clicker", "knob", "dial"};
+  auto& parts = reading.parts;
+  for (std::size_t i = 1; i < parts.size(); ++i) {
+    const bool is_turned =
+        parts[i].words.size() == 1 && std::ranges::find(turned, parts[i].words.front()) != std::end(turned);
+    const bool is_setting = std::ranges::any_of(parts[i - 1].groups, [](const std::string& group) {
+      return group.starts_with("compression") || group.starts_with("rebound");
+    });
+    const bool follows = parts[i].token == parts[i - 1].token + parts[i - 1].words.size();
+    if (is_turned && is_setting && follows)
+      return void(parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i)));
+  }
+}
+
 // "flywheel nut lh": of the left side, or with a left-hand thread.
 void read_hands(Draft& draft) {
   auto& reading = draft.reading;
@@ -271,6 +287,7 @@ void read_together(Draft& draft) {
   read_threadlocker(draft.reading);
   read_states(draft.reading);
   read_torque_wrench(draft.reading);
+  read_screws_of_settings(draft.reading);
   read_hands(draft);
   read_crib_drives(draft.reading);
   read_steps_of_preload(draft);

@@ -112,6 +112,24 @@ void rule_out_of_other_part(Entries& entries) {
     keep(entries, [&](const Weighed& each) { return !lacks_one(each); });
 }
 
+// "does a 6203 go in the back hub of a packlet": what is the machine's, and no row of a table.
+void rule_out_rows(Entries& entries, const QuestionReading& reading) {
+  if (reading.machines.empty() ||
+      (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part)))
+    return;
+  keep(entries, [](const Weighed& each) { return !each.hit.entry.fits.empty(); });
+}
+
+// "gear rod lh locknut": those with such a thread, if any has.
+void rule_out_other_hand(Entries& entries, const QuestionReading& reading) {
+  const auto has_it = [&](const Weighed& each) {
+    return std::ranges::any_of(each.hit.entry.fields, [&](const FieldRecord& field) {
+      return field.key == "hand" && field.text == reading.hand;
+    });
+  };
+  if (reading.hand == "left" && std::ranges::any_of(entries, has_it)) keep(entries, has_it);
+}
+
 // "M8x999": another thread, size or bearing than it has of the kind asked for.
 void rule_out_otherwise_designated(Entries& entries, const QuestionReading& reading) {
   if (!has_designation_but_length(reading) || !reading.machines.empty())
@@ -241,6 +259,8 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_of_another(entries, reading, witness);
   rule_out_seals_of_oil(entries, reading);
   rule_out_of_other_part(entries);
+  rule_out_rows(entries, reading);
+  rule_out_other_hand(entries, reading);
   rule_out_otherwise_designated(entries, reading);
   rule_out_other_loads(entries, reading, lexicon);
   rule_out_otherwise_numbered(entries, reading);

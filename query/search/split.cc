@@ -110,8 +110,17 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
     return std::includes(all.begin(), all.end(), some.begin(), some.end());
   };
+  if (called.contains("dust") && !asked.contains("dust")) return false;  // "fork seal": what keeps the oil in
   const bool is_called_just_so = best_called == asked && !wants_several(reading);
   return holds_all(called, asked) && holds_all(best_called, asked) && !is_called_just_so;
+}
+
+// "slack through the case hole": the only one that has all of many words, some of them in its name, is meant,
+// though most stand in its notes.
+bool holds_all_alone(const std::vector<Hit>& hits, const QuestionReading& reading) {
+  constexpr std::size_t many = 3;
+  return hits.size() == 1 && hits.front().names_some && hits.front().entry.kind != "tool" &&
+         reading.parts.size() >= many;
 }
 
 }  // namespace
@@ -121,7 +130,8 @@ bool is_tyre_alone(const QuestionReading& reading) {
 }
 
 void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) {
-  if (!is_tyre_alone(findings.reading)) findings.total -= std::erase_if(hits, is_another_thing);
+  if (!is_tyre_alone(findings.reading) && !holds_all_alone(hits, findings.reading))
+    findings.total -= std::erase_if(hits, is_another_thing);
   findings.total -= keep_asked(hits, findings.reading);
   if (hits.empty()) return;
   const double best = hits.front().cost;

@@ -13,6 +13,7 @@ namespace phrases {
 struct Given {
   std::string address;
   std::vector<sheaf::FitRecord> fits;
+  bool says_none = false;  // begins with what was asked for and is not recorded
 };
 
 struct Reply {

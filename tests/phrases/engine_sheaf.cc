@@ -19,7 +19,8 @@ class Sheaf : public Engine {
     if (!findings) return {};
     const auto found = sheaf::say_findings(std::move(findings).value(), question, {});
     Reply reply;
-    for (const auto& answer : found.answers) reply.answers.push_back({answer.address, answer.entry.fits});
+    for (const auto& answer : found.answers)
+      reply.answers.push_back({answer.address, answer.entry.fits, !answer.missing.empty()});
     for (const auto& near : found.near) reply.near.push_back(near.answer.address);
     if (found.conversion)
       for (const auto& reading : found.conversion->readings)

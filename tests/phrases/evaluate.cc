@@ -46,9 +46,12 @@ bool says(const std::string& figure, const std::string& wanted) {
          std::abs(std::atof(figure.c_str()) - std::atof(number.c_str())) <= half * 1.001;
 }
 
+// Nothing, or what begins with saying that what was asked for is not recorded of it.
+bool says_none(const Reply& reply) { return std::ranges::all_of(reply.answers, &Given::says_none); }
+
 // From 1; 0 if it was not given among the first ten.
 std::size_t rank_of(const Phrase& phrase, const Reply& reply) {
-  if (phrase.nothing) return reply.answers.empty() ? 1 : 0;
+  if (phrase.nothing) return says_none(reply) ? 1 : 0;
   if (!phrase.converts.empty()) {
     for (const auto& figure : reply.converted)
       if (says(figure, phrase.converts)) return 1;
@@ -76,7 +79,8 @@ bool fits(const Given& given, const Phrase& phrase) {
 
 // An answer that looks right and is not.
 bool is_wrong(const Phrase& phrase, const Reply& reply) {
-  if (!reply.answers.empty() && (phrase.nothing || phrase.near)) return true;
+  if (phrase.nothing) return !says_none(reply);
+  if (!reply.answers.empty() && phrase.near) return true;
   for (const auto& given : reply.answers)
     if (!fits(given, phrase) || matches_any(given.address, phrase.unwanted)) return true;
   if (phrase.which) return reply.answers.size() == 1;
