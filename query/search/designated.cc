@@ -74,7 +74,7 @@ bool answer_of_machine(Findings& findings, Searcher& searcher) {
   return true;
 }
 
-// "M60x1.5 ring nut": the only part with that thread, if it is called by some of the words; that it is a nut
+// "M60x1.5 ring nut": the only part with that thread, if what was named is what it is called; that it is a nut
 // says too little.
 bool answer_of_thread(Findings& findings, Searcher& searcher) {
   const auto& asked = findings.reading;
@@ -82,15 +82,22 @@ bool answer_of_thread(Findings& findings, Searcher& searcher) {
   QuestionReading rest = asked;
   rest.parts.clear();
   rest.figures.clear();
-  auto hits = searcher.search(rest, {}).hits;
+  auto [hits, total, is_exact] = searcher.search(rest, {});
   std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
-  if (hits.size() != 1) return false;
+  if (hits.size() != 1 || !is_exact) return false;
   const auto stems = stems_of_name(hits.front().entry);
-  const auto is_held = [&](const std::string& word) {
-    return stems.contains(stem_of(word)) && fastener_named({word}).empty();
+  const auto is_held = [&](const std::string& word) { return stems.contains(stem_of(word)); };
+  const auto says_fastener = [](const std::string& word) { return !fastener_named({word}).empty(); };
+  const auto is_aside = [&](const PartAsked& part) {
+    return !std::ranges::all_of(
+        part.words, [&](const std::string& word) { return is_held(word) || says_fastener(word); });
   };
-  const auto is_aside = [&](const PartAsked& part) { return std::ranges::none_of(part.words, is_held); };
-  if (std::ranges::all_of(asked.parts, is_aside)) return false;
+  const auto names_it = [&](const PartAsked& part) {
+    return !is_aside(part) && !std::ranges::all_of(part.words, says_fastener);
+  };
+  const auto names_other = [&](const PartAsked& part) { return is_aside(part) && names_a_part(part); };
+  if (std::ranges::none_of(asked.parts, names_it) || std::ranges::any_of(asked.parts, names_other))
+    return false;
   for (const auto& part : asked.parts)
     if (is_aside(part)) findings.reading.left_aside.push_back(part.typed);
   std::erase_if(findings.reading.parts, is_aside);

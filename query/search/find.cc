@@ -74,9 +74,12 @@ bool keep_beside_described(std::vector<Hit>& hits, const std::vector<Hit>& descr
              return other.library == hit.library && other.sheet.name == hit.sheet.name;
            });
   };
-  if (std::ranges::any_of(described, is_named) || std::ranges::none_of(hits, is_beside))
-    return hits = described, false;
-  return std::erase_if(hits, std::not_fn(is_beside)), true;
+  if (std::ranges::any_of(described, is_named) || std::ranges::none_of(hits, is_beside)) {
+    hits = described;
+    return false;
+  }
+  std::erase_if(hits, std::not_fn(is_beside));
+  return true;
 }
 
 // "filter cup 65mm", "428 spring link chain": a number that only stands in what is said of it.
@@ -92,20 +95,24 @@ bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_a
   };
   std::vector<Hit> described;
   std::ranges::copy_if(hits, std::back_inserter(described), says_all);
-  const bool is_beside = keep_beside_described(hits, described);
+  auto& lengths = findings.reading.lengths;
+  const bool is_beside = std::ranges::all_of(lengths, names_chain) && keep_beside_described(hits, described);
+  if (!is_beside) hits = std::move(described);
   if (hits.empty() || hits.size() > most_answers) return false;
-  for (const auto& length : findings.reading.lengths)
+  for (const auto& length : lengths)
     if (is_beside) findings.reading.left_aside.push_back(length.typed);
+  if (is_beside) lengths.clear();
   answer_with(findings, std::move(hits));
   return true;
 }
 
 // "silencer wool, how much": by its mass, where no volume of it is stated.
 bool answer_by_mass(Findings& findings, Searcher& searcher, std::size_t most_answers) {
-  if (!findings.reading.asks("volume")) return false;
-  const auto units = units_of(Dimension::mass);
+  const auto is_volume = [](const Unit* unit) { return unit->dimension == Dimension::volume; };
+  if (!findings.reading.asks("volume") || std::ranges::any_of(findings.reading.units, is_volume))
+    return false;
   std::vector<const Unit*> of_mass;
-  for (const Unit& unit : units) of_mass.push_back(&unit);
+  for (const Unit& unit : units_of(Dimension::mass)) of_mass.push_back(&unit);
   auto hits = searcher.search(findings.reading, {.figures = false}).hits;
   std::erase_if(hits, [&](const Hit& hit) {
     return !hit.by_name || hit.cost >= called_just_so || !describes_in(hit.entry, of_mass);
@@ -225,21 +232,22 @@ bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
 void offer_noted_bearing(Findings& findings, Searcher& searcher) {
   const auto is_row = [](const Hit& hit) { return hit.entry.fits.empty(); };
   const auto& asked = findings.reading;
-  if (asked.machines.empty() || asked.bearings.size() != 1 ||
+  if (asked.machines.empty() || asked.bearings.size() != 1 || !asked.figures.empty() ||
+      std::ranges::any_of(asked.parts, &PartAsked::is_aspect) ||
       !std::ranges::all_of(findings.answers, is_row) || !std::ranges::all_of(findings.near, is_row))
     return;
   QuestionReading noted = asked;
   PartAsked number;
   number.typed = asked.bearings.front().basic;
-  number.words = {fold(number.typed)};
-  number.groups_of_words = {{}};
+  number.words = words_of(fold(number.typed));
+  number.groups_of_words.resize(number.words.size());
   noted.bearings.clear();
-  noted.figures.clear();
   noted.parts = {number};
   auto hits = searcher.search(noted, {.sides_stated = false}).hits;
-  if (hits.empty()) return;
-  findings.answers = std::move(hits);
-  demote(findings, Near::other_sizes);
+  std::erase_if(hits, is_row);
+  if (hits.size() > few_answers) hits.resize(few_answers);
+  if (!hits.empty()) findings.answers = std::move(hits);
+  if (!findings.answers.empty()) demote(findings, Near::other_sizes);
 }
 
 // "lower head bearing, causeway, a 32006?": what the machine has is asked for, before the row of a table.
@@ -300,6 +308,15 @@ void leave_unmet_aside(Findings& findings) {
   const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
   if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
     demote(findings, Near::other_sizes);
+  const auto is_left_handed = [](const Hit& hit) {
+    return std::ranges::any_of(hit.entry.fields, [](const FieldRecord& field) {
+      return field.key == "hand" && field.text == "left";
+    });
+  };
+  const bool may_be_side = std::ranges::find(reading.sides, "left") != reading.sides.end();
+  if (reading.hand == "left" && !may_be_side && std::ranges::none_of(findings.answers, is_left_handed))
+    for (const auto& hit : findings.answers)
+      reading.doubts.push_back("“" + hit.entry.name + "” is not stated to have a left-hand thread.");
   const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(hit.entry, reading.pattern); };
   if (!reading.pattern.empty() && !findings.answers.empty() &&
       std::ranges::none_of(findings.answers, has_pattern_asked))

@@ -66,6 +66,20 @@ void keep_fastener_asked(std::vector<Hit>& hits, const QuestionReading& reading)
   std::erase_if(hits, std::not_fn(is_so));
 }
 
+// "ordinary M12 bolt": the figure for nuts is none.
+void keep_general_fastener(std::vector<Hit>& hits, const QuestionReading& reading) {
+  std::string asked;
+  for (const auto& part : reading.parts)
+    if (const std::string said = fastener_named(part.words); !said.empty()) asked = said;
+  if (asked.empty() || std::ranges::find(reading.parts, "general", &PartAsked::typed) == reading.parts.end())
+    return;
+  std::erase_if(hits, [&](const Hit& hit) {
+    const auto stems = stems_of_name(hit.entry);
+    const bool is_bolt = asked != "nut" && (stems.contains("bolt") || stems.contains("screw"));
+    return !is_bolt && !stems.contains(asked);
+  });
+}
+
 // "LH nut": those with such a thread, if any has.
 void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
   const auto has_it = [&](const Hit& hit) {
@@ -110,6 +124,7 @@ std::size_t keep_asked(std::vector<Hit>& hits, const QuestionReading& reading) {
   keep_hand(hits, reading.hand);
   keep_numbered(hits, reading.parts);
   keep_fastener_asked(hits, reading);
+  keep_general_fastener(hits, reading);
   return found - hits.size();
 }
 

@@ -4,8 +4,8 @@
 namespace sheaf {
 
 Xapian::Query KnownTerms::has(const std::string& term) {
-  const auto [known, is_new] = is_known_.try_emplace(term);
-  if (is_new) known->second = database_.term_exists(term);
+  auto known = is_known_.find(term);
+  if (known == is_known_.end()) known = is_known_.emplace(term, database_.term_exists(term)).first;
   return known->second ? Xapian::Query(term) : Xapian::Query::MatchNothing;
 }
 

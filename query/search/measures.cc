@@ -18,7 +18,7 @@
 namespace sheaf {
 namespace {
 
-constexpr double other_range = 0.3;  // of what meets a range that was asked for, and is not just that
+constexpr double other_range = 0.3;  // of a tool that meets the range asked for, and has not just that
 constexpr double never = std::numeric_limits<double>::max();
 
 // One stated value: its ends in the base unit of its dimension, and in what sense it is a length.
@@ -198,11 +198,12 @@ void meet_length(Meeting& meeting, const std::vector<Measure>& measures, const L
 }
 
 // "wrench 10-60 nm": that very range, and not one that it meets.
-bool is_just(const Measure& measure, const Figure& asked) {
+bool has_just(const Measure& measure, const Figure& asked) {
   constexpr double rounding = 1e-6;
   const BaseBand band = base_band(asked);
   const auto is_same = [](double left, double right) {
-    return std::abs(left - right) <= rounding * std::max(std::abs(left), std::abs(right));
+    return std::isfinite(left) && std::isfinite(right) &&
+           std::abs(left - right) <= rounding * std::max(std::abs(left), std::abs(right));
   };
   return is_same(measure.least, band.least) && is_same(measure.most, band.most);
 }
@@ -220,7 +221,9 @@ void meet_quantity(Meeting& meeting, const std::vector<Measure>& measures, const
     if (std::abs(found.gap) < std::abs(best.gap)) best = found, best_figure = &figure;
   }
   const double value = std::abs(base_band(*best_figure).least);
-  best.cost = asked.is_range && best.measure && !is_just(*best.measure, *best_figure) ? other_range : 0;
+  const bool is_other =
+      asked.is_range && kind == "wrench" && best.measure && !has_just(*best.measure, *best_figure);
+  best.cost = is_other ? other_range : 0;
   count_in(meeting, best, asked.is_range ? never : std::max(value * near_share, 1e-12));
   if (best.measure)
     add_difference(meeting, best, best_figure->unit->symbol, base_per_unit(*best_figure->unit));

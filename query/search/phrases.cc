@@ -55,6 +55,7 @@ void read_phrases(Draft& draft) {
     phrases[i] = phrases[i - 1] +
                  (begins_clause(draft, i) || parts_names(draft, i) || parts_names(draft, i - 1) ? 1 : 0);
   for (auto& part : draft.reading.parts) {
+    if (part.token >= phrases.size()) continue;  // that goes without saying
     part.phrase = phrases[part.token];
     std::size_t first = part.token;
     while (first > 0 && phrases[first - 1] == part.phrase) --first;

@@ -42,8 +42,8 @@ struct Plan {
   std::vector<Likely> likely;
 };
 
-// For the library whose terms and sizes those are; matches nothing if the reading names nothing. Throws Xapian::Error
-// if its index is damaged.
+// For the library whose terms and sizes those are; matches nothing if the reading names nothing. Throws
+// Xapian::Error if its index is damaged.
 Plan plan_query(const QuestionReading& reading, const Demand& demand, KnownTerms& terms, SizeTerms& sizes);
 
 // What fits the machine and the year, and has one of these terms; the more of them, the greater its weight by

@@ -212,45 +212,48 @@ void read_no_figure_given(Draft& draft) {
 // "ordinary M12 nut", "any old M8 bolt": as one that has no figure of its own.
 void read_ordinary_fasteners(Draft& draft) {
   auto& reading = draft.reading;
-  const bool is_bolt_or_nut =
-      reading.parts.size() <= 2 && std::ranges::any_of(reading.parts, [](const PartAsked& part) {
-        return part.has_group("nut") || is_generic_fastener(part);
-      });
-  if (reading.threads.empty() || !reading.machines.empty() || !is_bolt_or_nut ||
+  const auto is_fastener = [](const PartAsked& part) {
+    return part.has_group("nut") || is_generic_fastener(part);
+  };
+  if (reading.threads.empty() || reading.parts.size() != 1 || !is_fastener(reading.parts.front()) ||
       !draft.lexicon.names_with("general"))
     return;
-  const auto says_ordinary = [](const PartAsked& part) {
-    return part.typed == "ordinary" || part.typed == "standard" || part.typed == "plain";
-  };
-  bool is_ordinary_one = std::erase_if(reading.parts, says_ordinary) > 0;
-  for (std::size_t i = 0; i < draft.size(); ++i)
-    is_ordinary_one = is_ordinary_one || draft.has_word(i, "ordinary") ||
-                      (draft.has_word(i, "any") && draft.has_word(i + 1, "old"));
-  if (!is_ordinary_one) return;
-  reading.parts.push_back(part_of(draft, "general"));
-  reading.parts.back().token = draft.size();
+  for (std::size_t i = 0; i < draft.size(); ++i) {
+    const bool is_any_old = draft.has_word(i, "any") && draft.has_word(i + 1, "old");
+    if (draft.taken[i] || (!is_any_old && !draft.has_word(i, "ordinary"))) continue;
+    reading.parts.push_back(part_of(draft, "general"));
+    reading.parts.back().token = i;
+    return draft.take(i, is_any_old ? 2 : 1);
+  }
 }
 
 // "how much oil when the filter is changed too", "oil cap w/ filter": of the engine's oil. The filter of "oil
-// filter" is what is asked for.
+// filter" is what is asked for. Where the filter may stay, both figures are shown.
 void read_oil_with_filter(Draft& draft) {
+  constexpr std::string_view others[] = {"air",  "foam",    "sponge", "element", "fuel",  "wet",
+                                         "fork", "gearbox", "gear",   "torque",  "tight", "plug"},
+                             unsure[] = {"dont", "didnt", "not", "no", "stays", "old", "same", "skip"};
   auto& reading = draft.reading;
-  const auto is_oil = [](const PartAsked& part) {
-    return part.words == std::vector<std::string>{"oil"} || part.has_group("engine-oil") ||
-           part.has_group("oil-filter");
-  };
   std::size_t oil = 0;
   while (oil < draft.size() && !draft.has_word(oil, "oil")) ++oil;
-  const bool says_filter = draft.says_any({"filter"}) && !draft.has_word(oil + 1, "filter");
+  if (oil == draft.size() || draft.has_word(oil + 1, "filter") || !draft.says_any({"filter"}) ||
+      draft.says_any(others))
+    return;
+  const auto is_oil_or_filter = [](const PartAsked& part) {
+    return part.words.front() == "oil" || part.has_group("engine-oil") || part.words.back() == "filter";
+  };
   const bool is_much = oil > 0 && draft.has_word(oil - 1, "much");
-  const bool is_filled = is_much || reading.asks("volume") || reading.asks("with-filter");
-  if (!says_filter || !is_filled || std::ranges::none_of(reading.parts, is_oil)) return;
-  const bool is_without = draft.says_any({"without", "not", "no", "leaving"});
-  reading.parts = {part_of(draft, "engine oil")};
-  reading.parts.front().groups = {"engine-oil"};
-  reading.parts.front().token = oil;
-  std::erase(reading.figures, "torque");
-  add_new(reading.figures, is_without ? "after-drain" : "with-filter");
+  const bool says_which = reading.asks("with-filter") || reading.asks("after-drain");
+  if (std::ranges::none_of(reading.parts, is_oil_or_filter) ||
+      (!is_much && !says_which && !reading.asks("volume")))
+    return;
+  std::erase_if(reading.parts, is_oil_or_filter);
+  reading.parts.push_back(part_of(draft, "engine oil"));
+  reading.parts.back().groups = {"engine-oil"};
+  reading.parts.back().token = oil;
+  if (is_much) std::erase(reading.figures, "torque");  // as which "how much" is read beside a filter
+  if (says_which || draft.says_any(unsure)) return add_new(reading.figures, "volume");
+  add_new(reading.figures, draft.says_any({"without", "leaving"}) ? "after-drain" : "with-filter");
 }
 
 // "pinch bolts, which leg first", "front pinch bolts": those that hold the axle.
@@ -267,8 +270,8 @@ void read_pinch_bolts_of_axle(Draft& draft) {
   };
   const bool is_of_leg = std::ranges::any_of(draft.question.tokens, says_leg) &&
                          std::ranges::any_of(draft.question.tokens, says_order);
-  const bool is_of_front =
-      draft.reading.sides == std::vector<std::string>{"front"} && draft.reading.parts.size() == 1;
+  const bool is_of_front = draft.reading.parts.size() == 1 &&
+                           std::ranges::find(draft.reading.sides, "front") != draft.reading.sides.end();
   if (!is_of_leg && !is_of_front) return;
   for (auto& part : draft.reading.parts)
     if (part.groups == std::vector<std::string>{"pinch-bolt"}) part.groups = {"axle-pinch-bolt"};

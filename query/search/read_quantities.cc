@@ -76,7 +76,22 @@ struct FigureFound {
   std::size_t count = 0;
 };
 
+// "between 20 and 30 nm"
+FigureFound range_between(const Draft& draft, std::size_t i) {
+  constexpr std::size_t before_last = 3;  // words
+  const bool is_said = draft.has_word(i, "between") && draft.has_word(i + 2, "and") &&
+                       draft.is_free(i, before_last + 1) && is_number(draft.token(i + 1));
+  for (std::size_t count = 3; is_said && count > 0; --count) {
+    if (!draft.is_free(i + before_last, count)) continue;
+    auto readings = parse_readings(
+        draft.question.typed(i + 1, 1) + ".." + draft.question.typed(i + before_last, count), std::nullopt);
+    if (readings && is_bare(readings->front())) return {std::move(readings).value(), before_last + count};
+  }
+  return {};
+}
+
 FigureFound figure_at(const Draft& draft, std::size_t i) {
+  if (draft.has_word(i, "between")) return range_between(draft, i);
   const Bound* bound = bound_at(draft, i);
   std::size_t first = i + (bound ? 1 : 0);
   if (bound && draft.has_word(first, "than")) ++first;
@@ -159,7 +174,7 @@ LengthAsked length_of(const std::string& typed, const Number& number, LengthOf o
 }
 
 bool begins_quantity(const Draft& draft, std::size_t i) {
-  return draft.token(i).has_digit || bound_at(draft, i);
+  return draft.token(i).has_digit || bound_at(draft, i) || draft.has_word(i, "between");
 }
 
 bool read_figure(Draft& draft, std::size_t i) {

@@ -237,7 +237,11 @@ void read_done_first(Draft& draft) {
   if (before.empty() || asked.empty() || !draft.has_any(before.back(), taken_off)) return;
   const bool is_of_it = asked.size() == 1 && draft.has_any(asked.front(), taken_off);
   if (is_of_it && draft.has_any(before.back(), {"cap", "caps", "cover"})) return;  // whose screws they are
-  if (draft.has_word(before.back(), "chain") && draft.says_any({"adjuster", "adjusters"})) return;
+  const auto is_fastener = [&](std::size_t token) { return draft.has_any(token, taken_off); };
+  const bool is_chains =
+      draft.says_any({"adjuster", "adjusters", "lock", "locknut", "locknuts", "tensioner"}) ||
+      std::ranges::none_of(asked, is_fastener);
+  if (draft.has_word(before.back(), "chain") && is_chains) return;
   for (const std::size_t token : before)
     if (token == before.back() || (!is_of_it && !draft.has_any(token, places))) leave_out(draft, token);
 }

@@ -94,6 +94,7 @@ std::string in_words(const QuestionReading& reading) {
   sentence.say_each("with", reading.choices, spaced);
   sentence.say_each("side", reading.sides, spaced);
   sentence.say_each("thread", reading.threads, [](const Thread& thread) { return to_text(thread); });
+  sentence.say("hand", reading.hand);
   sentence.say_each("drive", reading.drives, [](const Drive& drive) { return to_text(drive); });
   sentence.say_each("size", reading.sizes, [](const Size& size) { return to_text(size); });
   sentence.say_each("bearing", reading.bearings, [](const Bearing& bearing) { return to_text(bearing); });

@@ -119,8 +119,8 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
 // though most stand in its notes.
 bool holds_all_alone(const std::vector<Hit>& hits, const QuestionReading& reading) {
   constexpr std::size_t many = 3;
-  return hits.size() == 1 && hits.front().names_some && hits.front().entry.kind != "tool" &&
-         reading.parts.size() >= many;
+  return hits.size() == 1 && hits.front().names_some && !hits.front().by_name &&
+         hits.front().entry.kind != "tool" && reading.parts.size() >= many;
 }
 
 }  // namespace
