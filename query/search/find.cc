@@ -118,7 +118,7 @@ bool answer_by_mass(Findings& findings, Searcher& searcher, std::size_t most_ans
     return !hit.by_name || hit.cost >= called_just_so || !describes_in(hit.entry, of_mass);
   });
   if (hits.empty() || hits.size() > most_answers) return false;
-  std::erase(findings.reading.figures, "volume");
+  std::ranges::replace(findings.reading.figures, "volume", "description");  // which says it
   answer_with(findings, std::move(hits));
   return true;
 }
