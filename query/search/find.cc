@@ -26,7 +26,8 @@
 namespace sheaf {
 namespace {
 
-constexpr std::size_t candidates_read = 60;     // entries that are read and ranked, of each library
+constexpr std::size_t candidates_read = 60;  // entries that are read and ranked, of each library
+constexpr std::size_t named_read = 30;  // where no size or figure tells them apart: first what is called so
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t few_answers = 8;          // beside which near sizes are offered
 
@@ -371,8 +372,11 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     if (auto fault = fill_shelf(findings, lexicon)) return *fault;
     if (!findings.shelf.empty()) return findings;
   }
-  const std::size_t most =
-      request.count_by.empty() ? std::max(candidates_read, request.limit) : counted_at_most;
+  const auto& reading = findings.reading;
+  const bool is_told_apart =
+      reading.has_designation() || !reading.quantities.empty() || !reading.stages.empty();
+  const std::size_t read = std::max(is_told_apart ? candidates_read : named_read, request.limit);
+  const std::size_t most = request.count_by.empty() ? read : counted_at_most;
   Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);
   if (is_blocked(findings.reading)) {
     const bool has_number = std::ranges::any_of(findings.reading.unread, has_digit);

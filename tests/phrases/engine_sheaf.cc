@@ -14,7 +14,6 @@ class Sheaf : public Engine {
     sheaf::Lexicon lexicon({&library_});
     sheaf::Request request;
     request.words = question;
-    request.limit = 50;
     auto findings = sheaf::find(request, lexicon);
     if (!findings) return {};
     const auto found = sheaf::say_findings(std::move(findings).value(), question, {});
