@@ -9,9 +9,6 @@
 #include <cstdint>
 #include <cstdlib>
 
-// Where the linker puts the program.
-extern "C" const char __executable_start, etext;
-
 namespace sheaf {
 namespace {
 
@@ -21,8 +18,8 @@ constexpr std::size_t beside = 64;              // bytes; what the heap notes be
 constexpr int kept = 8'000'000;  // bytes free at the top of the heap, from which on they are given back
 constexpr int mapped_alone = 4'000'000;  // bytes; what is larger is no part of the heap
 
-#ifndef MADV_POPULATE_READ  // Linux 5.14; before, the call fails
-constexpr int MADV_POPULATE_READ = 22, MADV_POPULATE_WRITE = 23;
+#ifndef MADV_POPULATE_WRITE  // Linux 5.14; before, the call fails
+constexpr int MADV_POPULATE_WRITE = 23;
 #endif
 
 std::uintptr_t address(const void* place) { return reinterpret_cast<std::uintptr_t>(place); }
@@ -32,11 +29,6 @@ std::uintptr_t rounded_up(std::uintptr_t place, std::uintptr_t to) { return (pla
 // Of the pages from the one to the other; both are beginnings of pages.
 void advise(std::uintptr_t begin, std::uintptr_t end, int what) {
   if (begin < end) ::madvise(reinterpret_cast<void*>(begin), end - begin, what);
-}
-
-void read_program() {
-  const auto page = static_cast<std::uintptr_t>(::sysconf(_SC_PAGESIZE));
-  advise(rounded_up(address(&__executable_start), page), address(&etext) / page * page, MADV_POPULATE_READ);
 }
 
 // Lets the heap go on at the next large page: the room before it is skipped, and never touched. A large page
@@ -54,7 +46,6 @@ void start_heap_in_large_page() {
 
 // Before the program's own objects are made, which lie in pages of their own.
 [[gnu::constructor(101)]] void prepare_memory() {
-  read_program();
   ::mallopt(M_TRIM_THRESHOLD, kept);
   ::mallopt(M_MMAP_THRESHOLD, mapped_alone);
   start_heap_in_large_page();
