@@ -309,11 +309,7 @@ void leave_unmet_aside(Findings& findings) {
   const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
   if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
     demote(findings, Near::other_sizes);
-  const auto is_left_handed = [](const Hit& hit) {
-    return std::ranges::any_of(hit.entry.fields, [](const FieldRecord& field) {
-      return field.key == "hand" && field.text == "left";
-    });
-  };
+  const auto is_left_handed = [](const Hit& hit) { return has_hand(hit.entry, "left"); };
   const bool may_be_side = std::ranges::find(reading.sides, "left") != reading.sides.end();
   if (reading.hand == "left" && !may_be_side && std::ranges::none_of(findings.answers, is_left_handed))
     for (const auto& hit : findings.answers)

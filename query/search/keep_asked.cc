@@ -82,11 +82,7 @@ void keep_general_fastener(std::vector<Hit>& hits, const QuestionReading& readin
 
 // "LH nut": those with such a thread, if any has.
 void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
-  const auto has_it = [&](const Hit& hit) {
-    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) {
-      return field.key == "hand" && field.text == hand;
-    });
-  };
+  const auto has_it = [&](const Hit& hit) { return has_hand(hit.entry, hand); };
   if (hand != "left" || std::ranges::none_of(hits, has_it)) return;
   std::erase_if(hits, std::not_fn(has_it));
 }

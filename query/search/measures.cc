@@ -411,6 +411,11 @@ Meeting meet_measures(const EntryRecord& entry, const QuestionReading& reading) 
   return meeting;
 }
 
+bool has_hand(const EntryRecord& entry, const std::string& hand) {
+  return std::ranges::any_of(
+      entry.fields, [&](const FieldRecord& field) { return field.key == "hand" && field.text == hand; });
+}
+
 bool has_pattern(const EntryRecord& entry, const std::string& pattern) {
   return std::ranges::any_of(entry.fields, [&](const FieldRecord& field) {
     return field.key == "pattern" && field.text == pattern;

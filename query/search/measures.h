@@ -45,6 +45,9 @@ bool states(const EntryRecord& entry, Dimension dimension);
 // Whether its torque has all of these numbers among its stages: 60 and 60 of 15 N·m, 60°, 60°.
 bool has_stages(const EntryRecord& entry, const std::vector<std::string>& numbers);
 
+// Whether its thread is stated to be of that hand: "left".
+bool has_hand(const EntryRecord& entry, const std::string& hand);
+
 // Whether it is tightened in that order: "1-4-2-3".
 bool has_pattern(const EntryRecord& entry, const std::string& pattern);
 

@@ -368,10 +368,7 @@ double Ranker::cost_of_limit(const EntryRecord& entry) const {
 }
 
 double Ranker::cost_of_hand(const EntryRecord& entry) const {
-  const auto is_it = [&](const FieldRecord& field) {
-    return field.key == "hand" && field.text == reading_.hand;
-  };
-  return reading_.hand.empty() || std::ranges::any_of(entry.fields, is_it) ? 0 : other_hand;
+  return reading_.hand.empty() || has_hand(entry, reading_.hand) ? 0 : other_hand;
 }
 
 Rank Ranker::rank(const EntryRecord& entry, const SheetRecord& sheet) {

@@ -122,11 +122,7 @@ void rule_out_rows(Entries& entries, const QuestionReading& reading) {
 
 // "gear rod lh locknut": those with such a thread, if any has.
 void rule_out_other_hand(Entries& entries, const QuestionReading& reading) {
-  const auto has_it = [&](const Weighed& each) {
-    return std::ranges::any_of(each.hit.entry.fields, [&](const FieldRecord& field) {
-      return field.key == "hand" && field.text == reading.hand;
-    });
-  };
+  const auto has_it = [&](const Weighed& each) { return has_hand(each.hit.entry, reading.hand); };
   if (reading.hand == "left" && std::ranges::any_of(entries, has_it)) keep(entries, has_it);
 }
 
