@@ -198,11 +198,11 @@ std::string machines_of(const EntryRecord& entry) {
 std::string difference_of(const Hit& hit, const Findings& findings) {
   switch (findings.why_near) {
     case Near::other_years:
-      return fits_of(hit.entry, findings.reading);
+      return fits_of(*hit.entry, findings.reading);
     case Near::other_sizes:
       return hit.differs;
     default:
-      return machines_of(hit.entry);
+      return machines_of(*hit.entry);
   }
 }
 
@@ -219,6 +219,13 @@ void note_libraries(FoundAnswers& found) {
                             " answers too.");
 }
 
+// "no length recorded", of what is of a kind that has no length.
+void miss(Answer& answer, const std::vector<std::string>& figures) {
+  for (const auto& figure : figures)
+    if (std::ranges::find(answer.missing, in_words(figure)) == answer.missing.end())
+      answer.missing.push_back(in_words(figure));
+}
+
 // Each library has one of them.
 bool is_one_of_each_library(const std::vector<Answer>& answers) {
   std::set<std::string_view> libraries;
@@ -230,7 +237,7 @@ bool is_one_of_each_library(const std::vector<Answer>& answers) {
 
 FoundAnswers say_findings(Findings findings, std::string question, const PreferredUnits& preferred) {
   const Asked asked = asked_of(findings.reading, preferred);
-  const auto say = [&](Hit& hit) { return build_answer(hit.sheet, std::move(hit.entry), asked); };
+  const auto say = [&](const Hit& hit) { return build_answer(*hit.sheet, *hit.entry, asked); };
   FoundAnswers found;
   found.question = std::move(question);
   found.shelf = std::move(findings.shelf);
@@ -245,6 +252,7 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
     return found;
   }
   for (auto& hit : findings.answers) found.answers.push_back(say(hit));
+  if (!found.answers.empty()) miss(found.answers.front(), findings.reading.unstated);
   for (auto& hit : findings.also) found.also.push_back(say(hit));
   for (auto& hit : findings.near) {
     std::string differs = difference_of(hit, findings);

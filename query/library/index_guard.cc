@@ -66,7 +66,7 @@ bool IndexGuard::block_holds(std::uint64_t number, const char* bytes) const {
 }
 
 bool IndexGuard::blocks_hold(std::uint64_t from, std::uint64_t to) const {
-  std::array<char, index_block> block;
+  Block block;
   for (std::uint64_t number = (from - begin_) / index_block; begin_ + number * index_block < to; ++number) {
     const std::uint64_t offset = begin_ + number * index_block;
     if (!read_whole(descriptor_, block.data(), block.size(), offset) || !block_holds(number, block.data()))
@@ -75,12 +75,31 @@ bool IndexGuard::blocks_hold(std::uint64_t from, std::uint64_t to) const {
   return true;
 }
 
-bool IndexGuard::holds(std::uint64_t offset, const char* bytes, std::size_t count) const {
+ssize_t IndexGuard::read_block(std::uint64_t number, char* bytes) const {
+  auto& [kept_number, kept] = kept_[number % kept_.size()];
+  if (!kept || kept_number != number) {
+    if (!kept) kept = std::make_unique_for_overwrite<Block>();
+    kept_number = number;
+    const std::uint64_t offset = begin_ + number * index_block;
+    if (!read_whole(descriptor_, kept->data(), kept->size(), offset) || !block_holds(number, kept->data())) {
+      kept.reset();
+      errno = EIO;
+      return -1;
+    }
+  }
+  std::ranges::copy(*kept, bytes);
+  return index_block;
+}
+
+ssize_t IndexGuard::read(std::uint64_t offset, char* bytes, std::size_t count) const {
   has_seen_reads_.store(true, std::memory_order_relaxed);
-  if (offset < begin_ || offset + count > end_) return false;
-  const bool one_block = count == index_block && (offset - begin_) % index_block == 0;  // as Xapian reads
-  return one_block ? block_holds((offset - begin_) / index_block, bytes)
-                   : blocks_hold(offset, offset + count);
+  const bool is_within = offset >= begin_ && offset + count <= end_;
+  if (is_within && count == index_block && (offset - begin_) % index_block == 0)  // as Xapian reads
+    return read_block((offset - begin_) / index_block, bytes);
+  const ssize_t got = read_unguarded(descriptor_, bytes, count, offset);
+  if (got <= 0 || (is_within && blocks_hold(offset, offset + static_cast<std::uint64_t>(got)))) return got;
+  errno = EIO;
+  return -1;
 }
 
 bool IndexGuard::check_all() const { return blocks_hold(begin_, end_); }
@@ -96,12 +115,9 @@ ssize_t sheaf_guarded_pread(int descriptor, void* bytes, std::size_t count, off_
 
 // Every call of pread() in the program comes here.
 ssize_t sheaf_guarded_pread(int descriptor, void* bytes, std::size_t count, off_t offset) {
-  const ssize_t got = sheaf::read_unguarded(descriptor, bytes, count, static_cast<std::uint64_t>(offset));
   const sheaf::IndexGuard* guard = sheaf::guard_of(descriptor);
-  if (got <= 0 || !guard) return got;
-  const auto read = static_cast<std::size_t>(got);
-  if (guard->holds(static_cast<std::uint64_t>(offset), static_cast<const char*>(bytes), read)) return got;
-  errno = EIO;
-  return -1;
+  const auto from = static_cast<std::uint64_t>(offset);
+  return guard ? guard->read(from, static_cast<char*>(bytes), count)
+               : sheaf::read_unguarded(descriptor, bytes, count, from);
 }
 #endif

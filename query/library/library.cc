@@ -27,11 +27,6 @@ Failure damaged(const std::string& path, const std::string& how) {
 
 Failure Library::State::damage(const Failure& how) const { return damaged(file.path(), how.message); }
 
-Index::Index(Xapian::Database database, std::unique_ptr<IndexGuard> guard)
-    : database_(std::move(database)), guard_(std::move(guard)) {}
-Index::Index(Index&&) noexcept = default;
-Index::~Index() = default;
-
 Result<Index> Library::State::open_index(const LibraryFile& file, FileDescriptor at_index) {
   auto guard = std::make_unique<IndexGuard>(at_index.number(), file.trailer());
   const Failure unsound = damaged(file.path(), "its index does not match its checks");
@@ -60,24 +55,6 @@ std::optional<Failure> Library::State::read_facts() {
     return damage({"its rows and its index are not of the same entries"});
   }
   return std::nullopt;
-}
-
-Result<EntryRecord> Library::State::entry(EntryId id) {
-  auto read = rows.entry(id);
-  if (!read) return read;
-  EntryRecord entry = std::move(read).value();
-  entry.library = label;
-  return entry;
-}
-
-Result<EntryPtr> Library::State::recent_entry(EntryId id) {
-  auto& [kept_id, kept] = recent[id % recent.size()];
-  if (kept && kept_id == id) return kept;
-  auto read = entry(id);
-  if (!read) return read.failure();
-  kept_id = id;
-  kept = std::make_shared<const EntryRecord>(std::move(read).value());
-  return kept;
 }
 
 Result<Library> open_library(const std::string& path) {
@@ -114,15 +91,15 @@ void label_libraries(const std::vector<Library*>& together) {
     };
     const bool is_one_of_its_name = std::ranges::count_if(together, has_its_name) == 1;
     const LibraryFacts& facts = library->facts();
-    library->state_->recent = {};  // which say what it was called before
     library->state_->label = together.size() < 2 ? "" : is_one_of_its_name ? facts.name : facts.path;
+    library->state_->rows.set_label(library->state_->label);
   }
 }
 
 Index& index_of(Library& library) { return library.state_->index; }
 
-Result<EntryPtr> Library::entry_by_id(EntryId id) {
-  return state_->naming_the_file(state_->recent_entry(id));
+Result<EntryOnSheet> Library::entry_by_id(EntryId id) {
+  return state_->naming_the_file(state_->rows.entry_on_sheet(id));
 }
 
 Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
@@ -130,7 +107,7 @@ Result<std::vector<EntryRecord>> Library::entries_at(std::string_view address) {
   if (!ids) return state_->damage(ids.failure());
   std::vector<EntryRecord> entries;
   for (const EntryId id : *ids) {
-    auto entry = state_->entry(id);
+    auto entry = state_->rows.entry(id);
     if (!entry) return state_->damage({std::string(address) + ": " + entry.failure().message});
     const bool asked_for =
         entry->address == address || std::ranges::find(entry->formerly, address) != entry->formerly.end();
@@ -147,10 +124,7 @@ Result<std::vector<SheetRecord>> Library::sheet_without_entries(std::string_view
   auto heads = state_->rows.sheet_named(name);
   if (!heads) return state_->damage({std::string(name) + ": " + heads.failure().message});
   std::vector<SheetRecord> sheets;
-  for (const SheetHeadPtr& head : *heads) {
-    sheets.push_back(head->sheet);
-    sheets.back().library = state_->label;
-  }
+  for (const SheetHeadPtr& head : *heads) sheets.push_back(head->sheet);
   return sheets;
 }
 
@@ -163,8 +137,6 @@ Result<std::vector<SheetRecord>> Library::sheet(std::string_view name) {
     if (!entries) return state_->damage({std::string(name) + ": " + entries.failure().message});
     sheets.push_back(head->sheet);
     sheets.back().entries = std::move(entries).value();
-    sheets.back().library = state_->label;
-    for (auto& entry : sheets.back().entries) entry.library = state_->label;
   }
   return sheets;
 }
@@ -173,7 +145,6 @@ Result<std::vector<SheetRecord>> Library::sheets() {
   std::vector<SheetRecord> sheets;
   const auto fault = state_->rows.for_each_sheet([&](const SheetHead& head) {
     sheets.push_back(head.sheet);
-    sheets.back().library = state_->label;
     return true;
   });
   if (fault) return state_->damage(*fault);
@@ -185,7 +156,7 @@ std::optional<Failure> Library::for_each_entry(const Visit& visit) {
   const auto fault = state_->rows.for_each_sheet([&](const SheetHead& head) {
     for (std::int64_t i = 0; i < head.entries; ++i) {
       const EntryId id = head.first_entry + static_cast<EntryId>(i);
-      const auto entry = state_->entry(id);
+      const auto entry = state_->rows.entry(id);
       if (!entry) entry_fault = entry.failure();
       if (!entry || !visit(id, *entry, head.sheet)) return false;
     }

@@ -47,6 +47,12 @@ struct Machine {
 };
 
 using EntryPtr = std::shared_ptr<const EntryRecord>;
+using SheetPtr = std::shared_ptr<const SheetRecord>;
+
+struct EntryOnSheet {
+  EntryPtr entry;
+  SheetPtr sheet;  // without entries
+};
 
 class Index;
 
@@ -65,7 +71,7 @@ class Library {
   Result<std::vector<EntryRecord>> entries_at(std::string_view address);
   // A Failure if there is no such entry. Those read last are kept: questions, and what is typed of one, read
   // the same again.
-  Result<EntryPtr> entry_by_id(EntryId id);
+  Result<EntryOnSheet> entry_by_id(EntryId id);
 
   // The sheet with all its entries, or without: one, or none if there is no such sheet.
   Result<std::vector<SheetRecord>> sheet(std::string_view name);

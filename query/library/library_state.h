@@ -21,8 +21,6 @@ struct Library::State {
   Index index;
   LibraryFacts facts;
   std::string label = {};
-  // Entries read last, each in the place that its number leads to.
-  std::array<std::pair<EntryId, EntryPtr>, 512> recent = {};
 
   static Result<Index> open_index(const LibraryFile& file, FileDescriptor at_index);
   std::optional<Failure> read_facts();
@@ -35,8 +33,6 @@ struct Library::State {
     return result;
   }
 
-  Result<EntryRecord> entry(EntryId id);
-  Result<EntryPtr> recent_entry(EntryId id);
   std::optional<Failure> compare_digest() const;
   std::vector<std::string> examine_records();
   std::vector<std::string> examine_index() const;

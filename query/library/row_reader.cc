@@ -85,7 +85,13 @@ Result<LibraryFacts> RowReader::facts() {
   return facts;
 }
 
-Result<EntryRecord> RowReader::entry(EntryId id) {
+void RowReader::set_label(const std::string& label) {
+  label_ = label;
+  heads_ = {};
+  recent_ = {};
+}
+
+Result<std::pair<EntryRecord, SheetHeadPtr>> RowReader::entry_and_head(EntryId id) {
   const auto what = [&] { return "entry " + std::to_string(id); };
   SqlQuery& row = query(Ask::entry).bind(1, std::int64_t{id});
   if (!row.next()) return fault_of(Ask::entry, what()).value_or(Failure{"there is no " + what()});
@@ -96,7 +102,25 @@ Result<EntryRecord> RowReader::entry(EntryId id) {
   if (!its_sheet) return its_sheet.failure();
   auto entry = entry_from_body(address, body, (*its_sheet)->shared);
   if (!entry) return Failure{what() + " is not as its format has it"};
-  return std::move(*entry);
+  entry->library = label_;
+  return std::pair(std::move(*entry), *its_sheet);
+}
+
+Result<EntryRecord> RowReader::entry(EntryId id) {
+  auto read = entry_and_head(id);
+  if (!read) return read.failure();
+  return std::move(read->first);
+}
+
+Result<EntryOnSheet> RowReader::entry_on_sheet(EntryId id) {
+  auto& [kept_id, kept] = recent_[id % recent_.size()];
+  if (kept.entry && kept_id == id) return kept;
+  auto read = entry_and_head(id);
+  if (!read) return read.failure();
+  auto& [entry, head] = *read;
+  kept_id = id;
+  kept = {std::make_shared<const EntryRecord>(std::move(entry)), SheetPtr(head, &head->sheet)};
+  return kept;
 }
 
 Result<std::vector<EntryId>> RowReader::entries_at(std::string_view address) {
@@ -118,6 +142,7 @@ Result<SheetHeadPtr> RowReader::head(std::int64_t sheet) {
   if (row.integer(4) != row_checksum({sheet, first_entry, entries}, {name, body})) return damaged(what);
   auto read = sheet_from_body(name, body);
   if (!read) return Failure{what + " is not as its format has it"};
+  read->sheet.library = label_;
   kept = std::make_shared<SheetHead>(SheetHead{sheet, std::move(read->sheet), std::move(read->shared),
                                                static_cast<EntryId>(first_entry), entries});
   return kept;

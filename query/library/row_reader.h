@@ -37,7 +37,11 @@ class RowReader {
   std::optional<Failure> check_schema();
   Result<LibraryFacts> facts();
 
+  // What every entry and sheet is said to come from; those kept so far are forgotten.
+  void set_label(const std::string& label);
+
   Result<EntryRecord> entry(EntryId id);
+  Result<EntryOnSheet> entry_on_sheet(EntryId id);
   Result<std::vector<EntryId>> entries_at(std::string_view address);
 
   Result<std::vector<SheetHeadPtr>> sheet_named(std::string_view name);  // one or none
@@ -73,14 +77,18 @@ class RowReader {
   SqlQuery& query(Ask ask);  // prepared when first asked, reset and ready to be bound
   std::optional<Failure> fault_of(Ask asked, const std::string& what);
   Result<SheetHeadPtr> head(std::int64_t sheet);
+  Result<std::pair<EntryRecord, SheetHeadPtr>> entry_and_head(EntryId id);
   Result<std::vector<Machine>> machines_from(SqlQuery& rows, std::string_view beginning);
   Result<std::vector<WordRecord>> words_from(SqlQuery& rows);
 
   SqlDatabase database_;
+  std::string label_;
   std::array<std::unique_ptr<SqlQuery>, static_cast<std::size_t>(Ask::count)> queries_;
   // The sheets read last, each in the place that its number leads to: hits are mostly of few sheets, and each
   // entry asks for its own.
   std::array<SheetHeadPtr, 128> heads_;
+  // Entries read last, the same.
+  std::array<std::pair<EntryId, EntryOnSheet>, 512> recent_;
   // What was looked up of the glossary, by first stem: names and questions are made of few words.
   std::map<std::string, WordsBeginningPtr, std::less<>> group_words_;
 };

@@ -36,53 +36,42 @@ class Among final : public Xapian::PostingSource {
   std::size_t next_ = 0;  // the place behind the one it stands at; 0 before the first
 };
 
-Ids ids_of(const Xapian::MSet& found) {
-  Ids ids;
-  for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
-  return ids;
-}
-
 // All matches by the place of the last of the first few: entries stand in the order of their sheets, so that
 // no part of a library has many more than another.
-std::size_t matches_in(const Xapian::MSet& found, const Ids& ids, const Xapian::Database& database) {
-  if (found.get_matches_lower_bound() == found.get_matches_upper_bound())
-    return found.get_matches_lower_bound();
-  const double share = static_cast<double>(database.get_lastdocid()) / static_cast<double>(ids.back());
-  const auto all = static_cast<std::size_t>(static_cast<double>(ids.size()) * share);
-  return std::clamp<std::size_t>(all, found.get_matches_lower_bound(), found.get_matches_upper_bound());
+std::size_t all_of(const Matches& first, const Xapian::Database& database) {
+  if (first.least == first.most) return first.least;
+  const double share = static_cast<double>(database.get_lastdocid()) / static_cast<double>(first.ids.back());
+  const auto all = static_cast<std::size_t>(static_cast<double>(first.ids.size()) * share);
+  return std::clamp<std::size_t>(all, first.least, first.most);
 }
 
 }  // namespace
 
-Candidates candidates_for(const Plan& plan, const Xapian::Database& database, std::size_t most) {
-  Xapian::Enquire enquire(database);
-  enquire.set_weighting_scheme(Xapian::BoolWeight());
-  const auto first_of = [&](const Xapian::Query& query, std::size_t count) {
-    enquire.set_query(query);
-    return enquire.get_mset(0, static_cast<Xapian::doccount>(count), static_cast<Xapian::doccount>(count));
-  };
+Candidates candidates_for(const Plan& plan, Index& index, std::size_t most) {
+  const Xapian::Database& database = index.database();
   const bool counts = plan.walks_values || database.get_doccount() <= small_library;
   const std::size_t looked_for = counts ? std::max<std::size_t>(most + 1, counted_exactly) : most + 1;
-  const Xapian::MSet first = first_of(plan.all, looked_for);
-  const Ids ids = ids_of(first);
-  if (ids.size() <= most) return {ids, 0};
+  const Matches first = index.first_matches(plan.all, looked_for);
+  if (first.ids.size() <= most) return {first.ids, 0};
 
-  Candidates chosen{{}, matches_in(first, ids, database) - most};
+  Candidates chosen{{}, all_of(first, database) - most};
   std::set<EntryId> known;
   const auto choose = [&](const Ids& next) {
     for (const EntryId id : next)
       if (chosen.ids.size() < most && known.insert(id).second) chosen.ids.push_back(id);
   };
-  Among among(ids);
-  const bool all_are_known = ids.size() < looked_for;
+  Among among(first.ids);
+  const bool all_are_known = first.ids.size() < looked_for;
   for (const auto& likely : plan.likely) {
     if (chosen.ids.size() == most) break;
-    const Xapian::Query narrowed =
-        all_are_known ? Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called)
-                      : likely.narrowed;
-    choose(ids_of(first_of(narrowed, most)));
+    if (all_are_known)
+      choose(
+          first_of(Xapian::Query(Xapian::Query::OP_AND, Xapian::Query(&among), likely.called), database, most)
+              .ids);
+    else
+      choose(index.first_matches(likely.narrowed, most).ids);
   }
-  choose(ids);
+  choose(first.ids);
   return chosen;
 }
 
@@ -91,7 +80,10 @@ std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Datab
   Xapian::Enquire enquire(database);
   enquire.set_weighting_scheme(Xapian::CoordWeight());
   enquire.set_query(query);
-  return ids_of(enquire.get_mset(0, static_cast<Xapian::doccount>(most)));
+  const Xapian::MSet found = enquire.get_mset(0, static_cast<Xapian::doccount>(most));
+  Ids ids;
+  for (auto hit = found.begin(); hit != found.end(); ++hit) ids.push_back(*hit);
+  return ids;
 }
 
 }  // namespace sheaf

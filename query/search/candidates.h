@@ -6,7 +6,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "query/library/record.h"
+#include "query/library/index.h"
 #include "query/search/plan.h"
 
 namespace sheaf {
@@ -18,7 +18,7 @@ struct Candidates {
 
 // All that match, if they are no more than `most`; else the likely ones, and of the rest the first.
 // Throws Xapian::Error if the index is damaged.
-Candidates candidates_for(const Plan& plan, const Xapian::Database& database, std::size_t most);
+Candidates candidates_for(const Plan& plan, Index& index, std::size_t most);
 
 // Of what matches, those that have most of its terms.
 std::vector<EntryId> having_most(const Xapian::Query& query, const Xapian::Database& database,

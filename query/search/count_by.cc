@@ -13,14 +13,14 @@ constexpr std::array<std::string_view, 7> facets = {"machine", "kind",  "assembl
                                                     "thread",  "drive", "size"};
 
 std::set<std::string> values_of(std::string_view facet, const Hit& hit) {
-  if (facet == "kind") return {hit.entry.kind};
-  if (facet == "assembly") return {hit.sheet.assembly};
-  if (facet == "sheet") return {hit.sheet.name};
+  if (facet == "kind") return {hit.entry->kind};
+  if (facet == "assembly") return {hit.sheet->assembly};
+  if (facet == "sheet") return {hit.sheet->name};
   std::set<std::string> values;
   if (facet == "machine")
-    for (const auto& fit : hit.entry.fits) values.insert(fit.make + " " + fit.model);
+    for (const auto& fit : hit.entry->fits) values.insert(fit.make + " " + fit.model);
   else
-    for (const auto& field : hit.entry.fields)
+    for (const auto& field : hit.entry->fields)
       if (field.key == facet) values.insert(field.text);
   return values;
 }

@@ -35,7 +35,7 @@ bool answer_with_what_holds_all(Findings& findings, Searcher& searcher) {
 // none.
 bool may_be_parts(const std::vector<Hit>& hits, const QuestionReading& asked) {
   const auto names_kind = [](const PartAsked& part) { return std::ranges::any_of(part.groups, kind_named); };
-  const auto is_part = [](const Hit& hit) { return !hit.entry.fits.empty(); };
+  const auto is_part = [](const Hit& hit) { return !hit.entry->fits.empty(); };
   const bool is_sized = !asked.sizes.empty() || !asked.bearings.empty();
   return is_sized && !asked.parts.empty() && std::ranges::none_of(asked.parts, names_kind) &&
          std::ranges::count_if(hits, is_part) == 1;
@@ -51,7 +51,7 @@ bool answer_of_side(Findings& findings, Searcher& searcher) {
   rest.parts.clear();
   rest.figures.clear();
   auto hits = searcher.search(rest, {}).hits;
-  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry->fits.empty(); });
   if (hits.empty() || hits.size() > most) return false;
   findings.reading = std::move(rest);
   answer_with(findings, std::move(hits));
@@ -68,7 +68,7 @@ bool answer_of_machine(Findings& findings, Searcher& searcher) {
   rest.sides.clear();
   auto hits = searcher.search(rest, {}).hits;
   if (!may_be_parts(hits, findings.reading)) return false;
-  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry->fits.empty(); });
   findings.reading = std::move(rest);
   answer_with(findings, std::move(hits));
   return true;
@@ -83,9 +83,9 @@ bool answer_of_thread(Findings& findings, Searcher& searcher) {
   rest.parts.clear();
   rest.figures.clear();
   auto [hits, total, is_exact] = searcher.search(rest, {});
-  std::erase_if(hits, [](const Hit& hit) { return hit.entry.fits.empty(); });
+  std::erase_if(hits, [](const Hit& hit) { return hit.entry->fits.empty(); });
   if (hits.size() != 1 || !is_exact) return false;
-  const auto stems = stems_of_name(hits.front().entry);
+  const auto stems = stems_of_name(*hits.front().entry);
   const auto is_held = [&](const std::string& word) { return stems.contains(stem_of(word)); };
   const auto says_fastener = [](const std::string& word) { return !fastener_named({word}).empty(); };
   const auto is_aside = [&](const PartAsked& part) {
@@ -126,7 +126,7 @@ bool answer_by_designation(Findings& findings, Searcher& searcher) {
   }
   auto hits = searcher.search(rest, {.figures_named = false, .sides_stated = false}).hits;
   const bool of_parts = may_be_parts(hits, findings.reading);
-  if (!is_number) std::erase_if(hits, [&](const Hit& hit) { return hit.entry.fits.empty() == of_parts; });
+  if (!is_number) std::erase_if(hits, [&](const Hit& hit) { return hit.entry->fits.empty() == of_parts; });
   if (hits.empty()) return false;
   auto& reading = findings.reading;
   std::erase_if(reading.corrections,

@@ -11,7 +11,6 @@
 #include "query/search/draft.h"
 #include "query/search/figures.h"
 #include "query/search/measures.h"
-#include "query/search/name_read.h"
 #include "query/search/part_names.h"
 #include "query/search/short_form.h"
 #include "query/search/sides.h"
@@ -34,8 +33,8 @@ std::string spaced(std::string text) {
 // "chain slack, what gap": the one measure that it states, if that is of such a figure.
 bool is_itself(const Hit& hit, const std::string& figure) {
   const auto dimension = dimension_of_figure(figure);
-  return may_be_its_value(figure) && is_measure(hit.entry.kind) &&
-         (!dimension || states(hit.entry, *dimension));
+  return may_be_its_value(figure) && is_measure(hit.entry->kind) &&
+         (!dimension || states(*hit.entry, *dimension));
 }
 
 // "size" and the like are asked of what has none, and "how much" of anything.
@@ -91,7 +90,7 @@ bool Witness::Terms::hold(const Asked& asked) const {
 }
 
 void Witness::Terms::add(const std::string& text, Lexicon& lexicon) {
-  const NameRead read = read_name(text, lexicon);
+  const NameRead& read = lexicon.read_name(text);
   stems.insert(read.stems.begin(), read.stems.end());
   for (const auto& match : read.groups) groups.insert(match.group);
 }
@@ -117,9 +116,9 @@ Witness::Witness(const QuestionReading& reading, Lexicon& lexicon, const std::ve
   for (const auto& figure : reading.figures) groups_.insert("kind-" + figure);
   for (const auto& side : reading.sides) groups_.insert("side-" + side);
   for (const auto& hit : entries) {
-    Terms& names = names_of_sheets_[hit.sheet.name];
-    names.add(hit.entry.name, lexicon);
-    for (const auto& field : hit.entry.fields)
+    Terms& names = names_of_sheets_[hit.sheet->name];
+    names.add(hit.entry->name, lexicon);
+    for (const auto& field : hit.entry->fields)
       if (field.key == "also") names.add(field.text, lexicon);
   }
 }
@@ -135,31 +134,36 @@ void Witness::add_word(Said said, const std::string& word, std::size_t place, co
   asked_.push_back(std::move(asked));
 }
 
+const Witness::Terms& Witness::place_of(const SheetRecord& sheet) {
+  const auto [known, is_new] = places_.try_emplace(sheet.title + '/' + sheet.assembly);
+  if (is_new) known->second.add(spaced(sheet.assembly), lexicon_);
+  if (is_new) known->second.add(sheet.title, lexicon_);
+  return known->second;
+}
+
 Witness::About Witness::about(const Hit& hit) {
   About about;
-  about.names.add(hit.entry.name, lexicon_);
-  about.names.groups.insert(hit.entry.kind);
-  for (const auto& field : hit.entry.fields) {
+  about.names.add(hit.entry->name, lexicon_);
+  about.names.groups.insert(hit.entry->kind);
+  for (const auto& field : hit.entry->fields) {
     if (field.key == "also" || field.key == "load") about.names.add(field.text, lexicon_);
     for (const auto& word : words_of(fold(field.text))) about.told.stems.insert(stem_of(word));
   }
-  for (const auto& caution : hit.entry.cautions) {
+  for (const auto& caution : hit.entry->cautions) {
     const auto words = words_of(spaced(caution.name));
     for (const auto& word : words) about.told.stems.insert(stem_of(word));
     for (const auto& match : lexicon_.groups_in(words))
       if (match.count == words.size()) about.names.groups.insert(match.group);  // "split-pin": it has one
   }
-  about.place.add(spaced(hit.sheet.assembly), lexicon_);
-  about.place.add(hit.sheet.title, lexicon_);
   return about;
 }
 
 Held Witness::where(const Asked& asked, const About& about, const Hit& hit) {
   if (about.names.hold(asked)) return Held::name;
-  if (may_be_short(asked.part, asked.said) && !short_for(asked.word, words_of(fold(hit.entry.name))).empty())
+  if (may_be_short(asked.part, asked.said) && !short_for(asked.word, words_of(fold(hit.entry->name))).empty())
     return Held::brief;
-  if (about.place.hold(asked)) return Held::place;
-  if (about.told.hold(asked) || names_of_sheets_.at(hit.sheet.name).hold(asked)) return Held::told;
+  if (place_of(*hit.sheet).hold(asked)) return Held::place;
+  if (about.told.hold(asked) || names_of_sheets_.at(hit.sheet->name).hold(asked)) return Held::told;
   return Held::nowhere;
 }
 
@@ -177,7 +181,7 @@ void Witness::add_words(const Hit& hit, const About& about, Evidence& into) {
 }
 
 void Witness::add_unasked(const Hit& hit, Evidence& into) {
-  const NameRead name = read_name(hit.entry.name, lexicon_);
+  const NameRead& name = lexicon_.read_name(hit.entry->name);
   std::vector<bool> is_asked(name.words.size());
   for (std::size_t i = 0; i < name.words.size(); ++i)
     is_asked[i] = stems_.contains(name.stems[i]) || stems_.contains(name.words[i]);
@@ -187,9 +191,6 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
   for (const auto& asked : asked_)
     if (may_be_short(asked.part, asked.said))
       for (const std::size_t i : short_for(asked.word, name.words)) is_asked[i] = true;
-  Terms place;
-  place.add(spaced(hit.sheet.assembly), lexicon_);
-  place.add(hit.sheet.title, lexicon_);
   for (std::size_t i = 0; i < name.words.size(); ++i) {
     if (is_asked[i]) continue;
     const std::string& word = name.words[i];
@@ -207,14 +208,14 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
       unasked = Unasked::measure;
     else if (names([](const std::string& group) { return group.starts_with("side-"); }))
       unasked = Unasked::side;
-    else if (is_measure(hit.entry.kind) &&
+    else if (is_measure(hit.entry->kind) &&
              (is_aspect(word) || std::ranges::any_of(name.groups, is_of_figure)))
       unasked = Unasked::figure;
     else if (i >= name.thing)
       unasked = Unasked::place;
     else if (names([](const std::string& group) { return group == "bolt" || group == "nut"; }))
       unasked = Unasked::fastener;
-    else if (place.stems.contains(name.stems[i]))
+    else if (place_of(*hit.sheet).stems.contains(name.stems[i]))
       unasked = Unasked::context;
     else if (names([](const std::string& group) { return group == "oil"; }))
       unasked = Unasked::fluid;
@@ -224,11 +225,11 @@ void Witness::add_unasked(const Hit& hit, Evidence& into) {
 
 bool Witness::states_figure(const Hit& hit, const About& about, const std::string& figure) const {
   const auto has_field = [&](std::string_view key) {
-    return std::ranges::any_of(hit.entry.fields, [&](const FieldRecord& field) {
+    return std::ranges::any_of(hit.entry->fields, [&](const FieldRecord& field) {
       return field.key == key || field.key.starts_with(std::string(key) + ".");
     });
   };
-  return std::ranges::any_of(fields_of_figure(figure), has_field) || hit.entry.kind == figure ||
+  return std::ranges::any_of(fields_of_figure(figure), has_field) || hit.entry->kind == figure ||
          about.names.groups.contains("kind-" + figure) || is_itself(hit, figure);
 }
 
@@ -245,14 +246,14 @@ void Witness::add_figures(const Hit& hit, const About& about, Evidence& into) {
 // 1: it is of that side; -1: of the other; 0: nothing says.
 int Witness::side(const Hit& hit, const std::string& asked) {
   const auto opposite = opposite_of(asked);
-  for (const auto& field : hit.entry.fields)
+  for (const auto& field : hit.entry->fields)
     if (field.key == "side" && (field.text == asked || field.text == opposite))
       return field.text == asked ? 1 : -1;
-  for (const auto& match : lexicon_.groups_in(words_of(fold(hit.entry.name))))
+  for (const auto& match : lexicon_.groups_in(words_of(fold(hit.entry->name))))
     if (const auto named = side_of_group(match.group);
         !named.empty() && (named == asked || named == opposite))
       return named == asked ? 1 : -1;
-  const auto end = end_of_assembly(hit.sheet.assembly);
+  const auto end = end_of_assembly(hit.sheet->assembly);
   return end.empty() ? 0 : end == asked ? 1 : end == opposite ? -1 : 0;
 }
 
@@ -276,7 +277,7 @@ Evidence Witness::of(const Hit& hit) {
            });
   };
   if (!reading_.lengths.empty() || !reading_.quantities.empty()) {
-    const Meeting meeting = meet_measures(hit.entry, reading_);
+    const Meeting meeting = meet_measures(*hit.entry, reading_);
     const bool is_said =
         std::ranges::all_of(reading_.lengths, said) && std::ranges::all_of(reading_.quantities, said);
     evidence.measures[meeting.meets ? 0 : is_said ? 2 : meeting.is_near ? 1 : 3] = 1;
@@ -295,12 +296,12 @@ Evidence Witness::of(const Hit& hit) {
     evidence.designations[has_it ? 0 : 1] = 1;
   if (!reading_.units.empty()) {
     const bool is_stated = std::ranges::any_of(
-        reading_.units, [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
+        reading_.units, [&](const Unit* unit) { return states(*hit.entry, unit->dimension); });
     evidence.units[is_stated ? 0 : 1] = 1;
   }
   auto& kind = reading_.figures.empty() ? evidence.kind : evidence.kind_of_figure;
-  kind[kind_of(hit.entry.kind)] = 1;
-  evidence.row[0] = hit.entry.fits.empty() ? 1 : 0;
+  kind[kind_of(hit.entry->kind)] = 1;
+  evidence.row[0] = hit.entry->fits.empty() ? 1 : 0;
   return evidence;
 }
 
@@ -324,7 +325,7 @@ bool Witness::names(const Hit& hit, const std::string& word) {
 
 void Witness::tell_reading(const Hit& hit, QuestionReading& into) {
   const About known = about(hit);
-  const auto name = words_of(fold(hit.entry.name));
+  const auto name = words_of(fold(hit.entry->name));
   std::vector<std::string> nowhere;
   for (const auto& asked : asked_) {
     const Held held = where(asked, known, hit);
@@ -344,14 +345,14 @@ void Witness::tell_reading(const Hit& hit, QuestionReading& into) {
   aside.insert(aside.end(), nowhere.begin(), nowhere.end());
   if (has_designation_but_length(into) && !having_.contains({hit.library, hit.id}))
     leave_designations_aside(into);
-  if (!meet_measures(hit.entry, into).meets) {
+  if (!meet_measures(*hit.entry, into).meets) {
     for (const auto& length : into.lengths) aside.push_back(length.typed);
     for (const auto& quantity : into.quantities) aside.push_back(quantity.typed);
     into.lengths.clear();
     into.quantities.clear();
   }
   for (const auto& figure : reading_.figures)
-    if (!states_figure(hit, known, figure)) into.doubts.push_back("No “" + figure + "” is recorded of it.");
+    if (!states_figure(hit, known, figure)) into.unstated.push_back(figure);
 }
 
 }  // namespace sheaf

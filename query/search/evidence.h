@@ -81,10 +81,11 @@ class Witness {
     void add(const std::string& text, Lexicon& lexicon);
   };
   struct About {  // an entry: what it is called, and what else is said of it
-    Terms names, place, told;
+    Terms names, told;
   };
 
   void add_word(Said said, const std::string& word, std::size_t place, const PartAsked* part);
+  const Terms& place_of(const SheetRecord& sheet);
   About about(const Hit& hit);
   Held where(const Asked& asked, const About& about, const Hit& hit);
   void add_words(const Hit& hit, const About& about, Evidence& into);
@@ -99,6 +100,7 @@ class Witness {
   std::vector<Asked> asked_;
   std::set<std::string> stems_, groups_;          // of all that was asked
   std::map<std::string, Terms> names_of_sheets_;  // of the entries that hold words of the question
+  std::map<std::string, Terms> places_;           // what they stand under, by assembly and title
   std::size_t first_phrase_ = 0;                  // that names a thing
 };
 

@@ -30,11 +30,12 @@ constexpr std::size_t candidates_read = 60;  // entries that are read and ranked
 constexpr std::size_t named_read = 30;  // where no size or figure tells them apart: first what is called so
 constexpr std::size_t counted_at_most = 10000;  // entries that are read to be counted
 constexpr std::size_t few_answers = 8;          // beside which near sizes are offered
+constexpr std::size_t few_machines = 4;         // that are looked through while one types
 
 // The rows of a table, more than are looked at, before which no machine's part came to light: "fork seal".
 bool is_crowded(const Findings& findings) {
   return !findings.reading.has_designation() && findings.total > candidates_read &&
-         findings.answers.front().entry.fits.empty();
+         findings.answers.front().entry->fits.empty();
 }
 
 // "6203 size", "P22A o-ring size": the row itself says it, under whatever names.
@@ -54,7 +55,7 @@ void put_named_first(Findings& findings, Searcher& searcher, std::size_t most_an
   auto hits = searcher.search(reading, {.figures = false}).hits;
   std::erase_if(hits, [&](const Hit& hit) {
     return !hit.by_name || hit.cost >= called_just_so || hit.cost + called_just_so > given ||
-           hit.entry.kind == "step";
+           hit.entry->kind == "step";
   });
   if (hits.empty()) return;
   const double limit = hits.front().cost + as_good;
@@ -72,7 +73,7 @@ bool keep_beside_described(std::vector<Hit>& hits, const std::vector<Hit>& descr
   const auto is_named = [](const Hit& hit) { return hit.by_name && hit.cost < called_just_so; };
   const auto is_beside = [&](const Hit& hit) {
     return is_named(hit) && std::ranges::any_of(described, [&](const Hit& other) {
-             return other.library == hit.library && other.sheet.name == hit.sheet.name;
+             return other.library == hit.library && other.sheet->name == hit.sheet->name;
            });
   };
   if (std::ranges::any_of(described, is_named) || std::ranges::none_of(hits, is_beside)) {
@@ -92,7 +93,7 @@ bool answer_described(Findings& findings, Searcher& searcher, std::size_t most_a
   std::erase_if(hits, is_another_thing);
   const auto says_all = [&](const Hit& hit) {
     return std::ranges::all_of(findings.reading.lengths,
-                               [&](const LengthAsked& length) { return is_described(length, hit.entry); });
+                               [&](const LengthAsked& length) { return is_described(length, *hit.entry); });
   };
   std::vector<Hit> described;
   std::ranges::copy_if(hits, std::back_inserter(described), says_all);
@@ -116,7 +117,7 @@ bool answer_by_mass(Findings& findings, Searcher& searcher, std::size_t most_ans
   for (const Unit& unit : units_of(Dimension::mass)) of_mass.push_back(&unit);
   auto hits = searcher.search(findings.reading, {.figures = false}).hits;
   std::erase_if(hits, [&](const Hit& hit) {
-    return !hit.by_name || hit.cost >= called_just_so || !describes_in(hit.entry, of_mass);
+    return !hit.by_name || hit.cost >= called_just_so || !describes_in(*hit.entry, of_mass);
   });
   if (hits.empty() || hits.size() > most_answers) return false;
   std::ranges::replace(findings.reading.figures, "volume", "description");  // which says it
@@ -137,7 +138,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
     return !findings.answers.empty();
   };
   const auto& reading = findings.reading;
-  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
+  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(*hit.entry, reading.stages); };
   if (!reading.stages.empty() && attempt({.figures = false, .sides_stated = false, .stages = true})) {
     if (std::ranges::all_of(findings.answers, has_stages_asked)) return;
     findings.answers.clear();
@@ -181,7 +182,7 @@ void find_answers(Findings& findings, Searcher& searcher, const Request& request
 // Of one assembly, or of the same at both ends of the machine.
 bool are_of_one_place(const std::vector<Hit>& hits) {
   return std::ranges::all_of(hits, [&](const Hit& hit) {
-    return without_end(hit.sheet.assembly) == without_end(hits.front().sheet.assembly);
+    return without_end(hit.sheet->assembly) == without_end(hits.front().sheet->assembly);
   });
 }
 
@@ -210,12 +211,14 @@ void demote_guesses(Findings& findings) {
 }
 
 // What a filter asks for is held by every answer. While a question is being typed there is no time to look
-// through all machines.
+// through many machines.
 bool may_be_weighed(const Request& request, const QuestionReading& reading) {
   const auto& filters = request.filters;
   const bool is_filtered = !filters.kind.empty() || !filters.thread.empty() || !filters.drive.empty() ||
                            !filters.between.empty() || !filters.assembly.empty();
-  return !is_filtered && request.count_by.empty() && (request.offers_near || !reading.machines.empty());
+  const bool has_time =
+      request.offers_near || (!reading.machines.empty() && reading.machines.size() <= few_machines);
+  return !is_filtered && request.count_by.empty() && has_time;
 }
 
 // Answers by weight instead; where that finds nothing, all is as it was.
@@ -231,7 +234,7 @@ bool weigh_instead(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
 
 // "32006 fits causeway?": no row of a table, but what says there that it is not that bearing.
 void offer_noted_bearing(Findings& findings, Searcher& searcher) {
-  const auto is_row = [](const Hit& hit) { return hit.entry.fits.empty(); };
+  const auto is_row = [](const Hit& hit) { return hit.entry->fits.empty(); };
   const auto& asked = findings.reading;
   if (asked.machines.empty() || asked.bearings.size() != 1 || !asked.figures.empty() ||
       std::ranges::any_of(asked.parts, &PartAsked::is_aspect) ||
@@ -254,7 +257,7 @@ void offer_noted_bearing(Findings& findings, Searcher& searcher) {
 // "lower head bearing, causeway, a 32006?": what the machine has is asked for, before the row of a table.
 void put_machine_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) {
   const auto& reading = findings.reading;
-  if (findings.answers.empty() || !findings.answers.front().entry.fits.empty()) return;
+  if (findings.answers.empty() || !findings.answers.front().entry->fits.empty()) return;
   if (reading.machines.empty() ||
       (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part)))
     return;
@@ -267,7 +270,7 @@ void put_stated_first(Findings& findings, Searcher& searcher, Lexicon& lexicon) 
                                         Dimension::pressure,   Dimension::current, Dimension::voltage};
   const auto units = units_that_tell(findings.reading);
   const auto is_stated = [&](const Hit& hit) {
-    return states_some(hit.entry, units) || describes_in(hit.entry, units);
+    return states_some(*hit.entry, units) || describes_in(*hit.entry, units);
   };
   if (findings.answers.empty() || units.empty() || std::ranges::any_of(findings.answers, is_stated)) return;
   weigh_instead(findings, searcher, lexicon);
@@ -285,7 +288,7 @@ void put_row_of_thread_first(Findings& findings, Searcher& searcher, std::size_t
   QuestionReading rest = findings.reading;
   rest.threads.clear();
   if (findings.reading.threads.size() != 1 || !rest.names_nothing() || findings.total <= few_answers) return;
-  const auto is_part = [](const Hit& hit) { return !hit.entry.fits.empty(); };
+  const auto is_part = [](const Hit& hit) { return !hit.entry->fits.empty(); };
   auto rows = searcher.search(findings.reading, {}).hits;
   std::erase_if(rows, is_part);
   if (rows.size() != 1 || !std::ranges::all_of(findings.answers, is_part)) return;
@@ -306,15 +309,15 @@ void put_named_before_noted(Findings& findings, Searcher& searcher, Lexicon& lex
 // What is reached by other stages is no answer; an order that no answer has is said to be left aside.
 void leave_unmet_aside(Findings& findings) {
   auto& reading = findings.reading;
-  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(hit.entry, reading.stages); };
+  const auto has_stages_asked = [&](const Hit& hit) { return has_stages(*hit.entry, reading.stages); };
   if (!findings.answers.empty() && std::ranges::none_of(findings.answers, has_stages_asked))
     demote(findings, Near::other_sizes);
-  const auto is_left_handed = [](const Hit& hit) { return has_hand(hit.entry, "left"); };
+  const auto is_left_handed = [](const Hit& hit) { return has_hand(*hit.entry, "left"); };
   const bool may_be_side = std::ranges::find(reading.sides, "left") != reading.sides.end();
   if (reading.hand == "left" && !may_be_side && std::ranges::none_of(findings.answers, is_left_handed))
     for (const auto& hit : findings.answers)
-      reading.doubts.push_back("“" + hit.entry.name + "” is not stated to have a left-hand thread.");
-  const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(hit.entry, reading.pattern); };
+      reading.doubts.push_back("“" + hit.entry->name + "” is not stated to have a left-hand thread.");
+  const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(*hit.entry, reading.pattern); };
   if (!reading.pattern.empty() && !findings.answers.empty() &&
       std::ranges::none_of(findings.answers, has_pattern_asked))
     reading.left_aside.push_back(reading.pattern);
@@ -326,22 +329,22 @@ void put_successors_first(Findings& findings, Searcher& searcher) {
   std::vector<Hit> answers;
   const auto add = [&](Hit& hit) {
     const auto is_it = [&](const Hit& other) {
-      return other.library == hit.library && other.entry.address == hit.entry.address &&
-             other.entry.variant == hit.entry.variant;
+      return other.library == hit.library && other.entry->address == hit.entry->address &&
+             other.entry->variant == hit.entry->variant;
     };
     if (std::ranges::none_of(answers, is_it)) answers.push_back(std::move(hit));
   };
   for (auto& hit : findings.answers) {
     std::vector<Hit> successors;
-    if (!hit.entry.withdrawn.empty())
-      successors = searcher.entries_at(hit, hit.entry.withdrawn.front().instead, findings.reading);
+    if (!hit.entry->withdrawn.empty())
+      successors = searcher.entries_at(hit, hit.entry->withdrawn.front().instead, findings.reading);
     for (auto& successor : successors) add(successor);
     if (successors.empty()) {
       add(hit);
       continue;
     }
-    const auto& withdrawal = hit.entry.withdrawn.front();
-    findings.reading.doubts.push_back("“" + hit.entry.name + "” was withdrawn " + withdrawal.on + ": " +
+    const auto& withdrawal = hit.entry->withdrawn.front();
+    findings.reading.doubts.push_back("“" + hit.entry->name + "” was withdrawn " + withdrawal.on + ": " +
                                       withdrawal.reason);
     findings.also.push_back(std::move(hit));
   }

@@ -36,8 +36,8 @@ struct Request {
 struct Hit {
   EntryId id = 0;
   std::size_t library = 0;  // index into Lexicon::libraries()
-  EntryRecord entry = {};
-  SheetRecord sheet = {};    // without entries
+  EntryPtr entry = {};       // of what is found there is always one,
+  SheetPtr sheet = {};       // and its sheet, without entries
   double cost = 0;           // how much of its name was not asked for, and of the question it does not say
   bool by_name = true;       // its names hold every part asked for, not only its notes
   bool names_some = true;    // or at least one of them

@@ -68,7 +68,7 @@ class NearFinder {
     if (std::erase_if(any_load.parts, says_load) == 0) return false;
     auto hits = searcher_.search(any_load, {}).hits;
     std::erase_if(hits, [](const Hit& hit) {
-      return std::ranges::find(hit.entry.fields, "load", &FieldRecord::key) == hit.entry.fields.end();
+      return std::ranges::find(hit.entry->fields, "load", &FieldRecord::key) == hit.entry->fields.end();
     });
     if (!take(Near::fewer_words, std::move(hits))) return false;
     findings_.dropped = std::move(dropped);
@@ -89,7 +89,7 @@ class NearFinder {
     std::erase_if(any_side.parts, says_side);
     if (opposite.empty() || any_side.parts.empty()) return false;
     auto hits = searcher_.search(any_side, {}).hits;
-    std::erase_if(hits, [&](const Hit& hit) { return !is_called(hit.entry, opposite); });
+    std::erase_if(hits, [&](const Hit& hit) { return !is_called(*hit.entry, opposite); });
     return take(Near::other_sides, std::move(hits));
   }
 
@@ -161,7 +161,7 @@ void add_near_sizes(Findings& findings, Searcher& searcher) {
       (!reading.lengths.empty() || !reading.quantities.empty()) && !reading.parts.empty();
   if (reading.sizes.empty() && !part_measured) return;
   for (auto& hit : searcher.search(reading, {.sides_stated = false, .sizes_exact = false}).hits) {
-    const bool is_row = hit.entry.fits.empty() && reading.sizes.empty();  // one measure picks many of a table
+    const bool is_row = hit.entry->fits.empty() && reading.sizes.empty();  // one measure picks many of a table
     if (is_row || hit.differs.empty() || hit.cost >= worth_a_size || findings.near.size() == most_near_sizes)
       continue;
     findings.near.push_back(std::move(hit));

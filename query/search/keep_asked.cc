@@ -18,11 +18,11 @@ void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& readi
   if (reading.frame.empty() || !reading.machines.empty()) return;
   std::set<std::string> machines;
   for (const auto& hit : hits)
-    for (const auto& fit : hit.entry.fits)
+    for (const auto& fit : hit.entry->fits)
       if (states_frame(fit, reading)) machines.insert(machine_body(fit.make, fit.model));
   if (machines.empty()) return;
   std::erase_if(hits, [&](const Hit& hit) {
-    return std::ranges::none_of(hit.entry.fits, [&](const FitRecord& fit) {
+    return std::ranges::none_of(hit.entry->fits, [&](const FitRecord& fit) {
       return machines.contains(machine_body(fit.make, fit.model));
     });
   });
@@ -30,14 +30,14 @@ void keep_machines_of_frame(std::vector<Hit>& hits, const QuestionReading& readi
 
 // "head bolts 60 + 60 deg": those whose torque is reached so, if any is.
 void keep_stages(std::vector<Hit>& hits, const std::vector<std::string>& stages) {
-  const auto has_all = [&](const Hit& hit) { return has_stages(hit.entry, stages); };
+  const auto has_all = [&](const Hit& hit) { return has_stages(*hit.entry, stages); };
   if (stages.empty() || std::ranges::none_of(hits, has_all)) return;
   std::erase_if(hits, std::not_fn(has_all));
 }
 
 // "head bolts 1-4-2-3": those that are tightened in that order, if any are.
 void keep_pattern(std::vector<Hit>& hits, const std::string& pattern) {
-  const auto has_it = [&](const Hit& hit) { return has_pattern(hit.entry, pattern); };
+  const auto has_it = [&](const Hit& hit) { return has_pattern(*hit.entry, pattern); };
   if (pattern.empty() || std::ranges::none_of(hits, has_it)) return;
   std::erase_if(hits, std::not_fn(has_it));
 }
@@ -47,11 +47,11 @@ void keep_numbered(std::vector<Hit>& hits, const std::vector<PartAsked>& parts) 
   for (const auto& part : parts)
     for (const auto& word : part.words) {
       if (!is_digits(word)) continue;
-      const auto is_called_so = [&](const Hit& hit) { return is_called(hit.entry, word); };
+      const auto is_called_so = [&](const Hit& hit) { return is_called(*hit.entry, word); };
       if (std::ranges::any_of(hits, is_called_so))
         std::erase_if(hits, std::not_fn(is_called_so));
       else if (part.words.size() > 1)
-        std::erase_if(hits, [](const Hit& hit) { return is_numbered(hit.entry); });
+        std::erase_if(hits, [](const Hit& hit) { return is_numbered(*hit.entry); });
     }
 }
 
@@ -61,7 +61,7 @@ void keep_fastener_asked(std::vector<Hit>& hits, const QuestionReading& reading)
   for (const auto& part : reading.parts)
     if (const std::string said = fastener_named(part.words); !said.empty())
       (part.is_context ? beside : asked) = said;
-  const auto is_so = [&](const Hit& hit) { return stems_of_name(hit.entry).contains(asked); };
+  const auto is_so = [&](const Hit& hit) { return stems_of_name(*hit.entry).contains(asked); };
   if (asked.empty() || beside.empty() || asked == beside || std::ranges::none_of(hits, is_so)) return;
   std::erase_if(hits, std::not_fn(is_so));
 }
@@ -74,7 +74,7 @@ void keep_general_fastener(std::vector<Hit>& hits, const QuestionReading& readin
   if (asked.empty() || std::ranges::find(reading.parts, "general", &PartAsked::typed) == reading.parts.end())
     return;
   std::erase_if(hits, [&](const Hit& hit) {
-    const auto stems = stems_of_name(hit.entry);
+    const auto stems = stems_of_name(*hit.entry);
     const bool is_bolt = asked != "nut" && (stems.contains("bolt") || stems.contains("screw"));
     return !is_bolt && !stems.contains(asked);
   });
@@ -82,7 +82,7 @@ void keep_general_fastener(std::vector<Hit>& hits, const QuestionReading& readin
 
 // "LH nut": those with such a thread, if any has.
 void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
-  const auto has_it = [&](const Hit& hit) { return has_hand(hit.entry, hand); };
+  const auto has_it = [&](const Hit& hit) { return has_hand(*hit.entry, hand); };
   if (hand != "left" || std::ranges::none_of(hits, has_it)) return;
   std::erase_if(hits, std::not_fn(has_it));
 }

@@ -2,6 +2,7 @@
 #include "query/search/lexicon.h"
 
 #include <algorithm>
+#include <array>
 
 #include "query/library/fold.h"
 #include "query/library/index.h"
@@ -89,7 +90,22 @@ const std::vector<GroupMatch>& Lexicon::groups_in(const std::vector<std::string>
   return groups_.emplace(words, std::move(groups)).first->second;
 }
 
-std::vector<Machine> Lexicon::machines_matching(const std::string& word, bool whole_word) {
+const NameRead& Lexicon::read_name(const std::string& name) {
+  constexpr std::array<std::string_view, 7> places = {"at", "of", "on", "for", "in", "to", "over"};
+  if (const auto known = names_.find(name); known != names_.end()) return known->second;
+  const auto words = words_of(fold(name));
+  NameRead read{words, {}, words.size(), groups_in(words)};
+  for (const auto& word : words) read.stems.push_back(stem_of(word));
+  if (const auto comma = name.find(','); comma != std::string::npos)
+    read.thing = words_of(fold(name.substr(0, comma))).size();
+  for (std::size_t i = 1; i < read.thing; ++i)
+    if (std::ranges::find(places, words[i]) != places.end()) read.thing = i;
+  return names_.emplace(name, std::move(read)).first->second;
+}
+
+const std::vector<Machine>& Lexicon::machines_matching(const std::string& word, bool whole_word) {
+  const std::pair key(word, whole_word);
+  if (const auto known = machines_.find(key); known != machines_.end()) return known->second;
   std::vector<Machine> all;
   for (Library* library : libraries_) {
     auto machines = library->machines_with_word(word);
@@ -100,12 +116,7 @@ std::vector<Machine> Lexicon::machines_matching(const std::string& word, bool wh
     for (Machine& machine : std::move(machines).value())
       if (!whole_word || has_word(machine.make + " " + machine.model, word)) add_new(all, std::move(machine));
   }
-  return all;
-}
-
-std::vector<Machine> Lexicon::machines_with(const std::string& word) { return machines_matching(word, true); }
-std::vector<Machine> Lexicon::machines_beginning(const std::string& word) {
-  return machines_matching(word, false);
+  return machines_.emplace(key, std::move(all)).first->second;
 }
 
 bool Lexicon::has_text_term(const std::string& text) try {

@@ -16,6 +16,13 @@
 
 namespace sheaf {
 
+// A name is a thing and, behind a comma or a word such as "at", where or which it is.
+struct NameRead {
+  std::vector<std::string> words, stems;  // one stem a word
+  std::size_t thing = 0;                  // words of the thing itself
+  const std::vector<GroupMatch>& groups;  // that its words name; the lexicon's
+};
+
 class Lexicon {
  public:
   // The libraries outlive the lexicon.
@@ -25,9 +32,14 @@ class Lexicon {
 
   const std::vector<GroupMatch>& groups_in(const std::vector<std::string>& words);
 
+  // Many entries are called the same.
+  const NameRead& read_name(const std::string& name);
+
   // Machines of which a word of make or model is this very word, or begins with it.
-  std::vector<Machine> machines_with(const std::string& word);
-  std::vector<Machine> machines_beginning(const std::string& word);
+  const std::vector<Machine>& machines_with(const std::string& word) { return machines_matching(word, true); }
+  const std::vector<Machine>& machines_beginning(const std::string& word) {
+    return machines_matching(word, false);
+  }
 
   bool has_term(Prefix prefix, std::string_view body);
   // Stands in a name, a note, the glossary or a machine's name.
@@ -57,7 +69,7 @@ class Lexicon {
 
  private:
   const std::vector<WordsBeginningPtr>& group_words(const std::string& stem);  // of each library that has any
-  std::vector<Machine> machines_matching(const std::string& word, bool whole_word);
+  const std::vector<Machine>& machines_matching(const std::string& word, bool whole_word);
   std::vector<std::string> numbers(std::string_view beginning, std::string_view pattern, std::size_t limit);
   bool has_text_term(const std::string& text);
   bool is_spelling(const std::string& word);
@@ -73,6 +85,8 @@ class Lexicon {
   std::vector<Library*> libraries_;
   std::map<std::string, std::vector<WordsBeginningPtr>, std::less<>> group_words_;
   std::map<std::vector<std::string>, std::vector<GroupMatch>> groups_;
+  std::map<std::string, NameRead> names_;
+  std::map<std::pair<std::string, bool>, std::vector<Machine>> machines_;  // by word, whole or begun
   std::optional<Failure> failure_;
 };
 

@@ -23,7 +23,7 @@ bool take_machine_of_chain(QuestionReading& reading, Searcher& searcher) {
   const Hits chains = searcher.search(of_chain, {});
   if (!chains.total_is_exact || chains.total != chains.hits.size()) return false;  // others may have one too
   for (const auto& hit : chains.hits)
-    for (const auto& fit : is_described(*size, hit.entry) ? hit.entry.fits : std::vector<FitRecord>{})
+    for (const auto& fit : is_described(*size, *hit.entry) ? hit.entry->fits : std::vector<FitRecord>{})
       if (std::ranges::none_of(machines, [&](const Machine& machine) {
             return machine.make == fit.make && machine.model == fit.model;
           }))

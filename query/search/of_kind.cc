@@ -28,7 +28,7 @@ Result<std::vector<EntryRecord>> entries_with(Library& library, const std::strin
   for (const EntryId id : *ids) {
     auto entry = library.entry_by_id(id);
     if (!entry) return entry.failure();
-    entries.push_back(**entry);
+    entries.push_back(*entry->entry);
   }
   return entries;
 }

@@ -52,7 +52,7 @@ Result<SizedEntries> entries_matching(Library& library, const std::vector<Query>
     if (found.entries.size() == limit) break;
     auto entry = library.entry_by_id(id);
     if (!entry) return entry.failure();
-    found.entries.push_back(**entry);
+    found.entries.push_back(*entry->entry);
   }
   return found;
 }

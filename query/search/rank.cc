@@ -202,16 +202,10 @@ bool Ranker::is_asked(const std::string& word, const std::string& stem) const {
   return stems_.contains(stem) || is_noise(word);
 }
 
-const NameRead& Ranker::name_of(const std::string& text) {
-  const auto known = names_.find(text);
-  return known != names_.end() ? known->second
-                               : names_.emplace(text, read_name(text, lexicon_)).first->second;
-}
-
 Ranker::Names Ranker::names_of(const EntryRecord& entry) {
-  Names names = {&name_of(entry.name)};
+  Names names = {&lexicon_.read_name(entry.name)};
   for (const auto& field : entry.fields)
-    if (field.key == "also") names.push_back(&name_of(field.text));
+    if (field.key == "also") names.push_back(&lexicon_.read_name(field.text));
   return names;
 }
 
@@ -266,7 +260,7 @@ double Ranker::cost_of_absent_parts(const EntryRecord& entry, const SheetRecord&
                                     Context& context) {
   for (const auto& field : entry.fields)
     if (field.key == "load")
-      names.push_back(&name_of(field.text));  // "rider alone" tells two pressures apart
+      names.push_back(&lexicon_.read_name(field.text));  // "rider alone" tells two pressures apart
   double sum = 0;
   bool names_one = false, lacks_one = false;  // of the parts that are known by their name alone
   bool names_any = false;

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "query/search/context.h"
 #include "query/search/lexicon.h"
-#include "query/search/name_read.h"
 #include "query/search/reading.h"
 
 namespace sheaf {
@@ -36,7 +36,6 @@ class Ranker {
 
   using Names = std::vector<const NameRead*>;  // its name, then those it has also
 
-  const NameRead& name_of(const std::string& text);
   Names names_of(const EntryRecord& entry);
   double cost_of_name(const NameRead& name, const EntryRecord& entry, Context& context) const;
   double cost_of_absent_parts(const EntryRecord& entry, const SheetRecord& sheet, Names names,
@@ -59,18 +58,17 @@ class Ranker {
   const QuestionReading& reading_;
   Lexicon& lexicon_;
   bool asks_least_or_most_ = false;
-  bool asks_bound_ = false;                // "min", "max"
-  bool asks_oil_ = false;                  // and no seal of it
-  bool asks_of_fluid_ = false;             // a level, a volume
-  int aspects_absent_ = 0;                 // of the entry that is ranked
-  bool names_some_ = true;                 // the same
-  double share_of_name_ = 1;               // how much the words of a name matter beside a size or a number
-  Stems stems_;                            // of all words asked
-  std::set<std::string> groups_;           // that the question names
-  std::set<std::string> kinds_;            // that the parts asked for are of: "fork seal" is a seal
-  std::set<std::string> assemblies_;       // that a word of a part's name names: "swing arm" of its pivot
-  std::map<std::string, NameRead> names_;  // by their texts: many entries are called the same
-  std::vector<std::string> side_hints_;    // sides within the names of parts: "top" of "shock top bolt"
+  bool asks_bound_ = false;              // "min", "max"
+  bool asks_oil_ = false;                // and no seal of it
+  bool asks_of_fluid_ = false;           // a level, a volume
+  int aspects_absent_ = 0;               // of the entry that is ranked
+  bool names_some_ = true;               // the same
+  double share_of_name_ = 1;             // how much the words of a name matter beside a size or a number
+  Stems stems_;                          // of all words asked
+  std::set<std::string> groups_;         // that the question names
+  std::set<std::string> kinds_;          // that the parts asked for are of: "fork seal" is a seal
+  std::set<std::string> assemblies_;     // that a word of a part's name names: "swing arm" of its pivot
+  std::vector<std::string> side_hints_;  // sides within the names of parts: "top" of "shock top bolt"
 };
 
 }  // namespace sheaf

@@ -105,6 +105,7 @@ struct QuestionReading {
   std::vector<std::string> left_out;    // words that say nothing here
   bool is_spoken = false;               // typed as one speaks, in a sentence
   std::vector<std::string> doubts;      // sentences: what could also have been meant
+  std::vector<std::string> unstated;    // figures that the answer does not state
 
   bool asks(std::string_view figure) const;
   bool names_nothing() const;    // nothing that an entry could be found by

@@ -36,7 +36,7 @@ double asked(const Evidence& evidence, Said said) {
 // "how many kilos": of what nobody weighs there is none, where something else is weighed.
 void rule_out_unstated(Entries& entries, const QuestionReading& reading) {
   const auto units = units_that_tell(reading);
-  const auto is_stated = [&](const Weighed& each) { return states_some(each.hit.entry, units); };
+  const auto is_stated = [&](const Weighed& each) { return states_some(*each.hit.entry, units); };
   if (std::ranges::any_of(entries, is_stated)) keep(entries, is_stated);
 }
 
@@ -44,7 +44,7 @@ void rule_out_unstated(Entries& entries, const QuestionReading& reading) {
 void rule_out_steps(Entries& entries, const QuestionReading& reading) {
   if (reading.figures.empty() || reading.asks("step") || reading.asks("order") || reading.asks("pattern"))
     return;
-  keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "step"; });
+  keep(entries, [](const Weighed& each) { return each.hit.entry->kind != "step"; });
 }
 
 // "muleback 450": a bare number of three digits that is no measure of the entry may be the model of another
@@ -54,7 +54,7 @@ void rule_out_of_model(Entries& entries, const QuestionReading& reading) {
     return length.bare && length.typed.size() >= 3 && is_digits(length.typed);
   };
   if (std::ranges::none_of(reading.lengths, may_be_model)) return;
-  keep(entries, [&](const Weighed& each) { return meet_measures(each.hit.entry, reading).meets; });
+  keep(entries, [&](const Weighed& each) { return meet_measures(*each.hit.entry, reading).meets; });
 }
 
 // "rear psi two up": what has nothing of what was named is none, whatever is measured of it.
@@ -96,7 +96,7 @@ void rule_out_seals_of_oil(Entries& entries, const QuestionReading& reading) {
     });
   };
   if (asks("oil") && !asks("seal"))
-    keep(entries, [](const Weighed& each) { return each.hit.entry.kind != "seal"; });
+    keep(entries, [](const Weighed& each) { return each.hit.entry->kind != "seal"; });
 }
 
 // "clutch fluid, can I use dot 4": the brake's has the code, and is not what was named, where another is.
@@ -117,12 +117,12 @@ void rule_out_rows(Entries& entries, const QuestionReading& reading) {
   if (reading.machines.empty() ||
       (reading.sides.empty() && std::ranges::none_of(reading.parts, names_a_part)))
     return;
-  keep(entries, [](const Weighed& each) { return !each.hit.entry.fits.empty(); });
+  keep(entries, [](const Weighed& each) { return !each.hit.entry->fits.empty(); });
 }
 
 // "gear rod lh locknut": those with such a thread, if any has.
 void rule_out_other_hand(Entries& entries, const QuestionReading& reading) {
-  const auto has_it = [&](const Weighed& each) { return has_hand(each.hit.entry, reading.hand); };
+  const auto has_it = [&](const Weighed& each) { return has_hand(*each.hit.entry, reading.hand); };
   if (reading.hand == "left" && std::ranges::any_of(entries, has_it)) keep(entries, has_it);
 }
 
@@ -136,9 +136,9 @@ void rule_out_otherwise_designated(Entries& entries, const QuestionReading& read
            (field.key == "bearing" && !reading.bearings.empty());
   };
   keep(entries, [&](const Weighed& each) {
-    const bool is_row = each.hit.entry.fits.empty();
+    const bool is_row = each.hit.entry->fits.empty();
     return each.evidence.designations[0] > 0 ||
-           !(is_row || std::ranges::any_of(each.hit.entry.fields, states_other));
+           !(is_row || std::ranges::any_of(each.hit.entry->fields, states_other));
   });
 }
 
@@ -150,7 +150,7 @@ void rule_out_other_loads(Entries& entries, const QuestionReading& reading, Lexi
     std::ranges::copy_if(part.groups, std::back_inserter(asked), is_load);
   if (asked.empty()) return;
   keep(entries, [&](const Weighed& each) {
-    return std::ranges::all_of(each.hit.entry.fields, [&](const FieldRecord& field) {
+    return std::ranges::all_of(each.hit.entry->fields, [&](const FieldRecord& field) {
       if (field.key != "load") return true;
       const auto is_asked = [&](const GroupMatch& match) {
         return std::ranges::find(asked, match.group) != asked.end();
@@ -169,7 +169,7 @@ void rule_out_excluded(Entries& entries, const QuestionReading& reading) {
                             [&](const PartAsked& part) { return std::ranges::any_of(part.words, has_stem); }))
       continue;
     keep(entries, [&](const Weighed& each) {
-      return std::ranges::none_of(words_of(fold(each.hit.entry.name)), has_stem);
+      return std::ranges::none_of(words_of(fold(each.hit.entry->name)), has_stem);
     });
   }
 }
@@ -181,7 +181,7 @@ void rule_out_of_other_name(Entries& entries, const QuestionReading& reading, Le
     return;
   const PartAsked& part = reading.parts.front();
   keep(entries, [&](const Weighed& each) {
-    const auto words = words_of(fold(each.hit.entry.name));
+    const auto words = words_of(fold(each.hit.entry->name));
     const auto holds = [&](const std::string& asked) {
       return std::ranges::any_of(words,
                                  [&](const std::string& word) { return stem_of(word) == stem_of(asked); });
@@ -207,7 +207,7 @@ void rule_out_other_run_out(Entries& entries, const QuestionReading& reading, Le
     const auto other = asked == run_outs[0] ? run_outs[1] : run_outs[0];
     if (!asks(asked) || asks(other)) continue;
     keep(entries, [&](const Weighed& each) {
-      return std::ranges::none_of(lexicon.groups_in(words_of(fold(each.hit.entry.name))),
+      return std::ranges::none_of(lexicon.groups_in(words_of(fold(each.hit.entry->name))),
                                   [&](const GroupMatch& match) { return match.group == other; });
     });
   }
@@ -219,17 +219,17 @@ void rule_out_otherwise_numbered(Entries& entries, const QuestionReading& readin
     for (const auto& word : part.words) {
       if (part.words.size() == 1) continue;  // of a letter, or of a range
       if (!is_digits(word)) continue;
-      const auto is_called_so = [&](const Weighed& each) { return is_called(each.hit.entry, word); };
+      const auto is_called_so = [&](const Weighed& each) { return is_called(*each.hit.entry, word); };
       if (std::ranges::any_of(entries, is_called_so))
         keep(entries, is_called_so);
       else
-        keep(entries, [](const Weighed& each) { return !is_numbered(each.hit.entry); });
+        keep(entries, [](const Weighed& each) { return !is_numbered(*each.hit.entry); });
     }
 }
 
 // "run-out of the rear axle": that of the rim is none.
 void rule_out_beside_axle(Entries& entries, const QuestionReading& reading) {
-  keep(entries, [&](const Weighed& each) { return !measures_beside_axle(each.hit.entry, reading); });
+  keep(entries, [&](const Weighed& each) { return !measures_beside_axle(*each.hit.entry, reading); });
 }
 
 // "upper yoke pinch bolts", of a machine that states those of the lower yoke alone: they are none.
@@ -239,7 +239,7 @@ void rule_out_other_side(Entries& entries, const QuestionReading& reading) {
       const std::string side(side_said(word)), other(opposite_of(side));
       if (other.empty() || part.is_context) continue;
       keep(entries, [&](const Weighed& each) {
-        const EntryRecord& entry = each.hit.entry;
+        const EntryRecord& entry = *each.hit.entry;
         return is_called(entry, side) || is_called(entry, word) || !is_called(entry, other);
       });
     }

@@ -23,18 +23,6 @@ bool comes_before(const Hit& left, const Hit& right) {
   return std::tie(left.cost, left.library, left.id) < std::tie(right.cost, right.library, right.id);
 }
 
-// Hits are large, so that each is moved once.
-std::vector<Hit> best_first(std::vector<Hit> hits) {
-  std::vector<Hit*> order;
-  for (auto& hit : hits) order.push_back(&hit);
-  std::ranges::stable_sort(order,
-                           [](const Hit* left, const Hit* right) { return comes_before(*left, *right); });
-  std::vector<Hit> sorted;
-  sorted.reserve(hits.size());
-  for (Hit* hit : order) sorted.push_back(std::move(*hit));
-  return sorted;
-}
-
 // What the index brought must really be what was asked.
 bool fits(const EntryRecord& entry, const QuestionReading& reading, const Demand& demand) {
   if (demand.machine && !fits_machine(entry, reading, demand.year)) return false;
@@ -58,18 +46,18 @@ void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading)
     });
   };
   const bool of_part = asks(of_parts);
-  if (of_part || asks(of_all)) std::erase_if(hits, [](const Hit& hit) { return hit.entry.kind == "step"; });
+  if (of_part || asks(of_all)) std::erase_if(hits, [](const Hit& hit) { return hit.entry->kind == "step"; });
   if (of_part)
     std::erase_if(hits,
-                  [](const Hit& hit) { return hit.entry.kind == "fastener" && hit.aspects_absent > 0; });
+                  [](const Hit& hit) { return hit.entry->kind == "fastener" && hit.aspects_absent > 0; });
 }
 
 // "fork level": the length of its spring is none.
 void leave_out_without_level(std::vector<Hit>& hits, const QuestionReading& reading) {
   if (!reading.asks("level")) return;
   const auto is_other = [](const Hit& hit) {
-    return is_measure(hit.entry.kind) && !is_called(hit.entry, "level") && !is_called(hit.entry, "height") &&
-           !is_called(hit.entry, "gap");
+    return is_measure(hit.entry->kind) && !is_called(*hit.entry, "level") && !is_called(*hit.entry, "height") &&
+           !is_called(*hit.entry, "gap");
   };
   std::erase_if(hits, is_other);
 }
@@ -80,7 +68,7 @@ void leave_out_otherwise_measured(std::vector<Hit>& hits, const QuestionReading&
     const auto dimension = dimension_of_figure(figure);
     if (!dimension) continue;
     std::erase_if(
-        hits, [&](const Hit& hit) { return is_measure(hit.entry.kind) && !states(hit.entry, *dimension); });
+        hits, [&](const Hit& hit) { return is_measure(hit.entry->kind) && !states(*hit.entry, *dimension); });
   }
 }
 
@@ -89,7 +77,7 @@ void keep_stated_in_units(std::vector<Hit>& hits, const QuestionReading& reading
   if (reading.units.empty() || hits.empty()) return;
   const auto is_stated = [&](const Hit& hit) {
     return std::ranges::any_of(reading.units,
-                               [&](const Unit* unit) { return states(hit.entry, unit->dimension); });
+                               [&](const Unit* unit) { return states(*hit.entry, unit->dimension); });
   };
   const auto may_be_meant = [&](const Hit& hit) {
     return (hit.by_name || !hits.front().by_name) && is_stated(hit);
@@ -115,12 +103,10 @@ void answer_with(Findings& findings, std::vector<Hit> hits) {
 
 Candidates Searcher::candidates(std::size_t library, const QuestionReading& reading,
                                 const Demand& demand) try {
-  const auto& database = index_of(*lexicon_.libraries()[library]).database();
-  const Plan plan =
-      plan_query(reading, demand, terms_of(library), sizes_.try_emplace(library, database).first->second);
-  const auto key = std::pair(library, plan.all.serialise());
-  if (const auto known = candidates_.find(key); known != candidates_.end()) return known->second;
-  return candidates_.emplace(key, candidates_for(plan, database, most_)).first->second;
+  Index& index = index_of(*lexicon_.libraries()[library]);
+  const Plan plan = plan_query(reading, demand, terms_of(library),
+                               sizes_.try_emplace(library, index.database()).first->second);
+  return candidates_for(plan, index, most_);
 } catch (const Xapian::Error& error) {
   fail(library, error);
   return {};
@@ -135,21 +121,11 @@ void Searcher::fail(std::size_t library, const Xapian::Error& error) {
                      error.get_msg() + "); sheaf about --verify says more"};
 }
 
-EntryPtr Searcher::entry_of(std::size_t library, EntryId id) {
+EntryOnSheet Searcher::entry_of(std::size_t library, EntryId id) {
   auto entry = lexicon_.libraries()[library]->entry_by_id(id);
-  if (entry) return *entry;
+  if (entry) return std::move(entry).value();
   failure_ = entry.failure();
-  return nullptr;
-}
-
-std::optional<SheetRecord> Searcher::sheet_of(std::size_t library, const EntryRecord& entry) {
-  const std::string name = entry.address.substr(0, entry.address.find('/'));
-  auto sheets = lexicon_.libraries()[library]->sheet_without_entries(name);
-  if (!sheets) {
-    failure_ = sheets.failure();
-    return std::nullopt;
-  }
-  return sheets->empty() ? SheetRecord{} : std::move(std::move(sheets).value().front());
+  return {};
 }
 
 // Of many that match, those not read cannot come before as many as are shown of which each is as good as the
@@ -161,17 +137,15 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
   for (const EntryId id : candidates.ids) {
     if (candidates.unread > 0 && good == enough_) break;
     ++number;
-    const EntryPtr entry = entry_of(library, id);
+    const auto [entry, sheet] = entry_of(library, id);
     if (!entry) break;
     auto meeting = meet_measures(*entry, reading);
     const bool measured = demand.sizes_exact ? meeting.meets : meeting.is_near;
     if (!measured || !fits(*entry, reading, demand)) continue;
-    auto sheet = sheet_of(library, *entry);
-    if (!sheet) break;
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
-    into.hits.push_back({id, library, *entry, std::move(*sheet), cost, rank.by_name, rank.names_some,
+    into.hits.push_back({id, library, entry, sheet, cost, rank.by_name, rank.names_some,
                          rank.aspects_absent, std::move(meeting.differs)});
   }
   return number;
@@ -186,11 +160,11 @@ Hits Searcher::search(const QuestionReading& reading, const Demand& demand) {
     if (each.unread > 0) found.total_is_exact = false;  // those not read were not tested
   }
   charge_aspects(found.hits);
-  found.hits = best_first(std::move(found.hits));
+  std::ranges::stable_sort(found.hits, comes_before);
   leave_out_shapeless(found.hits, reading);
   if (demand.figures) leave_out_otherwise_measured(found.hits, reading);
   if (demand.figures) leave_out_without_level(found.hits, reading);
-  std::erase_if(found.hits, [&](const Hit& hit) { return measures_beside_axle(hit.entry, reading); });
+  std::erase_if(found.hits, [&](const Hit& hit) { return measures_beside_axle(*hit.entry, reading); });
   keep_stated_in_units(found.hits, reading);
   found.total += found.hits.size();
   return found;
@@ -200,12 +174,10 @@ std::vector<Hit> Searcher::holding_some(const QuestionReading& reading) {
   std::vector<Hit> hits;
   for (std::size_t library = 0; library < lexicon_.libraries().size() && !failure_; ++library) {
     for (const EntryId id : ids_holding_some(library, reading)) {
-      const EntryPtr entry = entry_of(library, id);
+      const auto [entry, sheet] = entry_of(library, id);
       if (!entry) break;
       if (!reading.machines.empty() && !fits_machine(*entry, reading, true)) continue;
-      auto sheet = sheet_of(library, *entry);
-      if (!sheet) break;
-      hits.push_back({.id = id, .library = library, .entry = *entry, .sheet = std::move(*sheet)});
+      hits.push_back({.id = id, .library = library, .entry = entry, .sheet = sheet});
     }
   }
   return hits;
@@ -226,18 +198,20 @@ std::vector<EntryId> Searcher::ids_holding_some(std::size_t library, const Quest
 std::vector<Hit> Searcher::entries_at(const Hit& like, const std::string& address,
                                       const QuestionReading& reading) {
   std::vector<Hit> hits;
-  auto entries = lexicon_.libraries()[like.library]->entries_at(address);
-  if (!entries) {
-    failure_ = entries.failure();
+  auto& library = *lexicon_.libraries()[like.library];
+  auto entries = library.entries_at(address);
+  auto sheets = library.sheet_without_entries(address.substr(0, address.find('/')));
+  if (!entries || !sheets) {
+    failure_ = entries ? sheets.failure() : entries.failure();
     return hits;
   }
+  if (sheets->empty()) return hits;
+  const auto sheet = std::make_shared<const SheetRecord>(std::move(sheets->front()));
   for (auto& entry : *entries) {
     if (!reading.machines.empty() && !fits_machine(entry, reading, true)) continue;
-    auto sheet = sheet_of(like.library, entry);
-    if (!sheet) break;
     hits.push_back(like);
-    hits.back().entry = std::move(entry);
-    hits.back().sheet = std::move(*sheet);
+    hits.back().entry = std::make_shared<const EntryRecord>(std::move(entry));
+    hits.back().sheet = sheet;
     hits.back().differs.clear();
   }
   return hits;

@@ -56,16 +56,13 @@ class Searcher {
   KnownTerms& terms_of(std::size_t library);
   void fail(std::size_t library, const Xapian::Error& error);
   // None where it cannot be read.
-  EntryPtr entry_of(std::size_t library, EntryId id);
-  std::optional<SheetRecord> sheet_of(std::size_t library, const EntryRecord& entry);
+  EntryOnSheet entry_of(std::size_t library, EntryId id);
 
   Lexicon& lexicon_;
   std::size_t most_, enough_;
   std::optional<Failure> failure_;
   std::map<std::size_t, KnownTerms> terms_;  // by library
   std::map<std::size_t, SizeTerms> sizes_;   // by library
-  // By library and question of the index, which many a demand has in common.
-  std::map<std::pair<std::size_t, std::string>, Candidates> candidates_;
 };
 
 // Makes all of these the answers, and nothing near.

@@ -25,20 +25,20 @@ using BestByMachine = std::map<std::string, double>;
 BestByMachine best_by_machine(const std::vector<Hit>& hits) {
   BestByMachine best;
   for (const auto& hit : hits)
-    for (const auto& fit : hit.entry.fits) best.try_emplace(machine_body(fit.make, fit.model), hit.cost);
+    for (const auto& fit : hit.entry->fits) best.try_emplace(machine_body(fit.make, fit.model), hit.cost);
   return best;
 }
 
 bool is_best_of_a_machine(const Hit& hit, const BestByMachine& best) {
-  return std::ranges::any_of(hit.entry.fits, [&](const FitRecord& fit) {
+  return std::ranges::any_of(hit.entry->fits, [&](const FitRecord& fit) {
     return hit.cost <= best.at(machine_body(fit.make, fit.model)) + as_good;
   });
 }
 
 // One measure picks many rows of a table; beside the parts of machines none of them is of use.
 bool is_row_beside_parts(const Hit& hit, const Findings& findings) {
-  return hit.entry.fits.empty() && !findings.reading.lengths.empty() &&
-         !findings.answers.front().entry.fits.empty();
+  return hit.entry->fits.empty() && !findings.reading.lengths.empty() &&
+         !findings.answers.front().entry->fits.empty();
 }
 
 // "rear tyre pressure": of the rider alone and of two, where nobody said which.
@@ -61,8 +61,8 @@ bool differs_in_load(const EntryRecord& left, const EntryRecord& right, const Qu
 
 // "rebound": of the fork and of the shock. The one says its place in its name, the other does not need to.
 bool differs_in_place(const Hit& hit, const Hit& best) {
-  const double named_after_place = hit.entry.kind == "setting" ? 2 : 1;  // a damper has all of them
-  return hit.cost <= best.cost + named_after_place && hit.sheet.assembly != best.sheet.assembly;
+  const double named_after_place = hit.entry->kind == "setting" ? 2 : 1;  // a damper has all of them
+  return hit.cost <= best.cost + named_after_place && hit.sheet->assembly != best.sheet->assembly;
 }
 
 // "upper yoke pinch bolts", "lower yoke pinch bolts": nobody said which.
@@ -91,22 +91,22 @@ bool wants_several(const QuestionReading& reading) {
 // another of its kind on the same sheet, which is called that and more, may as well be meant. So may all that
 // have the size.
 bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& reading) {
-  if (!hit.by_name || hit.entry.kind != best.entry.kind || reading.parts.empty()) return false;
-  if (!reading.sizes.empty()) return !hit.entry.fits.empty() && hit.differs.empty();
-  if (differs_in_load(hit.entry, best.entry, reading)) return true;
-  const bool are_settings = hit.entry.kind == "setting" && hit.sheet.name != best.sheet.name;
+  if (!hit.by_name || hit.entry->kind != best.entry->kind || reading.parts.empty()) return false;
+  if (!reading.sizes.empty()) return !hit.entry->fits.empty() && hit.differs.empty();
+  if (differs_in_load(*hit.entry, *best.entry, reading)) return true;
+  const bool are_settings = hit.entry->kind == "setting" && hit.sheet->name != best.sheet->name;
   if (are_settings && differs_in_place(hit, best)) return true;  // "rebound clicks"
-  if (hit.sheet.name == best.sheet.name && reading.sides.empty() &&
-      differ_in_side(hit.entry, best.entry, reading))
+  if (hit.sheet->name == best.sheet->name && reading.sides.empty() &&
+      differ_in_side(*hit.entry, *best.entry, reading))
     return true;
-  if (hit.sheet.name != best.sheet.name && !differs_in_place(hit, best)) return false;
+  if (hit.sheet->name != best.sheet->name && !differs_in_place(hit, best)) return false;
   if (hit.cost > best.cost + called_more) return false;
   std::set<std::string> asked(reading.sides.begin(), reading.sides.end());
   for (const auto& part : reading.parts)
     if (!part.groups.empty() ||
         !(part.is_aspect || is_ordinary(part.words.front())))  // "what do I do the oil drain plug up to"
       for (const auto& word : part.words) asked.insert(stem_of(word));
-  const auto called = stems_of_name(hit.entry), best_called = stems_of_name(best.entry);
+  const auto called = stems_of_name(*hit.entry), best_called = stems_of_name(*best.entry);
   const auto holds_all = [](const std::set<std::string>& all, const std::set<std::string>& some) {
     return std::includes(all.begin(), all.end(), some.begin(), some.end());
   };
@@ -120,7 +120,7 @@ bool is_as_likely(const Hit& hit, const Hit& best, const QuestionReading& readin
 bool holds_all_alone(const std::vector<Hit>& hits, const QuestionReading& reading) {
   constexpr std::size_t many = 3;
   return hits.size() == 1 && hits.front().names_some && !hits.front().by_name &&
-         hits.front().entry.kind != "tool" && reading.parts.size() >= many;
+         hits.front().entry->kind != "tool" && reading.parts.size() >= many;
 }
 
 }  // namespace
@@ -143,8 +143,8 @@ void split(Findings& findings, std::vector<Hit> hits, std::size_t most_answers) 
     const bool almost =
         open_machine && hit.cost <= best + called_almost_so && is_best_of_a_machine(hit, of_machines);
     const bool is_row_of_any =
-        hit.entry.fits.empty() && !first.entry.fits.empty() && !findings.reading.machines.empty();
-    const bool is_other = open_machine && is_other_fastener(hit.entry, first.entry, findings.reading);
+        hit.entry->fits.empty() && !first.entry->fits.empty() && !findings.reading.machines.empty();
+    const bool is_other = open_machine && is_other_fastener(*hit.entry, *first.entry, findings.reading);
     const bool is_answer = !is_row_of_any && !is_other &&
                            (hit.cost <= limit || almost || is_as_likely(hit, first, findings.reading));
     if (is_answer) {

@@ -27,18 +27,18 @@ bool are_twins(const Hit& left, const Hit& right, const QuestionReading& reading
     std::erase_if(words, [](const std::string& word) { return !opposite_of(word).empty(); });
     return words;
   };
-  const auto end_of = [](const Hit& hit) { return end_of_assembly(hit.sheet.assembly); };
+  const auto end_of = [](const Hit& hit) { return end_of_assembly(hit.sheet->assembly); };
   const bool of_both_ends = !end_of(left).empty() && opposite_of(end_of(left)) == end_of(right);
-  const bool are_as_numbered = left.entry.kind == right.entry.kind && left.library == right.library &&
-                               without_end(left.sheet.assembly) == without_end(right.sheet.assembly);
+  const bool are_as_numbered = left.entry->kind == right.entry->kind && left.library == right.library &&
+                               without_end(left.sheet->assembly) == without_end(right.sheet->assembly);
   const auto fits_too = [&](const FitRecord& fit) {
-    return std::ranges::any_of(right.entry.fits, [&](const FitRecord& other) {
+    return std::ranges::any_of(right.entry->fits, [&](const FitRecord& other) {
       return other.make == fit.make && other.model == fit.model;
     });
   };
-  if (std::ranges::none_of(left.entry.fits, fits_too)) return false;
+  if (std::ranges::none_of(left.entry->fits, fits_too)) return false;
   return reading.sides.empty() && of_both_ends && are_as_numbered &&
-         without_sides(left.entry.name) == without_sides(right.entry.name);
+         without_sides(left.entry->name) == without_sides(right.entry->name);
 }
 
 template <typename Counts>
@@ -71,7 +71,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
     };
     for (auto& hit : searcher.search(designations_of(reading), {}).hits) {
       having.emplace(hit.library, hit.id);
-      if (!hit.entry.fits.empty() && !is_among(hit) && hits.size() < most_designated)
+      if (!hit.entry->fits.empty() && !is_among(hit) && hits.size() < most_designated)
         hits.push_back(std::move(hit));
     }
   }
@@ -80,7 +80,7 @@ Weighing weigh(const QuestionReading& reading, Searcher& searcher, Lexicon& lexi
   weighing.none = sum(weighing.doubt, doubt_weights);
   double most = weighing.none;
   for (auto& hit : hits) {
-    if (witness.is_opposite(hit) || !hit.entry.withdrawn.empty()) continue;
+    if (witness.is_opposite(hit) || !hit.entry->withdrawn.empty()) continue;
     const Evidence evidence = witness.of(hit);
     weighing.entries.push_back({std::move(hit), evidence, sum(evidence, evidence_weights)});
     most = std::max(most, weighing.entries.back().chance);

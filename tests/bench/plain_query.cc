@@ -25,7 +25,7 @@ int main(int count, char** words) {
   enquire.set_query(Xapian::Query(Xapian::Query::OP_AND, all.begin(), all.end()));
   const Xapian::MSet found = enquire.get_mset(0, 10);
   for (auto hit = found.begin(); hit != found.end(); ++hit)
-    if (const auto entry = library.entry_by_id(*hit)) std::printf("%s\n", (*entry)->address.c_str());
+    if (const auto entry = library.entry_by_id(*hit)) std::printf("%s\n", entry->entry->address.c_str());
   std::fflush(stdout);
   ::_exit(0);
 }

@@ -13,8 +13,8 @@
 namespace {
 
 bool is_of_a_machine_named(const sheaf::Hit& hit, const sheaf::QuestionReading& reading) {
-  if (reading.machines.empty() || hit.entry.fits.empty()) return true;
-  return std::ranges::any_of(hit.entry.fits, [&](const sheaf::FitRecord& fit) {
+  if (reading.machines.empty() || hit.entry->fits.empty()) return true;
+  return std::ranges::any_of(hit.entry->fits, [&](const sheaf::FitRecord& fit) {
     return std::ranges::any_of(reading.machines, [&](const sheaf::Machine& machine) {
       return machine.make == fit.make && machine.model == fit.model;
     });

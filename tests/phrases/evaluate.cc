@@ -57,9 +57,11 @@ std::size_t rank_of(const Phrase& phrase, const Reply& reply) {
       if (says(figure, phrase.converts)) return 1;
     return 0;
   }
-  if (phrase.near)
-    return reply.answers.empty() && !reply.near.empty() && matches_any(reply.near.front(), phrase.wanted) ? 1
-                                                                                                          : 0;
+  if (phrase.near) {
+    if (!reply.answers.empty())
+      return says_none(reply) && matches_any(reply.answers.front().address, phrase.wanted);
+    return !reply.near.empty() && matches_any(reply.near.front(), phrase.wanted) ? 1 : 0;
+  }
   if (phrase.which) return reply.answers.size() > 1 && all_wanted(phrase, reply) ? 1 : 0;
   for (std::size_t i = 0; i < reply.answers.size() && i < 10; ++i)
     if (matches_any(reply.answers[i].address, phrase.wanted)) return i + 1;
@@ -80,7 +82,7 @@ bool fits(const Given& given, const Phrase& phrase) {
 // An answer that looks right and is not.
 bool is_wrong(const Phrase& phrase, const Reply& reply) {
   if (phrase.nothing) return !says_none(reply);
-  if (!reply.answers.empty() && phrase.near) return true;
+  if (phrase.near && !says_none(reply)) return true;
   for (const auto& given : reply.answers)
     if (!fits(given, phrase) || matches_any(given.address, phrase.unwanted)) return true;
   if (phrase.which) return reply.answers.size() == 1;

@@ -34,7 +34,7 @@ void print(const phrases::Phrase& phrase, const sheaf::Weighing& weighing) {
             << ' ' << phrase.question << "\nnone";
   print_counts(weighing.doubt);
   for (const auto& each : weighing.entries) {
-    const std::string& address = each.hit.entry.address;
+    const std::string& address = each.hit.entry->address;
     std::cout << "entry " << (!none && phrases::matches_any(address, phrase.wanted) ? 1 : 0) << ' '
               << address;
     print_counts(each.evidence);

@@ -57,7 +57,7 @@ TEST_CASE("entries come in their order, each with its number and its sheet") {
   const auto fault =
       made.library.for_each_entry([&](EntryId id, const EntryRecord& entry, const SheetRecord& sheet) {
         CHECK(id == read.size() + 1);
-        CHECK(**made.library.entry_by_id(id) == entry);
+        CHECK(*made.library.entry_by_id(id)->entry == entry);
         CHECK(sheet.entries.empty());
         read.push_back(sheet.title + entry.address + entry.variant);
         return true;

@@ -30,7 +30,7 @@ using Addresses = std::vector<std::string>;
 
 Addresses addresses(const std::vector<Hit>& hits) {
   Addresses all;
-  for (const auto& hit : hits) all.push_back(hit.entry.address);
+  for (const auto& hit : hits) all.push_back(hit.entry->address);
   return all;
 }
 
@@ -110,7 +110,7 @@ TEST_CASE("near is never equal") {
   const auto found = ask("41.3x54x11");
   CHECK(found.answers.empty());
   REQUIRE(found.why_near == Near::other_sizes);
-  CHECK(found.near.front().entry.address == "old-fork/seal");
+  CHECK(found.near.front().entry->address == "old-fork/seal");
   CHECK(found.near.front().differs == "inside −0.3\u00A0mm");
 }
 
@@ -164,8 +164,8 @@ TEST_CASE("a frame number decides where a year is split") {
   CHECK(both.answers.size() == 2);
   const auto early = ask("rear pad pin muleback 2012", Filters{.frame = "HK4-000200"});
   REQUIRE(early.answers.size() == 1);
-  CHECK(early.answers.front().entry.variant == "frames HK4-000100..HK4-004999");
-  CHECK(ask("rear pad pin muleback 2012", Filters{.frame = "HK4-005000"}).answers.at(0).entry.variant ==
+  CHECK(early.answers.front().entry->variant == "frames HK4-000100..HK4-004999");
+  CHECK(ask("rear pad pin muleback 2012", Filters{.frame = "HK4-005000"}).answers.at(0).entry->variant ==
         "frames HK4-005000..");
   CHECK(ask("rear pad pin muleback 2012", Filters{.frame = "HK5-000200"}).answers.empty());
 }
