@@ -170,7 +170,11 @@ void add_drive(Collector& to, const Drive& drive) {
 void add_size(Collector& to, const Size& size) {
   to.filter(Prefix::size, size_key(size));
   to.filter(Prefix::any_order, any_order_body(size));
-  for (const std::string& body : dimension_bodies(size)) to.filter(Prefix::dimension, body);
+  const auto bodies = dimension_bodies(size);
+  for (std::size_t i = 0; i < bodies.size(); ++i) {
+    to.filter(Prefix::dimension, bodies[i]);
+    to.filter(Prefix::dimension_at, dimension_at_body(i, bodies[i]));
+  }
   for (int i = 0; i < size.count; ++i) to.number(size_slot + static_cast<unsigned>(i), dimension_mm(size, i));
 }
 

@@ -14,7 +14,7 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array<PrefixDeclaration, 24> prefixes = {{
+constexpr std::array<PrefixDeclaration, 25> prefixes = {{
     {Prefix::word, "", "word of the name or of another name, folded", "plug"},
     {Prefix::stem, "Z", "English stem of such a word", "Zplug"},
     {Prefix::other_stem, "XO",
@@ -36,6 +36,7 @@ constexpr std::array<PrefixDeclaration, 24> prefixes = {{
     {Prefix::size, "XZ", "size, dimensions as written", "XZ41x54x11"},
     {Prefix::any_order, "XZA", "size, dimensions from small to large", "XZA11x41x54"},
     {Prefix::dimension, "XZD", "each dimension of the size alone", "XZD41"},
+    {Prefix::dimension_at, "XZP", "the same behind its place in the size", "XZP1/41"},
     {Prefix::bearing, "XB", "basic designation of a bearing", "XB6203"},
     {Prefix::part_number, "P", "its own part number, letters and digits alone", "Phk4073220"},
     {Prefix::other_number, "XP", "number that it replaces, that replaces it, or that it has elsewhere",
@@ -137,6 +138,10 @@ std::vector<std::string> dimension_bodies(const Size& size) {
   KeyParts parts = parts_of(size);
   for (std::string& dimension : parts.dimensions) dimension += parts.unit;
   return parts.dimensions;
+}
+
+std::string dimension_at_body(std::size_t place, std::string_view body) {
+  return std::to_string(place + 1).append("/").append(body);
 }
 
 std::string figure_body(Dimension dimension, double least, double most) {

@@ -39,6 +39,7 @@ enum class Prefix : std::uint8_t {
   size,          // "XZ"  size_key: "41x54x11"
   any_order,     // "XZA" the same, dimensions from small to large: "11x41x54"
   dimension,     // "XZD" each dimension alone, in its own unit: "41", "1.5in"
+  dimension_at,  // "XZP" the same behind its place: "1/41" of an inside diameter; see dimension_at_body()
   bearing,       // "XB"  basic designation: "6203"
   part_number,   // "P"   its own number, squeezed
   other_number,  // "XP"  a number it replaces, is replaced by, or has elsewhere, squeezed
@@ -66,6 +67,7 @@ std::string machine_body(std::string_view make, std::string_view model);  // "ha
 std::string diameter_body(const Thread& thread);                          // "m8", "5/16", "#10", "g1/4"
 std::string any_order_body(const Size& size);                             // "11x41x54"
 std::vector<std::string> dimension_bodies(const Size& size);              // "41", "54", "11"; "1.5in"
+std::string dimension_at_body(std::size_t place, std::string_view body);  // of the first (0): "1/41"
 
 // All figures of a dimension that an entry states, by the step in which the least of them lies: four steps to
 // a doubling, in the SI base unit: "torque/22"; "torque/wide" if the most is beyond twice the least, or the

@@ -25,7 +25,7 @@
 
 namespace sheaf {
 
-inline constexpr std::uint32_t library_format = 4;
+inline constexpr std::uint32_t library_format = 5;
 inline constexpr std::size_t trailer_bytes = 96;
 inline constexpr std::uint64_t index_block = 8192;  // bytes, and the alignment of the index
 // In the header of the SQLite part, so that any tool can tell whose file it is: "Shea".

@@ -38,6 +38,15 @@ bool is_crowded(const Findings& findings) {
          findings.answers.front().entry->fits.empty();
 }
 
+// "seal 41 mm tube": which dimension it is, is said, so that the index brings no other.
+bool is_sized_by_place(const QuestionReading& reading) {
+  QuestionReading rest = reading;
+  std::erase_if(rest.lengths, [](const LengthAsked& length) {
+    return length.of == LengthOf::inside || length.of == LengthOf::outside;
+  });
+  return !rest.has_designation();
+}
+
 // "6203 size", "P22A o-ring size": the row itself says it, under whatever names.
 bool asks_size_of_designated(const QuestionReading& reading) {
   const bool is_designated = !reading.codes.empty() || !reading.bearings.empty() || !reading.threads.empty();
@@ -372,8 +381,8 @@ Result<Findings> find(const Request& request, Lexicon& lexicon) {
     if (!findings.shelf.empty()) return findings;
   }
   const auto& reading = findings.reading;
-  const bool is_told_apart =
-      reading.has_designation() || !reading.quantities.empty() || !reading.stages.empty();
+  const bool is_told_apart = (reading.has_designation() && !is_sized_by_place(reading)) ||
+                             !reading.quantities.empty() || !reading.stages.empty();
   const std::size_t read = std::max(is_told_apart ? candidates_read : named_read, request.limit);
   const std::size_t most = request.count_by.empty() ? read : counted_at_most;
   Searcher searcher(lexicon, most, request.count_by.empty() ? request.limit : most);

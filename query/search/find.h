@@ -35,7 +35,7 @@ struct Request {
 // An entry that was found, and what keeps it from being the answer, if anything does.
 struct Hit {
   EntryId id = 0;
-  std::size_t library = 0;  // index into Lexicon::libraries()
+  std::size_t library = 0;   // index into Lexicon::libraries()
   EntryPtr entry = {};       // of what is found there is always one,
   SheetPtr sheet = {};       // and its sheet, without entries
   double cost = 0;           // how much of its name was not asked for, and of the question it does not say

@@ -161,7 +161,8 @@ void add_near_sizes(Findings& findings, Searcher& searcher) {
       (!reading.lengths.empty() || !reading.quantities.empty()) && !reading.parts.empty();
   if (reading.sizes.empty() && !part_measured) return;
   for (auto& hit : searcher.search(reading, {.sides_stated = false, .sizes_exact = false}).hits) {
-    const bool is_row = hit.entry->fits.empty() && reading.sizes.empty();  // one measure picks many of a table
+    const bool is_row =
+        hit.entry->fits.empty() && reading.sizes.empty();  // one measure picks many of a table
     if (is_row || hit.differs.empty() || hit.cost >= worth_a_size || findings.near.size() == most_near_sizes)
       continue;
     findings.near.push_back(std::move(hit));

@@ -54,7 +54,7 @@ constexpr auto noise = std::to_array<ShortWord>({
     "machines", "mais", "mal", "man", "manual", "many", "market", "markets", "mas", "maschine",
     "maschinen", "mate", "mates", "may", "maybe", "me", "mean", "means", "mechanic", "mein", "merci",
     "mes", "met", "mets", "mettere", "metto", "mettre", "mi", "mia", "mich", "miei", "might", "mine",
-    "mio", "mir", "mis", "mit", "moi", "moin", "moment", "mon", "montar", "montare", "monter",
+    "mio", "mir", "mis", "mit", "model", "moi", "moin", "moment", "mon", "montar", "montare", "monter",
     "montieren", "moped", "mopeds", "most", "moto", "motocicleta", "motocicletta", "motocyclette",
     "motorbike", "motorbikes", "motorcycle", "motorcycles", "motorrad", "motorrader", "motorraeder",
     "motos", "much", "muessen", "mum", "muss", "mussen", "must", "my", "myself", "n", "nach", "ne",

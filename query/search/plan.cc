@@ -212,13 +212,6 @@ Query has_drive(const Drive& drive, KnownTerms& terms) {
   return any_of(any);
 }
 
-// The dimension of that place; by its term, so that few values are looked at.
-Query has_dimension_at(unsigned place, double from, double to, SizeTerms& sizes) {
-  const unsigned slot = size_slot + place;
-  return all_of({sizes.dimension(from, to), Query(Query::OP_VALUE_GE, slot, Xapian::sortable_serialise(from)),
-                 Query(Query::OP_VALUE_LE, slot, Xapian::sortable_serialise(to))});
-}
-
 Query has_near_dimensions(const Size& size, double reach, SizeTerms& sizes) {
   Queries all;
   for (int i = 0; i < size.count; ++i) {
@@ -259,9 +252,9 @@ Query has_length(const LengthAsked& length, bool of_spring, const Demand& demand
     case LengthOf::diameter:
       return sizes.diameter(from, to);
     case LengthOf::outside:
-      return has_dimension_at(1, from, to, sizes);
+      return sizes.dimension_at(1, from, to);
     case LengthOf::inside:
-      return has_dimension_at(0, from, to, sizes);
+      return sizes.dimension_at(0, from, to);
     case LengthOf::dimension:
       return sizes.dimension(from, to);
     case LengthOf::anything:

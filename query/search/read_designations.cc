@@ -191,7 +191,13 @@ bool read_size(Draft& draft, std::size_t i) {
 // Digits alone may be a model, a year or a size: they wait until the machines have been read.
 std::optional<Found<Bearing>> find_bearing(const Draft& draft, std::size_t i) {
   const bool has_suffix = draft.has_word(i + 1, "2rs") || draft.has_word(i + 1, "zz");
-  if (is_number(draft.token(i)) && !has_suffix) return std::nullopt;
+  const Token& token = draft.token(i);
+  if (is_number(token) && !has_suffix) return std::nullopt;
+  if (token.typed.ends_with('s')) {  // "two 6905s"
+    const std::string one = token.typed.substr(0, token.typed.size() - 1);
+    auto found = draft.lexicon.has_term(Prefix::bearing, one) ? bearing_at(one, Input::prompt) : std::nullopt;
+    if (found) return Found<Bearing>{std::move(found->value), found->length + 1};
+  }
   return bearing_at(draft.question.from(i), Input::prompt);
 }
 

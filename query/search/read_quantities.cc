@@ -112,6 +112,11 @@ std::pair<LengthOf, std::size_t> meaning_behind(const Draft& draft, std::size_t 
   const bool names_screw =
       draft.has_any(next, {"bolt", "bolts", "screw", "screws", "stud", "studs", "thread"});
   const bool names_head = draft.has_any(next + 1, {"head", "heads"});
+  const bool is_of_fastener = draft.says_any({"bolt", "bolts", "screw", "screws", "nut", "nuts"});
+  const bool is_head_alone = draft.has_any(next, {"head", "heads", "hd"}) &&
+                             !draft.has_any(next + 1, {"bolt", "bolts", "screw", "screws", "nut", "nuts",
+                                                       "stud", "studs", "gasket", "bearing", "bearings"});
+  if (is_of_fastener && is_head_alone) return {LengthOf::across_flats, 1};  // "pinch bolts, 10 mm head"
   if (names_screw)
     return names_head ? std::pair(LengthOf::across_flats, 2) : std::pair(LengthOf::diameter, 0);
   if (draft.has_any(next, {"inner"}) && draft.has_any(next + 1, {"tube", "tubes"}))

@@ -135,9 +135,9 @@ PartAsked free_word(Draft& draft, std::size_t i, const std::string& word) {
   return part;
 }
 
-// "S46M", "AS568": letters and digits that stand on some sheet, in its notes or its source.
+// "S50", "AS568": letters and digits that stand on some sheet, in its notes or its source.
 bool is_mark(Draft& draft, const std::string& word) {
-  constexpr std::size_t shortest = 4;
+  constexpr std::size_t shortest = 3;
   constexpr std::string_view digits = "0123456789";
   const bool has_both =
       word.find_first_of(digits) != std::string::npos && word.find_first_not_of(digits) != std::string::npos;

@@ -56,8 +56,8 @@ void leave_out_shapeless(std::vector<Hit>& hits, const QuestionReading& reading)
 void leave_out_without_level(std::vector<Hit>& hits, const QuestionReading& reading) {
   if (!reading.asks("level")) return;
   const auto is_other = [](const Hit& hit) {
-    return is_measure(hit.entry->kind) && !is_called(*hit.entry, "level") && !is_called(*hit.entry, "height") &&
-           !is_called(*hit.entry, "gap");
+    return is_measure(hit.entry->kind) && !is_called(*hit.entry, "level") &&
+           !is_called(*hit.entry, "height") && !is_called(*hit.entry, "gap");
   };
   std::erase_if(hits, is_other);
 }
@@ -145,8 +145,8 @@ std::size_t Searcher::read(std::size_t library, const Candidates& candidates, co
     const Rank rank = ranker.rank(*entry, *sheet);
     const double cost = rank.cost + meeting.cost + meeting.distance;
     if (cost <= as_good) ++good;
-    into.hits.push_back({id, library, entry, sheet, cost, rank.by_name, rank.names_some,
-                         rank.aspects_absent, std::move(meeting.differs)});
+    into.hits.push_back({id, library, entry, sheet, cost, rank.by_name, rank.names_some, rank.aspects_absent,
+                         std::move(meeting.differs)});
   }
   return number;
 }

@@ -17,7 +17,7 @@ using Query = Xapian::Query;
 
 constexpr std::size_t most_read = 5000;  // terms; an index that has more is asked by its values
 constexpr std::size_t most_asked = 100;  // terms of one question, or whole numbers that they begin with
-constexpr unsigned dimensions = 4;
+constexpr unsigned most_dimensions = 4;
 
 int whole_of(double length) { return static_cast<int>(std::clamp(length, 0.0, 1e6)); }
 
@@ -96,21 +96,19 @@ std::optional<Query> SizeTerms::within(Prefix prefix, Read* read, double from, d
 
 // Terms are walked by the whole number that they begin with, in mm and in inches. A fraction that is no
 // decimal (1/3 in) is so found by its whole size alone.
-Query SizeTerms::dimension(double from, double to) {
+std::optional<Query> SizeTerms::dimensions(Prefix prefix, const std::string& place, double from, double to) {
   std::set<int> wholes;
   for (const double unit : {1.0, mm_per_inch})
     for (int whole = whole_of(from / unit); whole <= whole_of(to / unit) && wholes.size() <= most_asked;
          ++whole)
       wholes.insert(whole);
+  if (wholes.size() > most_asked) return std::nullopt;
   std::vector<Query> any;
-  if (wholes.size() > most_asked) {
-    for (unsigned i = 0; i < dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
-    return Query(Query::OP_OR, any.begin(), any.end());
-  }
+  const std::size_t before = letters_of(prefix).size() + place.size();
   for (const int whole : wholes) {
-    const std::string start = term(Prefix::dimension, std::to_string(whole));
+    const std::string start = term(prefix, place + std::to_string(whole));
     const auto add = [&](const std::string& text) {
-      const double mm = dimension_of(std::string_view(text).substr(letters_of(Prefix::dimension).size()));
+      const double mm = dimension_of(std::string_view(text).substr(before));
       if (!(mm < from || mm > to)) any.emplace_back(text);
     };
     for (auto at = database_.allterms_begin(start); at != database_.allterms_end(start); ++at) {
@@ -121,6 +119,18 @@ Query SizeTerms::dimension(double from, double to) {
     add(start + "in");
   }
   return Query(Query::OP_OR, any.begin(), any.end());
+}
+
+Query SizeTerms::dimension(double from, double to) {
+  if (const auto query = dimensions(Prefix::dimension, "", from, to)) return *query;
+  std::vector<Query> any;
+  for (unsigned i = 0; i < most_dimensions; ++i) any.push_back(in_range(size_slot + i, from, to));
+  return Query(Query::OP_OR, any.begin(), any.end());
+}
+
+Query SizeTerms::dimension_at(unsigned place, double from, double to) {
+  return dimensions(Prefix::dimension_at, dimension_at_body(place, ""), from, to)
+      .value_or(in_range(size_slot + place, from, to));
 }
 
 Query SizeTerms::across_flats(double from, double to) {

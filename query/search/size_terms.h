@@ -22,9 +22,10 @@ class SizeTerms {
   explicit SizeTerms(const Xapian::Database& database) : database_(database) {}
 
   // What has a size of from..to mm. Each throws Xapian::Error if the index is damaged.
-  Xapian::Query dimension(double from, double to);     // some dimension of it, whatever its place
-  Xapian::Query across_flats(double from, double to);  // its drive
-  Xapian::Query diameter(double from, double to);      // its thread
+  Xapian::Query dimension(double from, double to);  // some dimension of it, whatever its place
+  Xapian::Query dimension_at(unsigned place, double from, double to);  // that dimension, the first being 0
+  Xapian::Query across_flats(double from, double to);                  // its drive
+  Xapian::Query diameter(double from, double to);                      // its thread
 
  private:
   struct Known {
@@ -32,6 +33,8 @@ class SizeTerms {
     std::string text;  // the term
   };
   using Read = std::optional<double>(std::string_view body);  // mm; none if it is no measure
+  // By the terms of that prefix whose bodies are a place, or nothing, and a dimension. None if they are too many.
+  std::optional<Xapian::Query> dimensions(Prefix prefix, const std::string& place, double from, double to);
   // None if they are too many to be asked for one by one.
   std::optional<Xapian::Query> within(Prefix prefix, Read* read, double from, double to);
   const std::vector<Known>& all(Prefix prefix, Read* read);

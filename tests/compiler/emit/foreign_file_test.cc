@@ -41,12 +41,12 @@ TEST_CASE("a library of a newer or an older format is refused, and both formats 
   bytes[format_at] = 9;
   test::write_file(path, bytes);
   CHECK(test::refusal(path) == path +
-                                   " has format 9, and this sheaf reads format 4; use the sheaf that came "
+                                   " has format 9, and this sheaf reads format 5; use the sheaf that came "
                                    "with the sheafc that wrote it");
   bytes[format_at] = 0;
   test::write_file(path, bytes);
   CHECK(test::refusal(path) == path +
-                                   " has format 0, and this sheaf reads format 4; build it again with the "
+                                   " has format 0, and this sheaf reads format 5; build it again with the "
                                    "sheafc that came with this sheaf");
 }
 

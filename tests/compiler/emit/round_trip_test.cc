@@ -140,7 +140,7 @@ TEST_CASE("the library says what it is") {
   CHECK(facts.sheets == 12);
   CHECK(facts.entries == 240);
   CHECK(facts.words == 150);
-  CHECK(facts.format == 4);
+  CHECK(facts.format == 5);
   CHECK(facts.digest == made.receipt.digest);
   CHECK(facts.digest.size() == 64);
   CHECK(facts.bytes == made.receipt.bytes);

@@ -179,6 +179,8 @@ TEST_CASE("a size is kept as written, in any order and by each dimension") {
   CHECK(seal.by(Prefix::size, "41x54x11"));
   CHECK(seal.by(Prefix::any_order, "11x41x54"));
   CHECK(seal.by(Prefix::dimension, "54"));
+  CHECK(seal.by(Prefix::dimension_at, "2/54"));
+  CHECK_FALSE(seal.by(Prefix::dimension_at, "1/54"));
   CHECK(seal.number(size_slot) == 41.0);
   CHECK(seal.number(size_slot + 2) == 11.0);
 }

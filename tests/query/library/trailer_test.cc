@@ -70,9 +70,9 @@ TEST_CASE("every flipped bit of a trailer is noticed") {
 }
 
 TEST_CASE("a newer and an older format are named, each with a way out") {
-  CHECK(message_for(beginning(), with_format(5), file_bytes) ==
-        "has format 5, and this sheaf reads format 4; use the sheaf that came with the sheafc that wrote it");
+  CHECK(message_for(beginning(), with_format(6), file_bytes) ==
+        "has format 6, and this sheaf reads format 5; use the sheaf that came with the sheafc that wrote it");
   CHECK(message_for(beginning(), with_format(0), file_bytes) ==
-        "has format 0, and this sheaf reads format 4; build it again with the sheafc that came with this "
+        "has format 0, and this sheaf reads format 5; build it again with the sheafc that came with this "
         "sheaf");
 }
