@@ -89,10 +89,29 @@ void add_field(std::vector<Measure>& measures, const FieldRecord& field, const F
     add_statement(measures, *statement, sense_of(field.key));
 }
 
+// "IT7 at 25 mm": a row that holds from over one size up to another holds all between, and the upper end.
+std::optional<Measure> span_of(const EntryRecord& entry) {
+  constexpr double nothing = 1e-9;  // metres, by which what it is over is passed
+  const auto metres_in = [&](std::string_view key) -> std::optional<double> {
+    const auto field = std::ranges::find(entry.fields, key, &FieldRecord::key);
+    if (field == entry.fields.end()) return std::nullopt;
+    const auto statement = parse_statement(field->text, Dimension::length, Input::sheet);
+    if (!statement || statement->stages.empty() || !statement->stages.front().figure.unit)
+      return std::nullopt;
+    return base_band(statement->stages.front().figure).most;
+  };
+  const auto over = metres_in("over"), to = metres_in("up-to");
+  if (!over || !to) return std::nullopt;
+  return Measure{Dimension::length, LengthOf::anything, "range", *over + nothing, *to};
+}
+
 std::vector<Measure> measures_of(const EntryRecord& entry) {
   const auto* kind = kind_named(entry.kind);
   std::vector<Measure> measures;
+  const auto span = kind ? std::nullopt : span_of(entry);
+  if (span) measures.push_back(*span);
   for (const auto& field : entry.fields) {
+    if (span && (field.key == "over" || field.key == "up-to")) continue;
     const std::size_t before = measures.size();
     add_field(measures, field, kind ? field_of(*kind, field.key) : nullptr);
     if (entry.kind == "bushing" && field.key == "length" && measures.size() > before)

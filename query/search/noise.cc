@@ -119,7 +119,7 @@ constexpr auto aspects = std::to_array<ShortWord>({
     "set", "short", "shortest", "silly", "single", "six", "small", "smallest", "snapped", "sort",
     "sostituzione", "spare", "spessore", "squeaky", "standard", "strength", "stripped", "stubborn",
     "stuck", "stupid", "style", "sustitucion", "target", "temp", "thickness", "three", "through",
-    "tiefe", "tiny", "tolerance", "total", "tre", "tres", "trois", "two", "type", "under",
+    "tiefe", "tiny", "tolerance", "total", "tre", "tres", "trois", "twin", "two", "type", "under",
     "underneath", "unit", "up", "variant", "vecchia", "vecchio", "version", "vieille", "vieja",
     "viejo", "vier", "vieux", "warm", "wechsel", "wee", "weird", "wide", "width", "wobbly", "zulassig",
     "zulassige", "zulassiger", "zwei"});

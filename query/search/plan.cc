@@ -147,13 +147,22 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words, KnownTerms
   return all_of(all);
 }
 
+std::string with_blanks(std::string group) {
+  std::ranges::replace(group, '-', ' ');
+  return group;
+}
+
 // Those words in a name; by a group that they name; or elsewhere on the sheet.
 Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups,
                  KnownTerms& terms) {
   Queries any = {has_stems(Prefix::stem, words, terms)};
   if (where == Where::name) return any;
   for (const auto& group : groups) any.push_back(terms.has(Prefix::group, group));
-  if (where == Where::anywhere) any.push_back(has_stems(Prefix::other_stem, words, terms));
+  if (where == Where::anywhere) {
+    any.push_back(has_stems(Prefix::other_stem, words, terms));
+    for (const auto& group : groups)  // "sidestand": in a note, its "side stand"
+      any.push_back(has_stems(Prefix::other_stem, words_of(with_blanks(group)), terms));
+  }
   return any;
 }
 

@@ -160,7 +160,7 @@ void read_groups(Draft& draft, LooseWords& words, std::size_t at_least) {
     return std::tuple(right.count, left.first) < std::tuple(left.count, right.first);
   });
   // "link" is no "links", left in German; nor are the links of a chain.
-  const bool has_chain = std::ranges::any_of(words, [](const Loose& each) { return each.word == "chain"; });
+  const bool has_chain = draft.says_any({"chain", "kette", "chaine", "cadena", "catena"});
   std::erase_if(matches, [&](const GroupMatch& match) {
     const std::string& word = words[match.first].word;
     if ((word == "bare" || word == "backing") && match.count == 1)
