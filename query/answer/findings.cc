@@ -220,10 +220,14 @@ void note_libraries(FoundAnswers& found) {
 }
 
 // "no length recorded", of what is of a kind that has no length.
-void miss(Answer& answer, const std::vector<std::string>& figures) {
-  for (const auto& figure : figures)
-    if (std::ranges::find(answer.missing, in_words(figure)) == answer.missing.end())
-      answer.missing.push_back(in_words(figure));
+void miss(Answer& answer, const std::string& figure) {
+  const auto is_it = [&](const FieldRecord& field) {
+    const auto fields = fields_of_figure(figure);
+    return std::ranges::find(fields, field.key) != fields.end();
+  };
+  const bool is_said = std::ranges::find(answer.missing, in_words(figure)) != answer.missing.end();
+  if (!is_said && std::ranges::none_of(answer.entry.fields, is_it))
+    answer.missing.push_back(in_words(figure));
 }
 
 // Each library has one of them.
@@ -252,7 +256,8 @@ FoundAnswers say_findings(Findings findings, std::string question, const Preferr
     return found;
   }
   for (auto& hit : findings.answers) found.answers.push_back(say(hit));
-  if (!found.answers.empty()) miss(found.answers.front(), findings.reading.unstated);
+  for (const auto& figure : findings.reading.unstated)
+    for (auto& answer : found.answers) miss(answer, figure);
   for (auto& hit : findings.also) found.also.push_back(say(hit));
   for (auto& hit : findings.near) {
     std::string differs = difference_of(hit, findings);

@@ -169,8 +169,12 @@ std::optional<Failure> Library::for_each_entry(const Visit& visit) {
 
 Result<std::vector<Machine>> Library::machines() { return state_->naming_the_file(state_->rows.machines()); }
 
-Result<std::vector<Machine>> Library::machines_with_word(std::string_view folded_beginning) {
-  return state_->naming_the_file(state_->rows.machines_with_word(folded_beginning));
+Result<std::vector<Machine>> Library::machines_with_word(std::string_view folded) {
+  return state_->naming_the_file(state_->rows.machines_with_word(folded));
+}
+
+Result<std::vector<Machine>> Library::machines_beginning(std::string_view folded) {
+  return state_->naming_the_file(state_->rows.machines_beginning(folded));
 }
 
 Result<std::vector<WordRecord>> Library::words() { return state_->naming_the_file(state_->rows.words()); }

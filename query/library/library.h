@@ -79,9 +79,10 @@ class Library {
   // All sheets, without entries, by name.
   Result<std::vector<SheetRecord>> sheets();
 
-  // By make and model; those whose folded make or model has a word that begins so.
+  // By make and model, one of each; those whose folded make or model has that word, or one that begins so.
   Result<std::vector<Machine>> machines();
-  Result<std::vector<Machine>> machines_with_word(std::string_view folded_beginning);
+  Result<std::vector<Machine>> machines_with_word(std::string_view folded);
+  Result<std::vector<Machine>> machines_beginning(std::string_view folded);
 
   // The whole glossary; the words that begin with this stem, for match_groups; a group's words.
   Result<std::vector<WordRecord>> words();

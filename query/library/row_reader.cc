@@ -35,6 +35,8 @@ constexpr std::string_view questions[] = {
     "PRAGMA quick_check(20)",
 };
 
+bool begins_with(std::string_view word, std::string_view asked) { return word.starts_with(asked); }
+
 Failure damaged(const std::string& what) { return Failure{what + " does not match its checksum"}; }
 
 }  // namespace
@@ -183,8 +185,8 @@ Result<std::vector<EntryRecord>> RowReader::entries_of(const SheetHead& head) {
   return entries;
 }
 
-// Only those of which a word begins so: a damaged list of words must not bring another machine.
-Result<std::vector<Machine>> RowReader::machines_from(SqlQuery& row, std::string_view beginning) {
+// Only those that have such a word: a damaged list of words must not bring another machine.
+Result<std::vector<Machine>> RowReader::machines_from(SqlQuery& row, std::string_view asked, HasWord* has) {
   std::vector<Machine> machines;
   while (row.next()) {
     Machine machine{row.text(1), row.text(2), static_cast<int>(row.integer(3)),
@@ -194,8 +196,8 @@ Result<std::vector<Machine>> RowReader::machines_from(SqlQuery& row, std::string
     if (row.integer(5) != checksum) {
       return damaged("machine " + std::to_string(row.integer(0)));
     }
-    const auto begins_so = [&](const std::string& word) { return word.starts_with(beginning); };
-    if (std::ranges::any_of(words_of(fold(machine.make + ' ' + machine.model)), begins_so)) {
+    const auto is_so = [&](const std::string& word) { return has(word, asked); };
+    if (std::ranges::any_of(words_of(fold(machine.make + ' ' + machine.model)), is_so)) {
       machines.push_back(std::move(machine));
     }
   }
@@ -203,17 +205,25 @@ Result<std::vector<Machine>> RowReader::machines_from(SqlQuery& row, std::string
 }
 
 Result<std::vector<Machine>> RowReader::machines() {
-  auto machines = machines_from(query(Ask::machines), "");
+  auto machines = machines_from(query(Ask::machines), "", begins_with);
   if (auto fault = fault_of(Ask::machines, "the list of machines")) return *fault;
   return machines;
 }
 
-Result<std::vector<Machine>> RowReader::machines_with_word(std::string_view beginning) {
-  const std::string past_all = std::string(beginning) + "\U0010FFFF";
-  auto machines =
-      machines_from(query(Ask::machines_with_word).bind(1, beginning).bind(2, past_all), beginning);
+Result<std::vector<Machine>> RowReader::machines_between(std::string_view from, const std::string& past,
+                                                         HasWord* has) {
+  auto machines = machines_from(query(Ask::machines_with_word).bind(1, from).bind(2, past), from, has);
   if (auto fault = fault_of(Ask::machines_with_word, "the list of machines")) return *fault;
   return machines;
+}
+
+Result<std::vector<Machine>> RowReader::machines_with_word(std::string_view word) {
+  const auto is_it = [](std::string_view each, std::string_view asked) { return each == asked; };
+  return machines_between(word, std::string(word) + '\x01', is_it);
+}
+
+Result<std::vector<Machine>> RowReader::machines_beginning(std::string_view word) {
+  return machines_between(word, std::string(word) + "\U0010FFFF", begins_with);
 }
 
 Result<std::vector<WordRecord>> RowReader::words_from(SqlQuery& row) {

@@ -49,7 +49,8 @@ class RowReader {
   Result<std::vector<EntryRecord>> entries_of(const SheetHead& head);
 
   Result<std::vector<Machine>> machines();
-  Result<std::vector<Machine>> machines_with_word(std::string_view beginning);
+  Result<std::vector<Machine>> machines_with_word(std::string_view word);
+  Result<std::vector<Machine>> machines_beginning(std::string_view word);
   Result<std::vector<WordRecord>> words();
   Result<std::vector<WordRecord>> words_of_group(std::string_view group);
   Result<WordsBeginningPtr> group_words(std::string_view first_stem);
@@ -78,7 +79,9 @@ class RowReader {
   std::optional<Failure> fault_of(Ask asked, const std::string& what);
   Result<SheetHeadPtr> head(std::int64_t sheet);
   Result<std::pair<EntryRecord, SheetHeadPtr>> entry_and_head(EntryId id);
-  Result<std::vector<Machine>> machines_from(SqlQuery& rows, std::string_view beginning);
+  using HasWord = bool(std::string_view word, std::string_view asked);
+  Result<std::vector<Machine>> machines_from(SqlQuery& rows, std::string_view asked, HasWord* has);
+  Result<std::vector<Machine>> machines_between(std::string_view from, const std::string& past, HasWord* has);
   Result<std::vector<WordRecord>> words_from(SqlQuery& rows);
 
   SqlDatabase database_;

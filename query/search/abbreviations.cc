@@ -16,7 +16,7 @@ struct Abbreviation {
 // clang-format off
 constexpr auto abbreviations = std::to_array<Abbreviation>({
     {"1st", "first"}, {"2nd", "second"}, {"3rd", "third"}, {"adj", "adjuster"}, {"adjstr", "adjuster"},
-    {"alt", "alternator"}, {"alu", "aluminium"}, {"axl", "axle"}, {"batt", "battery"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
+    {"alt", "alternator"}, {"alu", "aluminium"}, {"axl", "axle"}, {"bak", "back"}, {"batt", "battery"}, {"bk", "back"}, {"blt", "bolt"}, {"blts", "bolts"},
     {"bolz", "bolts"}, {"brg", "bearing"}, {"brgs", "bearings"}, {"brk", "brake"}, {"brkt", "bracket"},
     {"brng", "bearing"}, {"brngs", "bearings"}, {"btm", "bottom"}, {"bttm", "bottom"}, {"calib", "calibration"},
     {"calip", "caliper"}, {"carb", "carburettor"}, {"chn", "chain"}, {"clnce", "clearance"}, {"clr", "clearance"},

@@ -326,6 +326,11 @@ void leave_unmet_aside(Findings& findings) {
   if (reading.hand == "left" && !may_be_side && std::ranges::none_of(findings.answers, is_left_handed))
     for (const auto& hit : findings.answers)
       reading.doubts.push_back("“" + hit.entry->name + "” is not stated to have a left-hand thread.");
+  const auto is_bare_row = [](const Hit& hit) {
+    return hit.entry->fits.empty() && !states(*hit.entry, Dimension::torque);
+  };
+  if (reading.asks("torque") && std::ranges::all_of(findings.answers, is_bare_row))
+    reading.unstated.emplace_back("torque");  // "m10 nut torque", answered by the rows of its thread
   const auto has_pattern_asked = [&](const Hit& hit) { return has_pattern(*hit.entry, reading.pattern); };
   if (!reading.pattern.empty() && !findings.answers.empty() &&
       std::ranges::none_of(findings.answers, has_pattern_asked))

@@ -66,18 +66,8 @@ void keep_fastener_asked(std::vector<Hit>& hits, const QuestionReading& reading)
   std::erase_if(hits, std::not_fn(is_so));
 }
 
-// "ordinary M12 bolt": the figure for nuts is none.
 void keep_general_fastener(std::vector<Hit>& hits, const QuestionReading& reading) {
-  std::string asked;
-  for (const auto& part : reading.parts)
-    if (const std::string said = fastener_named(part.words); !said.empty()) asked = said;
-  if (asked.empty() || std::ranges::find(reading.parts, "general", &PartAsked::typed) == reading.parts.end())
-    return;
-  std::erase_if(hits, [&](const Hit& hit) {
-    const auto stems = stems_of_name(*hit.entry);
-    const bool is_bolt = asked != "nut" && (stems.contains("bolt") || stems.contains("screw"));
-    return !is_bolt && !stems.contains(asked);
-  });
+  std::erase_if(hits, [&](const Hit& hit) { return is_other_general_fastener(*hit.entry, reading); });
 }
 
 // "LH nut": those with such a thread, if any has.
@@ -88,6 +78,17 @@ void keep_hand(std::vector<Hit>& hits, const std::string& hand) {
 }
 
 }  // namespace
+
+bool is_other_general_fastener(const EntryRecord& entry, const QuestionReading& reading) {
+  std::string asked;
+  for (const auto& part : reading.parts)
+    if (const std::string said = fastener_named(part.words); !said.empty()) asked = said;
+  if (asked.empty() || std::ranges::find(reading.parts, "general", &PartAsked::typed) == reading.parts.end())
+    return false;
+  const auto stems = stems_of_name(entry);
+  const bool is_bolt = asked != "nut" && (stems.contains("bolt") || stems.contains("screw"));
+  return !is_bolt && !stems.contains(asked);
+}
 
 std::string fastener_named(const std::vector<std::string>& words) {
   constexpr std::string_view fasteners[] = {"nut", "bolt", "screw", "stud", "plug"};

@@ -18,6 +18,9 @@ std::size_t keep_asked(std::vector<Hit>& hits, const QuestionReading& reading);
 // "front axle nut": of a machine whose axle has no nut, it is none beside the nuts of others.
 bool is_other_fastener(const EntryRecord& entry, const EntryRecord& best, const QuestionReading& reading);
 
+// "ordinary M12 bolt": the figure for nuts is none.
+bool is_other_general_fastener(const EntryRecord& entry, const QuestionReading& reading);
+
 // Stems of the words of its name.
 std::set<std::string> stems_of_name(const EntryRecord& entry);
 

@@ -43,11 +43,6 @@ bool begins_swapped(std::string_view left, std::string_view right) {
   return left.size() == right.size() && left[0] == right[1] && left[1] == right[0];
 }
 
-bool has_word(std::string_view text, const std::string& word) {
-  const auto words = words_of(fold(text));
-  return std::ranges::find(words, word) != words.end();
-}
-
 void add_new(std::vector<Machine>& machines, Machine machine) {
   const auto is_same = [&](const Machine& other) {
     return other.make == machine.make && other.model == machine.model;
@@ -108,13 +103,16 @@ const std::vector<Machine>& Lexicon::machines_matching(const std::string& word, 
   if (const auto known = machines_.find(key); known != machines_.end()) return known->second;
   std::vector<Machine> all;
   for (Library* library : libraries_) {
-    auto machines = library->machines_with_word(word);
+    auto machines = whole_word ? library->machines_with_word(word) : library->machines_beginning(word);
     if (!machines) {
       failure_ = failure_ ? failure_ : machines.failure();
       continue;
     }
-    for (Machine& machine : std::move(machines).value())
-      if (!whole_word || has_word(machine.make + " " + machine.model, word)) add_new(all, std::move(machine));
+    if (all.empty()) {
+      all = std::move(machines).value();
+      continue;
+    }
+    for (Machine& machine : std::move(machines).value()) add_new(all, std::move(machine));
   }
   return machines_.emplace(key, std::move(all)).first->second;
 }

@@ -50,8 +50,9 @@ bool rests_on_it(const Draft& draft, std::size_t i) {
   return i > 0 && draft.has_word(i, "weight") && draft.has_any(i + 1, behind) && draft.has_any(i - 1, before);
 }
 
-// "how much up and down"
+// "how much up and down"; of a rim it says which run-out.
 bool is_up_and_down(const Draft& draft, std::size_t i) {
+  if (draft.says_any({"rim", "rims", "runout", "felge", "jante"})) return false;
   if (i > 1 && draft.has_word(i - 1, "much") && draft.has_word(i, "up"))
     return false;  // asks for a clearance
   if (i > 3 && draft.has_word(i - 3, "much") && draft.has_word(i, "down")) return false;

@@ -316,10 +316,10 @@ bool is_tyre_size(std::string_view typed) {
          behind.size() >= 2 && (behind[0] >= '3' || behind.find('-') == 3);
 }
 
-// "64M", behind a tyre's size: what it may carry, and how fast.
+// "64M", "69w", behind a tyre's size: what it may carry, and how fast.
 static bool is_load_index(std::string_view typed) {
-  return typed.size() == 3 && typed.find_first_not_of("0123456789") == 2 && typed[2] >= 'A' &&
-         typed[2] <= 'Z';
+  return typed.size() == 3 && typed.find_first_not_of("0123456789") == 2 &&
+         std::isalpha(static_cast<unsigned char>(typed[2]));
 }
 
 bool is_listed_number(Lexicon& lexicon, const std::string& squeezed) {

@@ -7,6 +7,7 @@
 
 #include "query/library/fold.h"
 #include "query/search/digits.h"
+#include "query/search/keep_asked.h"
 #include "query/search/measures.h"
 #include "query/search/part_names.h"
 #include "query/search/sides.h"
@@ -232,6 +233,10 @@ void rule_out_beside_axle(Entries& entries, const QuestionReading& reading) {
   keep(entries, [&](const Weighed& each) { return !measures_beside_axle(*each.hit.entry, reading); });
 }
 
+void rule_out_other_general_fasteners(Entries& entries, const QuestionReading& reading) {
+  keep(entries, [&](const Weighed& each) { return !is_other_general_fastener(*each.hit.entry, reading); });
+}
+
 // "upper yoke pinch bolts", of a machine that states those of the lower yoke alone: they are none.
 void rule_out_other_side(Entries& entries, const QuestionReading& reading) {
   for (const auto& part : reading.parts)
@@ -265,6 +270,7 @@ void rule_out(Entries& entries, const QuestionReading& reading, Witness& witness
   rule_out_of_other_name(entries, reading, lexicon);
   rule_out_beside_axle(entries, reading);
   rule_out_other_side(entries, reading);
+  rule_out_other_general_fasteners(entries, reading);
 }
 
 }  // namespace sheaf

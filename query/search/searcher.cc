@@ -200,18 +200,20 @@ std::vector<Hit> Searcher::entries_at(const Hit& like, const std::string& addres
   std::vector<Hit> hits;
   auto& library = *lexicon_.libraries()[like.library];
   auto entries = library.entries_at(address);
-  auto sheets = library.sheet_without_entries(address.substr(0, address.find('/')));
-  if (!entries || !sheets) {
-    failure_ = entries ? sheets.failure() : entries.failure();
+  if (!entries) {
+    failure_ = entries.failure();
     return hits;
   }
-  if (sheets->empty()) return hits;
-  const auto sheet = std::make_shared<const SheetRecord>(std::move(sheets->front()));
   for (auto& entry : *entries) {
     if (!reading.machines.empty() && !fits_machine(entry, reading, true)) continue;
+    auto sheets = library.sheet_without_entries(entry.address.substr(0, entry.address.find('/')));
+    if (!sheets || sheets->empty()) {
+      failure_ = sheets ? Failure{entry.address + ": its sheet has gone"} : sheets.failure();
+      break;
+    }
     hits.push_back(like);
     hits.back().entry = std::make_shared<const EntryRecord>(std::move(entry));
-    hits.back().sheet = sheet;
+    hits.back().sheet = std::make_shared<const SheetRecord>(std::move(sheets->front()));
     hits.back().differs.clear();
   }
   return hits;

@@ -105,14 +105,15 @@ TEST_CASE("machines are listed with the years of all that fits them") {
                                        {"Haldrek", "Muleback 380", 2015, 0, "", "", "", ""}};
   content.sheets[1].entries[0].fits = {{"Haldrek", "Möwe", 0, 2013, "", "", "", ""}};
   Made made(std::move(content));
-  const auto found = made.library.machines_with_word("mule");
+  const auto found = made.library.machines_beginning("mule");
   REQUIRE(found);
   REQUIRE(found->size() == 1);
   CHECK(found->front().model == "Muleback 380");
   CHECK(found->front().year_from == 2011);
   CHECK(found->front().year_to == 0);
-  CHECK(made.library.machines_with_word("mowe")->front().year_from == 0);
+  CHECK(made.library.machines_beginning("mowe")->front().year_from == 0);
   CHECK(made.library.machines_with_word("haldrek")->size() == 2);
+  CHECK(made.library.machines_with_word("mule")->empty());
   CHECK(made.library.machines_with_word("zzzz")->empty());
   CHECK(made.library.machines()->size() > 2);
 }
@@ -128,6 +129,38 @@ TEST_CASE("words of the glossary are found by their first stem and by their grou
   CHECK((*words)->possible(letters_of({"top", "cap"})).empty());
   CHECK(made.library.words_of_group("top-plug")->size() == 5);
   CHECK((*made.library.group_words("nosuchword"))->empty());
+}
+
+TEST_CASE("what the index was asked last is kept, and is what it brings") {
+  Made made(small_fleet());
+  Index& index = index_of(made.library);
+  std::set<std::string> kinds;
+  for (const SheetRecord& sheet : made.content.sheets)
+    for (const EntryRecord& entry : sheet.entries) kinds.insert(entry.kind);
+  REQUIRE(kinds.size() > 1);
+  for (int round = 0; round < 2; ++round)  // the second time, of what is kept
+    for (const auto& kind : kinds)
+      for (const std::size_t count : {3, 1000}) {
+        const Xapian::Query query(term(Prefix::kind, kind));
+        const Matches brought = first_of(query, index.database(), count);
+        const Matches& kept = index.first_matches(query, count);
+        CHECK(kept.ids == brought.ids);
+        CHECK(kept.least == brought.least);
+        CHECK(kept.most == brought.most);
+        CHECK(kept.ids.size() <= count);
+        for (const EntryId id : kept.ids) CHECK(made.library.entry_by_id(id)->entry->kind == kind);
+      }
+}
+
+TEST_CASE("an entry and its sheet say from which library they are, read before it was named or after") {
+  Made first(small_fleet()), second(small_fleet());
+  CHECK(first.library.entry_by_id(1)->entry->library.empty());
+  label_libraries({&first.library, &second.library});
+  const auto found = first.library.entry_by_id(1);
+  REQUIRE(found);
+  CHECK(found->entry->library == first.library.label());
+  CHECK(found->sheet->library == first.library.label());
+  CHECK_FALSE(first.library.label().empty());
 }
 
 TEST_CASE("the library says what it is") {
