@@ -115,6 +115,18 @@ class Prompt(unittest.TestCase):
         terminal.type("\r")
         terminal.wait_for(r"address +sorvane-41-rod/top-plug")
 
+    def test_the_answer_is_written_where_nothing_stands_any_more(self):
+        terminal = self.open()
+        terminal.type("top plug muleback 2013")
+        terminal.wait_for(r"28 N·m.*fork top plug")
+        while terminal.read(0.3):
+            pass
+        terminal.screen = ""
+        terminal.type("\r")
+        seen = terminal.wait_for(r"address")
+        erased = seen.find("\x1b[J")
+        self.assertTrue(0 <= erased < seen.index("N·m"), seen)
+
     def test_the_tab_key_completes(self):
         terminal = self.open()
         terminal.type("thermost\t")

@@ -167,11 +167,14 @@ Words arguments_of(const std::string& line, const Common& common) {
   return words;
 }
 
-// The next line; none at the end of input.
-std::optional<std::string> read_line() {
+// The next line; none at the end of input. What was looked up while it was typed is forgotten with it.
+std::optional<std::string> read_line(const std::vector<Library*>& libraries) {
+  Lexicon lexicon(libraries);
+  session.lexicon = &lexicon;
   session.previewed.clear();
   char* typed = rl.readline(prompt_text);
   if (session.draws) std::fputs("\033[J", *rl.outstream);
+  std::fflush(*rl.outstream);  // before the answer, which is written without it
   if (!typed) return std::nullopt;
   std::string line(typed);
   std::free(typed);
@@ -200,14 +203,13 @@ ExitStatus run_prompt(const Common& common) {
     return ExitStatus::trouble;
   }
   OpenLibraries opened = std::move(open).value();
-  Lexicon lexicon(opened.pointers());
   const char* terminal = std::getenv("TERM");
-  session = {&lexicon, output_style(common.colour), terminal && std::string_view(terminal) != "dumb", {}};
+  session = {nullptr, output_style(common.colour), terminal && std::string_view(terminal) != "dumb", {}};
   set_up_readline();
   const std::string history = history_file();
   if (!history.empty()) rl.read_history(history.c_str());
   greet(opened.pointers());
-  while (auto line = read_line()) {
+  while (auto line = read_line(opened.pointers())) {
     if (*line == "quit" || *line == "exit") break;
     if (line->find_first_not_of(' ') == std::string::npos) continue;
     rl.add_history(line->c_str());
