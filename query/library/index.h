@@ -32,8 +32,8 @@ class Index {
   const Xapian::Database& database() const { return database_; }
   std::int64_t entry_count() const { return database_.get_doccount(); }
 
-  // Of a query that is made of terms and values alone. Kept for a while: from letter to letter of a question
-  // most of what is asked stays the same.
+  // The first `count` by id, of a query that is made of terms and values alone. Kept for a while: from letter
+  // to letter of a question most of what is asked stays the same. Stays valid until the next call.
   const Matches& first_matches(const Xapian::Query& query, std::size_t count);
 
  private:

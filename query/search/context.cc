@@ -1,19 +1,9 @@
 // SPDX-License-Identifier: GPL-2.0-or-later
 #include "query/search/context.h"
 
-#include <algorithm>
-
 #include "query/library/fold.h"
 
 namespace sheaf {
-namespace {
-
-std::string spaced(std::string text) {
-  std::ranges::replace(text, '-', ' ');
-  return text;
-}
-
-}  // namespace
 
 bool Context::holds(const std::string& stem) {
   if (stems_) return stems_->contains(stem);
@@ -21,7 +11,7 @@ bool Context::holds(const std::string& stem) {
   const auto add = [this](const std::string& text) {
     for (const auto& word : words_of(fold(text))) stems_->insert(stem_of(word));
   };
-  add(spaced(sheet_.assembly));
+  add(sheet_.assembly);
   add(sheet_.maker);
   for (const auto& fit : entry_.fits) add(fit.make + " " + fit.model);
   return stems_->contains(stem);

@@ -25,11 +25,6 @@ std::size_t at(Counted counted) {
   return static_cast<std::size_t>(counted);
 }
 
-std::string spaced(std::string text) {
-  std::ranges::replace(text, '-', ' ');
-  return text;
-}
-
 // "chain slack, what gap": the one measure that it states, if that is of such a figure.
 bool is_itself(const Hit& hit, const std::string& figure) {
   const auto dimension = dimension_of_figure(figure);
@@ -136,7 +131,7 @@ void Witness::add_word(Said said, const std::string& word, std::size_t place, co
 
 const Witness::Terms& Witness::place_of(const SheetRecord& sheet) {
   const auto [known, is_new] = places_.try_emplace(sheet.title + '/' + sheet.assembly);
-  if (is_new) known->second.add(spaced(sheet.assembly), lexicon_);
+  if (is_new) known->second.add(sheet.assembly, lexicon_);
   if (is_new) known->second.add(sheet.title, lexicon_);
   return known->second;
 }
@@ -150,7 +145,7 @@ Witness::About Witness::about(const Hit& hit) {
     for (const auto& word : words_of(fold(field.text))) about.told.stems.insert(stem_of(word));
   }
   for (const auto& caution : hit.entry->cautions) {
-    const auto words = words_of(spaced(caution.name));
+    const auto words = words_of(caution.name);
     for (const auto& word : words) about.told.stems.insert(stem_of(word));
     for (const auto& match : lexicon_.groups_in(words))
       if (match.count == words.size()) about.names.groups.insert(match.group);  // "split-pin": it has one

@@ -147,11 +147,6 @@ Query has_stems(Prefix prefix, const std::vector<std::string>& words, KnownTerms
   return all_of(all);
 }
 
-std::string with_blanks(std::string group) {
-  std::ranges::replace(group, '-', ' ');
-  return group;
-}
-
 // Those words in a name; by a group that they name; or elsewhere on the sheet.
 Queries stand_in(Where where, const std::vector<std::string>& words, const std::vector<std::string>& groups,
                  KnownTerms& terms) {
@@ -161,7 +156,7 @@ Queries stand_in(Where where, const std::vector<std::string>& words, const std::
   if (where == Where::anywhere) {
     any.push_back(has_stems(Prefix::other_stem, words, terms));
     for (const auto& group : groups)  // "sidestand": in a note, its "side stand"
-      any.push_back(has_stems(Prefix::other_stem, words_of(with_blanks(group)), terms));
+      any.push_back(has_stems(Prefix::other_stem, words_of(group), terms));
   }
   return any;
 }

@@ -59,9 +59,7 @@ void read_field_names(Draft& draft, LooseWords& words) {
   for (const auto& kind : all_kinds()) {
     for (const auto& field : kind.fields) {
       if (field.key.find('-') == std::string_view::npos) continue;
-      std::string spaced(field.key);
-      std::ranges::replace(spaced, '-', ' ');
-      const auto name = words_of(spaced);
+      const auto name = words_of(field.key);
       const auto texts = texts_of(words);
       const auto found = std::search(texts.begin(), texts.end(), name.begin(), name.end());
       if (found == texts.end()) continue;

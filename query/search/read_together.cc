@@ -270,9 +270,7 @@ void read_assemblies(Draft& draft) {
   };
   if (std::ranges::all_of(draft.reading.parts, stands_in_names)) return;
   for (const auto assembly : all_assemblies()) {
-    std::string spaced(assembly);
-    std::ranges::replace(spaced, '-', ' ');
-    const auto words = words_of(spaced);
+    const auto words = words_of(assembly);
     for (const auto& match : draft.lexicon.groups_in(words))
       for (auto& part : draft.reading.parts)
         if (!stands_in_names(part) && match.count == words.size() && part.has_group(match.group))
